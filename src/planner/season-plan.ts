@@ -1,0 +1,425 @@
+/**
+ * What the planner answers: one plain JSON object that pages, sheets, calendar files and plan.json all read.
+ *
+ * Nothing outside `src/planner/` computes a number: a page only formats what stands here. The same object has a zod schema
+ * in `src/publish/plan-schema.ts`, from which `plan.schema.json` is made; a test holds the two together.
+ */
+import type {
+  BatteryCare,
+  BatteryChemistry,
+  CloseStage,
+  FuelChoice,
+  Household,
+  IsoDate,
+  MachineKind,
+  Phase,
+  Use,
+} from './household.ts';
+
+export interface SeasonPlan {
+  /** Version of this format; rises when a field changes its meaning. */
+  format: 1;
+  /** The day the plan was made for. */
+  asOf: IsoDate;
+  units: Household['units'];
+  household: {
+    id: string;
+    name: string;
+    zone: string;
+    locale: string;
+    clock: Household['clock'];
+    country?: string;
+    revised: string;
+    siteUrl: string;
+  };
+  places: PlacePlan[];
+  machines: MachinePlan[];
+  ledger: LedgerItem[];
+  sessions: Session[];
+  /** What does not fit, with the hours missing; empty when everything does. */
+  misfits: Misfit[];
+  trips: ChargeTrip[];
+  supplies: SupplyLine[];
+  events: PlanEvent[];
+  warnings: Warning[];
+}
+
+/** How a number came about: what a page unfolds under it. */
+export interface Derivation {
+  /** Key of the calculation in the registry of methods. */
+  method: string;
+  /** The equation in words and symbols. */
+  equation: string;
+  inputs: { name: string; value: number | string; unit: string }[];
+  result: { value: number | string; unit: string };
+  sources: string[];
+  /** What the number does not know. */
+  caveat?: string;
+}
+
+export interface Warning {
+  machine?: string;
+  level: 'danger' | 'warning' | 'note';
+  text: string;
+  /** What to do about it. */
+  act: string;
+  /** Part of the plan it belongs to: "battery", "fuel", "coolant", "agenda", … */
+  about: string;
+}
+
+export interface PlacePlan {
+  id: string;
+  name: string;
+  enclosure: string;
+  power: boolean;
+  station?: { name: string; distanceKm: number; heightDifferenceM: number; far: boolean };
+  /** Outdoor monthly means, °C, January first. */
+  outdoorC: number[];
+  /** Daily mean, minimum and maximum outdoors for the pictures: one value each ten days, 37 values, from 1 January. */
+  outdoorTenDayC: number[];
+  climateSource: string;
+  attribution: string;
+}
+
+export interface MachinePlan {
+  id: string;
+  name: string;
+  kind: MachineKind;
+  use: Use;
+  place: string;
+  placeName: string;
+  season: { lastUse: IsoDate; firstUse: IsoDate; proposed: boolean; reasons: string[] };
+  layUp: { start: IsoDate; done: IsoDate };
+  startUp: { ready: IsoDate; firstUse: IsoDate };
+  /** First night of a typical year on which the store can reach −1 °C during the rest; absent when it cannot. */
+  firstFrostInStore?: IsoDate;
+  battery?: BatteryPlan;
+  air: AirPlan;
+  corrosion: CorrosionPlan;
+  fuel?: FuelPlan;
+  coolant?: CoolantPlan;
+  tyres: TyrePlan[];
+  services: ServiceDue[];
+  steps: PlanStep[];
+  strip?: StripPlan;
+  assumptions: Assumption[];
+  whatIf: WhatIf[];
+  warnings: Warning[];
+  paperwork: { id: string; what: string; date: IsoDate; kind: string; pausedOverRest: boolean }[];
+  notes: { date: IsoDate; text: string; assemblyId?: string }[];
+}
+
+export interface BatteryDay {
+  date: IsoDate;
+  temperatureC: number;
+  stateOfChargePct: number;
+  openCircuitV: number;
+  freezingPointC: number;
+}
+
+export interface BatteryPlan {
+  chemistry: BatteryChemistry;
+  capacityAh: number;
+  care: BatteryCare;
+  careReason: string;
+  /** Where the battery spends the rest. */
+  keptAt: 'machine' | 'room';
+  connected: boolean;
+  thresholdPct: number;
+  /** By day from lay-up to first use; absent in the household's plan.json, whole in the machine's. */
+  paths?: { low: BatteryDay[]; expected: BatteryDay[]; high: BatteryDay[] };
+  charges: Charge[];
+  /** Smallest gap between design low and freezing point on the high-loss path. */
+  freezingMargin: { minK: number; month: number };
+  /** By month of the rest, in order. */
+  freezingByMonth: { month: number; designLowC: number; typicalLowC: number; freezingPointC: number; marginK: number }[];
+  /** Loss-rate multiplier from readings, with its uncertainty as a factor (1.3 = within 1.3 times, one sigma). */
+  calibration?: { multiplier: number; factor: number; readings: number; suggests?: string; problems: string[] };
+  readings: { date: IsoDate; volts: number; temperatureC: number; stateOfChargePct: number; spreadPct: number; usable: boolean; why?: string }[];
+  /** Monthly losses in the first thirty days, percent, on the three paths. */
+  firstMonthLossPct: { low: number; expected: number; high: number };
+  derivations: Derivation[];
+}
+
+export interface Charge {
+  /** The reminder's day: on or before the high-loss date, moved earlier to share a trip. */
+  date: IsoDate;
+  /** The day the high-loss path reaches the threshold: the latest day. */
+  earliest: IsoDate;
+  /** The day the expected path reaches it; undefined when not before first use. */
+  expected?: IsoDate;
+  /** Amounts at the reminder's day on the expected path, and at most (high-loss path). */
+  ampHours: number;
+  ampHoursMost: number;
+  hours: number;
+  hoursMost: number;
+  chargerId?: string;
+  tripId?: string;
+  why: string;
+}
+
+export interface AirPlan {
+  months: AirMonth[];
+  /** False where monthly figures cannot carry the condensation hours. */
+  condensationSayable: boolean;
+  why?: string;
+  lowestC: number;
+  highestC: number;
+}
+
+export interface AirMonth {
+  month: number;
+  meanC: number;
+  /** Dew point of the store air, monthly mean, °C. */
+  dewPointC: number;
+  meanRhPct: number;
+  /** Null where it cannot be said from what is known. */
+  condensationHours: number | null;
+  condensationHoursP90: number | null;
+  frostHours: number;
+  frostHoursP90: number;
+  wetHours: number;
+  wetHoursP90: number;
+}
+
+export interface CorrosionPlan {
+  category: 'C1' | 'C2' | 'C3' | 'C4' | 'C5' | 'CX';
+  steelUmPerYear: number;
+  zincUmPerYear: number;
+  /** Factor below and above that the estimate carries. */
+  uncertainty: { low: number; high: number };
+  caveats: string[];
+  protection: { level: number; name: string; measures: string[]; reason: string };
+  /** Units of desiccant for a closed bag, by two standards; absent when no bag is advised. */
+  desiccant?: { areaM2: number; volumeM3: number; din55474Units: number; milStd2073Units: number; note: string };
+  dehumidifierRhPct?: { low: number; high: number };
+  derivations: Derivation[];
+}
+
+export interface FuelPlan {
+  choice: FuelChoice;
+  reason: string;
+  addL?: number;
+  doseML?: number;
+  runMinutes?: number;
+  drainedL?: number;
+  cans?: number;
+  /** Water the fuel in the tank can hold at the coldest store hour, and the most that breathing can bring. */
+  waterToleranceML: number;
+  breathingWaterML: number;
+  /** How full the tank stands at the highest store temperature, %. */
+  fullAtHottestPct: number;
+  useBy: { earliest: IsoDate; latest: IsoDate };
+  drainedUseBy?: IsoDate;
+  atFirstUse: { verdict: 'use' | 'mix' | 'dispose'; text: string };
+  tap: string;
+  localLimit: { where: string; text: string; exceeded: boolean | null };
+  derivations: Derivation[];
+}
+
+export interface CoolantPlan {
+  /** Undefined strength gives undefined freezing point: test it. */
+  freezeC?: number;
+  needC: number;
+  strength?: number;
+  targetStrength?: number;
+  /** Litres to drain and replace by the refill; 0 when protected. */
+  replaceL?: number;
+  swaps?: number;
+  enough: boolean | null;
+  testBy?: IsoDate;
+  ageDue?: IsoDate;
+  text: string;
+  derivations: Derivation[];
+}
+
+export interface TyrePlan {
+  position: string;
+  count: number;
+  normalKPa: number;
+  setKPa: number;
+  expectedAtStartUpKPa: number;
+  /** Pressure to expect at a look-in, by temperature, after the leakage up to the middle of the rest. */
+  lookIn: { temperatureC: number; expectedKPa: number }[];
+  standsOnTyres: boolean;
+  moveEveryMonths?: number;
+  derivations: Derivation[];
+}
+
+export interface ServiceDue {
+  id: string;
+  what: string;
+  due?: IsoDate;
+  dueKm?: number;
+  dueHours?: number;
+  /** What decides: calendar, distance, hours, observed return. */
+  by: 'calendar' | 'distance' | 'hours' | 'observed' | 'unknown';
+  pulledIn: boolean;
+  text: string;
+}
+
+export interface Quantity {
+  name: string;
+  value: number;
+  unit: string;
+}
+
+export interface PlanStep {
+  /** "<procedure>.<step>" and, where it is repeated, ".<n>". Unique within the machine. */
+  id: string;
+  phase: Phase | 'winter';
+  title: string;
+  detail?: string;
+  minutes: number;
+  tools: string[];
+  supplies: { what: string; amount: number; unit: string }[];
+  cautions: string[];
+  why: string;
+  sources: string[];
+  amounts: Quantity[];
+  opens: string[];
+  closes: string[];
+  after: string[];
+  stage?: CloseStage;
+  safetyCritical: boolean;
+  doNotRide?: string;
+  needs: { dryDay: boolean; warmEngine: boolean; stand: boolean; charger: boolean; bench: boolean; power: boolean };
+  earliest?: IsoDate;
+  latest?: IsoDate;
+  waitH: number;
+  reading?: string;
+  /** Torque rows to print beside the step. */
+  torques: TorqueRow[];
+  done: boolean;
+  /** The day the agenda gave it. */
+  date?: IsoDate;
+}
+
+export interface TorqueRow {
+  what: string;
+  count: number;
+  head: string;
+  torqueNm?: number;
+  torqueLbfFt?: number;
+  condition: 'dry' | 'lubricated' | 'unstated';
+  /** "No published figure: snug evenly, check, recheck", thread lock, anti-seize. */
+  note?: string;
+}
+
+export interface StripPlan {
+  jobs: { id: string; name: string; assemblies: string[]; minutes: number }[];
+  /** Assembly ids in the order they come off; `on` is exactly the reverse. */
+  off: StripStep[];
+  on: StripStep[];
+  minutesBundled: number;
+  minutesSeparate: number;
+  parts: { what: string; amount: number; unit: string; why: string; leadDays: number; inStock: boolean }[];
+  tools: string[];
+  /** What is off now and where it lies. */
+  nowOff: { assembly: string; name: string; where?: string; since?: IsoDate }[];
+  torques: TorqueRow[];
+}
+
+export interface StripStep {
+  assembly: string;
+  name: string;
+  minutes: number;
+  /** Jobs it comes off for. */
+  forJobs: string[];
+  cautions: string[];
+  behind: string[];
+}
+
+export interface LedgerItem {
+  machine: string;
+  /** Stable id: "fuel-tap-shut", "assembly:tank". */
+  item: string;
+  state: string;
+  openedBy: string;
+  closedBy: string;
+  safetyCritical: boolean;
+  where?: string;
+  since?: IsoDate;
+}
+
+export interface Session {
+  id: string;
+  date: IsoDate;
+  /** "13:00". */
+  start: string;
+  hours: number;
+  steps: { machine: string; step: string }[];
+  title: string;
+}
+
+export interface Misfit {
+  steps: { machine: string; step: string }[];
+  hoursMissing: number;
+  before: IsoDate;
+  text: string;
+}
+
+export interface ChargeTrip {
+  id: string;
+  date: IsoDate;
+  machines: string[];
+  charges: { machine: string; chargeIndex: number; chargerId?: string; startHour?: number; hours: number }[];
+  problem?: string;
+}
+
+export interface SupplyLine {
+  what: string;
+  amount: number;
+  unit: string;
+  orderBy?: IsoDate;
+  needBy: IsoDate;
+  inStock: boolean;
+  for: { machine: string; step?: string; job?: string; amount: number }[];
+}
+
+export type EventCategory = 'charge' | 'look-in' | 'lay-up' | 'winter' | 'order' | 'start-up' | 'paperwork';
+
+export interface PlanEvent {
+  /** Version 5 UUID of household, machine, step and occurrence; never of date or wording. */
+  uid: string;
+  date: IsoDate;
+  /** Last day, when it is longer than one. */
+  endDate?: IsoDate;
+  title: string;
+  text: string;
+  category: EventCategory;
+  /** Machine id; for an event of several machines, the first, and `machines` has them all. */
+  machine?: string;
+  machines: string[];
+  /** Path of the page, from the site's root. */
+  path: string;
+}
+
+export interface Assumption {
+  field: string;
+  value: number | string;
+  low: number | string;
+  high: number | string;
+  unit: string;
+  reason: string;
+  settle: string;
+  /** Days by which the first charge moves when the value is at its low and at its high end; null when there is no charge. */
+  firstChargeShiftDays: { low: number | null; high: number | null };
+  marginShiftK: { low: number; high: number };
+  /** Number of charges at the low and the high end, less the expected number. */
+  visitsShift: { low: number; high: number };
+}
+
+export interface WhatIf {
+  /** Going on riding for this many days more. */
+  days: number;
+  lastUse: IsoDate;
+  text: string[];
+  missed: string[];
+  firstChargeDate?: IsoDate;
+  misfitHours: number;
+  coldestNightC: number;
+}
+
+/** Minutes and shares the reader may want: kept with the plan so that pages compute nothing. */
+export type { BatteryCare, BatteryChemistry, FuelChoice };
