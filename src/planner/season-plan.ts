@@ -403,8 +403,10 @@ export interface Assumption {
   unit: string;
   reason: string;
   settle: string;
-  /** Days by which the first charge moves when the value is at its low and at its high end; null when there is no charge. */
-  firstChargeShiftDays: { low: number | null; high: number | null };
+  /** Days by which the first charge moves at most over the range (the larger of the two shifts, signed); 0 when it does not. */
+  firstChargeShiftDays: number;
+  /** The first charge date when the value is at its low and at its high end; null when no charge falls before first use. */
+  firstChargeAt: { low: IsoDate | null; high: IsoDate | null };
   marginShiftK: { low: number; high: number };
   /** Number of charges at the low and the high end, less the expected number. */
   visitsShift: { low: number; high: number };
@@ -420,6 +422,3 @@ export interface WhatIf {
   misfitHours: number;
   coldestNightC: number;
 }
-
-/** Minutes and shares the reader may want: kept with the plan so that pages compute nothing. */
-export type { BatteryCare, BatteryChemistry, FuelChoice };
