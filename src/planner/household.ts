@@ -31,7 +31,7 @@ export interface Household {
   /** Which unit system stands first; the other follows in brackets. */
   units: 'metric' | 'us' | 'imperial';
   /** ISO 3166 alpha-2 country, for the local limits on petrol kept at home. */
-  country?: string;
+  country?: string | undefined;
   /** Hours for the machines, by weekday. */
   hoursByWeekday: Record<Weekday, number>;
   /** Whole days on which nobody is there, both ends included. */
@@ -42,7 +42,7 @@ export interface Household {
   stands: Stand[];
   fuelCare: FuelCare;
   /** The warm room a battery can be carried to, if there is one. */
-  batteryRoom?: { name: string; temperatureC: number };
+  batteryRoom?: { name: string; temperatureC: number } | undefined;
   places: Place[];
   machines: Machine[];
   procedures: Procedure[];
@@ -62,7 +62,7 @@ export interface Charger {
   /** Can stay connected for months (it keeps, and does not overcharge). */
   maintainer: boolean;
   /** Where it is used; undefined when it is carried about. */
-  placeId?: string;
+  placeId?: string | undefined;
 }
 
 export interface Stand {
@@ -74,7 +74,7 @@ export interface Stand {
 
 export interface FuelCare {
   /** Dose of the stabiliser the household has, mL per litre of fuel; undefined when it has none. */
-  stabiliserDoseMLPerL?: number;
+  stabiliserDoseMLPerL?: number | undefined;
   /** Room in one approved can, litres. */
   canL: number;
   /** Approved cans at hand. */
@@ -88,7 +88,7 @@ export interface Place {
   power: boolean;
   climate: Climate;
   /** Distance and height difference to the station whose figures are used, when it is not the place's own. */
-  station?: { name: string; distanceKm: number; heightDifferenceM: number; far: boolean };
+  station?: { name: string; distanceKm: number; heightDifferenceM: number; far: boolean } | undefined;
   /** Sulphur dioxide deposition, mg/(m² d). */
   sulphurDioxideMgM2D: number;
   /** Chloride deposition on things stored here, mg/(m² d). */
@@ -117,12 +117,12 @@ export interface Machine {
   name: string;
   kind: MachineKind;
   use: Use;
-  year?: number;
+  year?: number | undefined;
   placeId: string;
   season: Season;
   engine: Engine;
-  battery?: Battery;
-  fuel?: Fuel;
+  battery?: Battery | undefined;
+  fuel?: Fuel | undefined;
   cooling: Cooling;
   tyres: Tyre[];
   chassis: Chassis;
@@ -134,11 +134,11 @@ export interface Machine {
   jobs: Job[];
   /** Assemblies and other things found open when the content was written; the start-up sheet begins from these. */
   asLeft: AsLeft[];
-  odometerKm?: number;
-  engineHours?: number;
+  odometerKm?: number | undefined;
+  engineHours?: number | undefined;
   /** Expected use in the coming season. */
-  seasonKm?: number;
-  seasonHours?: number;
+  seasonKm?: number | undefined;
+  seasonHours?: number | undefined;
   readings: Reading[];
   charged: { date: IsoDate; toPct: number }[];
   doneSteps: { stepId: string; date: IsoDate }[];
@@ -167,7 +167,7 @@ export interface Engine {
   oilL: number;
   oilFilter: boolean;
   /** Two-stroke oil: mixed into the tank or injected from its own tank. */
-  twoStrokeOil?: 'premix' | 'injected';
+  twoStrokeOil?: 'premix' | 'injected' | undefined;
   /** Idle fuel flow, L/h. */
   idleFlowLPerH: number;
 }
@@ -189,9 +189,9 @@ export interface Battery {
   /** State of charge at the start of the rest, %. */
   startPct: Ranged;
   /** What the user chose; undefined lets the planner choose. */
-  care?: BatteryCare;
+  care?: BatteryCare | undefined;
   removable: boolean;
-  boughtYear?: number;
+  boughtYear?: number | undefined;
   /** The machine has a clock, alarm or other circuits that draw current with the key off. */
   memoryCircuits: boolean;
 }
@@ -212,9 +212,9 @@ export interface Fuel {
   /** Fuel in the line, filter and bowls, litres: what must be replaced by treated fuel. */
   lineAndBowlsL: number;
   /** Bought on, where known. */
-  boughtOn?: IsoDate;
+  boughtOn?: IsoDate | undefined;
   premix: boolean;
-  choice?: FuelChoice;
+  choice?: FuelChoice | undefined;
   densityKgM3: number;
 }
 
@@ -225,13 +225,13 @@ export interface Cooling {
   coolant?: {
     glycol: 'ethylene' | 'propylene';
     /** Volume fraction of glycol, 0–1; undefined when nobody knows. */
-    strength?: number;
+    strength?: number | undefined;
     volumeL: number;
     /** What a drain plug lets out, litres. */
     drainableL: number;
     /** Volume fraction of what it is topped up with, 0–1. */
     refillStrength: number;
-    lastChanged?: IsoDate;
+    lastChanged?: IsoDate | undefined;
     lifeYears: number;
   };
 }
@@ -242,14 +242,14 @@ export interface Tyre {
   /** Normal pressure, gauge kPa. */
   pressureKPa: number;
   /** Maximum on the sidewall, gauge kPa. */
-  sidewallMaxKPa?: number;
-  madeYear?: number;
+  sidewallMaxKPa?: number | undefined;
+  madeYear?: number | undefined;
 }
 
 export interface Chassis {
   drive: 'chain' | 'belt' | 'shaft' | 'variator' | 'track' | 'gearbox';
   brakes: 'hydraulic' | 'cable' | 'mixed' | 'none';
-  brakeFluid?: 'DOT3' | 'DOT4' | 'DOT5' | 'DOT5.1' | 'mineral';
+  brakeFluid?: 'DOT3' | 'DOT4' | 'DOT5' | 'DOT5.1' | 'mineral' | undefined;
   clutch: 'cable' | 'hydraulic' | 'automatic' | 'none';
   throttle: 'cable' | 'wire';
   /** Stands with its weight off the tyres (or track) during the rest. */
@@ -267,10 +267,10 @@ export interface Chassis {
 export interface ServiceItem {
   id: string;
   what: string;
-  lastDone?: { date?: IsoDate; km?: number; hours?: number };
+  lastDone?: { date?: IsoDate; km?: number; hours?: number } | undefined;
   interval: { months?: number; km?: number; hours?: number };
   /** Came back early: months after it was last done, as observed. */
-  observedMonths?: number;
+  observedMonths?: number | undefined;
   minutes: number;
   source: string;
   supplies: Supply[];
@@ -307,7 +307,7 @@ export interface Assembly {
   singleUse: SingleUsePart[];
   cautions: string[];
   /** Fluid that is opened or spilled when it comes off. */
-  opensFluid?: 'fuel' | 'oil' | 'coolant' | 'brake-fluid';
+  opensFluid?: 'fuel' | 'oil' | 'coolant' | 'brake-fluid' | undefined;
   refitNotes: string[];
   /** "Replace at next removal." */
   replaceNextTime: Supply[];
@@ -319,11 +319,11 @@ export interface Fastener {
   count: number;
   /** "hex 10 mm", "T30", "JIS 2". */
   head: string;
-  size?: string;
+  size?: string | undefined;
   /** As published, N·m; undefined where nothing is published. */
-  torqueNm?: number;
+  torqueNm?: number | undefined;
   condition: 'dry' | 'lubricated' | 'unstated';
-  threadlock?: 'low' | 'medium' | 'high';
+  threadlock?: 'low' | 'medium' | 'high' | undefined;
   antiSeize: boolean;
   /** A banjo bolt seals with one washer on each side of its fitting. */
   banjo: boolean;
@@ -354,8 +354,8 @@ export interface Job {
 export interface AsLeft {
   /** An assembly's id, or a ledger item's id. */
   item: string;
-  where?: string;
-  since?: IsoDate;
+  where?: string | undefined;
+  since?: IsoDate | undefined;
 }
 
 export interface Reading {
@@ -420,7 +420,7 @@ export interface ProcedureStep {
   id: string;
   /** Text with {names} of amounts that the plan computes. */
   title: string;
-  detail?: string;
+  detail?: string | undefined;
   when: When;
   minutes: number;
   tools: string[];
@@ -434,16 +434,16 @@ export interface ProcedureStep {
   /** Ids of steps (of any procedure) that come first where they are present. */
   after: string[];
   /** Start-up only: where among the closings it belongs. */
-  stage?: CloseStage;
+  stage?: CloseStage | undefined;
   safetyCritical: boolean;
   /** The start-up step stops the ride when it fails. */
-  doNotRide?: string;
+  doNotRide?: string | undefined;
   needs: StepNeeds;
-  deadline?: StepDeadline;
+  deadline?: StepDeadline | undefined;
   /** Time that must pass after the step before a step that follows it, hours (soak, charge, cure). */
   waitH: number;
   /** Space for a reading on the printed sheet: "V", "kPa". */
-  reading?: string;
+  reading?: string | undefined;
 }
 
 export interface StepNeeds {

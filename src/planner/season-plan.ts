@@ -28,7 +28,7 @@ export interface SeasonPlan {
     zone: string;
     locale: string;
     clock: Household['clock'];
-    country?: string;
+    country?: string | undefined;
     revised: string;
     siteUrl: string;
   };
@@ -54,11 +54,11 @@ export interface Derivation {
   result: { value: number | string; unit: string };
   sources: string[];
   /** What the number does not know. */
-  caveat?: string;
+  caveat?: string | undefined;
 }
 
 export interface Warning {
-  machine?: string;
+  machine?: string | undefined;
   level: 'danger' | 'warning' | 'note';
   text: string;
   /** What to do about it. */
@@ -72,7 +72,7 @@ export interface PlacePlan {
   name: string;
   enclosure: string;
   power: boolean;
-  station?: { name: string; distanceKm: number; heightDifferenceM: number; far: boolean };
+  station?: { name: string; distanceKm: number; heightDifferenceM: number; far: boolean } | undefined;
   /** Outdoor monthly means, °C, January first. */
   outdoorC: number[];
   /** Daily mean, minimum and maximum outdoors for the pictures: one value each ten days, 37 values, from 1 January. */
@@ -92,16 +92,16 @@ export interface MachinePlan {
   layUp: { start: IsoDate; done: IsoDate };
   startUp: { ready: IsoDate; firstUse: IsoDate };
   /** First night of a typical year on which the store can reach −1 °C during the rest; absent when it cannot. */
-  firstFrostInStore?: IsoDate;
-  battery?: BatteryPlan;
+  firstFrostInStore?: IsoDate | undefined;
+  battery?: BatteryPlan | undefined;
   air: AirPlan;
   corrosion: CorrosionPlan;
-  fuel?: FuelPlan;
-  coolant?: CoolantPlan;
+  fuel?: FuelPlan | undefined;
+  coolant?: CoolantPlan | undefined;
   tyres: TyrePlan[];
   services: ServiceDue[];
   steps: PlanStep[];
-  strip?: StripPlan;
+  strip?: StripPlan | undefined;
   assumptions: Assumption[];
   whatIf: WhatIf[];
   warnings: Warning[];
@@ -127,15 +127,31 @@ export interface BatteryPlan {
   connected: boolean;
   thresholdPct: number;
   /** By day from lay-up to first use; absent in the household's plan.json, whole in the machine's. */
-  paths?: { low: BatteryDay[]; expected: BatteryDay[]; high: BatteryDay[] };
+  paths?: { low: BatteryDay[]; expected: BatteryDay[]; high: BatteryDay[] } | undefined;
   charges: Charge[];
   /** Smallest gap between design low and freezing point on the high-loss path. */
   freezingMargin: { minK: number; month: number };
   /** By month of the rest, in order. */
-  freezingByMonth: { month: number; designLowC: number; typicalLowC: number; freezingPointC: number; marginK: number }[];
+  freezingByMonth: {
+    month: number;
+    designLowC: number;
+    typicalLowC: number;
+    freezingPointC: number;
+    marginK: number;
+  }[];
   /** Loss-rate multiplier from readings, with its uncertainty as a factor (1.3 = within 1.3 times, one sigma). */
-  calibration?: { multiplier: number; factor: number; readings: number; suggests?: string; problems: string[] };
-  readings: { date: IsoDate; volts: number; temperatureC: number; stateOfChargePct: number; spreadPct: number; usable: boolean; why?: string }[];
+  calibration?:
+    | { multiplier: number; factor: number; readings: number; suggests?: string; problems: string[] }
+    | undefined;
+  readings: {
+    date: IsoDate;
+    volts: number;
+    temperatureC: number;
+    stateOfChargePct: number;
+    spreadPct: number;
+    usable: boolean;
+    why?: string;
+  }[];
   /** Monthly losses in the first thirty days, percent, on the three paths. */
   firstMonthLossPct: { low: number; expected: number; high: number };
   derivations: Derivation[];
@@ -147,14 +163,14 @@ export interface Charge {
   /** The day the high-loss path reaches the threshold: the latest day. */
   earliest: IsoDate;
   /** The day the expected path reaches it; undefined when not before first use. */
-  expected?: IsoDate;
+  expected?: IsoDate | undefined;
   /** Amounts at the reminder's day on the expected path, and at most (high-loss path). */
   ampHours: number;
   ampHoursMost: number;
   hours: number;
   hoursMost: number;
-  chargerId?: string;
-  tripId?: string;
+  chargerId?: string | undefined;
+  tripId?: string | undefined;
   why: string;
 }
 
@@ -162,7 +178,7 @@ export interface AirPlan {
   months: AirMonth[];
   /** False where monthly figures cannot carry the condensation hours. */
   condensationSayable: boolean;
-  why?: string;
+  why?: string | undefined;
   lowestC: number;
   highestC: number;
 }
@@ -191,26 +207,28 @@ export interface CorrosionPlan {
   caveats: string[];
   protection: { level: number; name: string; measures: string[]; reason: string };
   /** Units of desiccant for a closed bag, by two standards; absent when no bag is advised. */
-  desiccant?: { areaM2: number; volumeM3: number; din55474Units: number; milStd2073Units: number; note: string };
-  dehumidifierRhPct?: { low: number; high: number };
+  desiccant?:
+    | { areaM2: number; volumeM3: number; din55474Units: number; milStd2073Units: number; note: string }
+    | undefined;
+  dehumidifierRhPct?: { low: number; high: number } | undefined;
   derivations: Derivation[];
 }
 
 export interface FuelPlan {
   choice: FuelChoice;
   reason: string;
-  addL?: number;
-  doseML?: number;
-  runMinutes?: number;
-  drainedL?: number;
-  cans?: number;
+  addL?: number | undefined;
+  doseML?: number | undefined;
+  runMinutes?: number | undefined;
+  drainedL?: number | undefined;
+  cans?: number | undefined;
   /** Water the fuel in the tank can hold at the coldest store hour, and the most that breathing can bring. */
   waterToleranceML: number;
   breathingWaterML: number;
   /** How full the tank stands at the highest store temperature, %. */
   fullAtHottestPct: number;
   useBy: { earliest: IsoDate; latest: IsoDate };
-  drainedUseBy?: IsoDate;
+  drainedUseBy?: IsoDate | undefined;
   atFirstUse: { verdict: 'use' | 'mix' | 'dispose'; text: string };
   tap: string;
   localLimit: { where: string; text: string; exceeded: boolean | null };
@@ -219,16 +237,16 @@ export interface FuelPlan {
 
 export interface CoolantPlan {
   /** Undefined strength gives undefined freezing point: test it. */
-  freezeC?: number;
+  freezeC?: number | undefined;
   needC: number;
-  strength?: number;
-  targetStrength?: number;
+  strength?: number | undefined;
+  targetStrength?: number | undefined;
   /** Litres to drain and replace by the refill; 0 when protected. */
-  replaceL?: number;
-  swaps?: number;
+  replaceL?: number | undefined;
+  swaps?: number | undefined;
   enough: boolean | null;
-  testBy?: IsoDate;
-  ageDue?: IsoDate;
+  testBy?: IsoDate | undefined;
+  ageDue?: IsoDate | undefined;
   text: string;
   derivations: Derivation[];
 }
@@ -242,16 +260,16 @@ export interface TyrePlan {
   /** Pressure to expect at a look-in, by temperature, after the leakage up to the middle of the rest. */
   lookIn: { temperatureC: number; expectedKPa: number }[];
   standsOnTyres: boolean;
-  moveEveryMonths?: number;
+  moveEveryMonths?: number | undefined;
   derivations: Derivation[];
 }
 
 export interface ServiceDue {
   id: string;
   what: string;
-  due?: IsoDate;
-  dueKm?: number;
-  dueHours?: number;
+  due?: IsoDate | undefined;
+  dueKm?: number | undefined;
+  dueHours?: number | undefined;
   /** What decides: calendar, distance, hours, observed return. */
   by: 'calendar' | 'distance' | 'hours' | 'observed' | 'unknown';
   pulledIn: boolean;
@@ -269,7 +287,7 @@ export interface PlanStep {
   id: string;
   phase: Phase | 'winter';
   title: string;
-  detail?: string;
+  detail?: string | undefined;
   minutes: number;
   tools: string[];
   supplies: { what: string; amount: number; unit: string }[];
@@ -280,30 +298,30 @@ export interface PlanStep {
   opens: string[];
   closes: string[];
   after: string[];
-  stage?: CloseStage;
+  stage?: CloseStage | undefined;
   safetyCritical: boolean;
-  doNotRide?: string;
+  doNotRide?: string | undefined;
   needs: { dryDay: boolean; warmEngine: boolean; stand: boolean; charger: boolean; bench: boolean; power: boolean };
-  earliest?: IsoDate;
-  latest?: IsoDate;
+  earliest?: IsoDate | undefined;
+  latest?: IsoDate | undefined;
   waitH: number;
-  reading?: string;
+  reading?: string | undefined;
   /** Torque rows to print beside the step. */
   torques: TorqueRow[];
   done: boolean;
   /** The day the agenda gave it. */
-  date?: IsoDate;
+  date?: IsoDate | undefined;
 }
 
 export interface TorqueRow {
   what: string;
   count: number;
   head: string;
-  torqueNm?: number;
-  torqueLbfFt?: number;
+  torqueNm?: number | undefined;
+  torqueLbfFt?: number | undefined;
   condition: 'dry' | 'lubricated' | 'unstated';
   /** "No published figure: snug evenly, check, recheck", thread lock, anti-seize. */
-  note?: string;
+  note?: string | undefined;
 }
 
 export interface StripPlan {
@@ -338,8 +356,8 @@ export interface LedgerItem {
   openedBy: string;
   closedBy: string;
   safetyCritical: boolean;
-  where?: string;
-  since?: IsoDate;
+  where?: string | undefined;
+  since?: IsoDate | undefined;
 }
 
 export interface Session {
@@ -364,14 +382,14 @@ export interface ChargeTrip {
   date: IsoDate;
   machines: string[];
   charges: { machine: string; chargeIndex: number; chargerId?: string; startHour?: number; hours: number }[];
-  problem?: string;
+  problem?: string | undefined;
 }
 
 export interface SupplyLine {
   what: string;
   amount: number;
   unit: string;
-  orderBy?: IsoDate;
+  orderBy?: IsoDate | undefined;
   needBy: IsoDate;
   inStock: boolean;
   for: { machine: string; step?: string; job?: string; amount: number }[];
@@ -384,12 +402,12 @@ export interface PlanEvent {
   uid: string;
   date: IsoDate;
   /** Last day, when it is longer than one. */
-  endDate?: IsoDate;
+  endDate?: IsoDate | undefined;
   title: string;
   text: string;
   category: EventCategory;
   /** Machine id; for an event of several machines, the first, and `machines` has them all. */
-  machine?: string;
+  machine?: string | undefined;
   machines: string[];
   /** Path of the page, from the site's root. */
   path: string;
@@ -418,7 +436,7 @@ export interface WhatIf {
   lastUse: IsoDate;
   text: string[];
   missed: string[];
-  firstChargeDate?: IsoDate;
+  firstChargeDate?: IsoDate | undefined;
   misfitHours: number;
   coldestNightC: number;
 }

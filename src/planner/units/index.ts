@@ -1,0 +1,3 @@
+export { formatOne, formatQuantity } from './format.ts';
+export { parseQuantity, type UnitProblem } from './parse.ts';
+export { type Dimension, UNITS } from './table.ts';
