@@ -35,7 +35,7 @@ export interface Household {
   /** Hours for the machines, by weekday. */
   hoursByWeekday: Record<Weekday, number>;
   /** Whole days on which nobody is there, both ends included. */
-  away: { from: IsoDate; to: IsoDate; why?: string }[];
+  away: { from: IsoDate; to: IsoDate; why?: string | undefined }[];
   /** Pairs of hands that can work at the same time. */
   hands: number;
   chargers: Charger[];
@@ -142,7 +142,7 @@ export interface Machine {
   readings: Reading[];
   charged: { date: IsoDate; toPct: number }[];
   doneSteps: { stepId: string; date: IsoDate }[];
-  notes: { date: IsoDate; text: string; assemblyId?: string }[];
+  notes: { date: IsoDate; text: string; assemblyId?: string | undefined }[];
   /** Every value that was filled in rather than given. */
   assumptions: AssumedField[];
   /** Where the machine's own content stands, for messages: "machines/juniper.yaml". */
@@ -222,18 +222,20 @@ export type FuelChoice = 'fill' | 'drain';
 
 export interface Cooling {
   kind: 'air' | 'oil' | 'liquid' | 'none';
-  coolant?: {
-    glycol: 'ethylene' | 'propylene';
-    /** Volume fraction of glycol, 0–1; undefined when nobody knows. */
-    strength?: number | undefined;
-    volumeL: number;
-    /** What a drain plug lets out, litres. */
-    drainableL: number;
-    /** Volume fraction of what it is topped up with, 0–1. */
-    refillStrength: number;
-    lastChanged?: IsoDate | undefined;
-    lifeYears: number;
-  };
+  coolant?:
+    | {
+        glycol: 'ethylene' | 'propylene';
+        /** Volume fraction of glycol, 0–1; undefined when nobody knows. */
+        strength?: number | undefined;
+        volumeL: number;
+        /** What a drain plug lets out, litres. */
+        drainableL: number;
+        /** Volume fraction of what it is topped up with, 0–1. */
+        refillStrength: number;
+        lastChanged?: IsoDate | undefined;
+        lifeYears: number;
+      }
+    | undefined;
 }
 
 export interface Tyre {
@@ -267,8 +269,8 @@ export interface Chassis {
 export interface ServiceItem {
   id: string;
   what: string;
-  lastDone?: { date?: IsoDate; km?: number; hours?: number } | undefined;
-  interval: { months?: number; km?: number; hours?: number };
+  lastDone?: { date?: IsoDate | undefined; km?: number | undefined; hours?: number | undefined } | undefined;
+  interval: { months?: number | undefined; km?: number | undefined; hours?: number | undefined };
   /** Came back early: months after it was last done, as observed. */
   observedMonths?: number | undefined;
   minutes: number;

@@ -106,7 +106,7 @@ export interface MachinePlan {
   whatIf: WhatIf[];
   warnings: Warning[];
   paperwork: { id: string; what: string; date: IsoDate; kind: string; pausedOverRest: boolean }[];
-  notes: { date: IsoDate; text: string; assemblyId?: string }[];
+  notes: { date: IsoDate; text: string; assemblyId?: string | undefined }[];
 }
 
 export interface BatteryDay {
@@ -141,7 +141,7 @@ export interface BatteryPlan {
   }[];
   /** Loss-rate multiplier from readings, with its uncertainty as a factor (1.3 = within 1.3 times, one sigma). */
   calibration?:
-    | { multiplier: number; factor: number; readings: number; suggests?: string; problems: string[] }
+    | { multiplier: number; factor: number; readings: number; suggests?: string | undefined; problems: string[] }
     | undefined;
   readings: {
     date: IsoDate;
@@ -150,7 +150,7 @@ export interface BatteryPlan {
     stateOfChargePct: number;
     spreadPct: number;
     usable: boolean;
-    why?: string;
+    why?: string | undefined;
   }[];
   /** Monthly losses in the first thirty days, percent, on the three paths. */
   firstMonthLossPct: { low: number; expected: number; high: number };
@@ -334,7 +334,7 @@ export interface StripPlan {
   parts: { what: string; amount: number; unit: string; why: string; leadDays: number; inStock: boolean }[];
   tools: string[];
   /** What is off now and where it lies. */
-  nowOff: { assembly: string; name: string; where?: string; since?: IsoDate }[];
+  nowOff: { assembly: string; name: string; where?: string | undefined; since?: IsoDate | undefined }[];
   torques: TorqueRow[];
 }
 
@@ -381,7 +381,13 @@ export interface ChargeTrip {
   id: string;
   date: IsoDate;
   machines: string[];
-  charges: { machine: string; chargeIndex: number; chargerId?: string; startHour?: number; hours: number }[];
+  charges: {
+    machine: string;
+    chargeIndex: number;
+    chargerId?: string | undefined;
+    startHour?: number | undefined;
+    hours: number;
+  }[];
   problem?: string | undefined;
 }
 
@@ -392,7 +398,7 @@ export interface SupplyLine {
   orderBy?: IsoDate | undefined;
   needBy: IsoDate;
   inStock: boolean;
-  for: { machine: string; step?: string; job?: string; amount: number }[];
+  for: { machine: string; step?: string | undefined; job?: string | undefined; amount: number }[];
 }
 
 export type EventCategory = 'charge' | 'look-in' | 'lay-up' | 'winter' | 'order' | 'start-up' | 'paperwork';
