@@ -1,0 +1,19 @@
+export {
+  dateOfDayIndex,
+  dayIndexOf,
+  MONTH_DAYS,
+  MONTH_OF_DAY,
+  MONTH_OF_HOUR,
+  MONTH_START,
+  monthMeans,
+  monthMeansOfHours,
+} from './calendar.ts';
+export { checkClimate, checkNormals } from './check.ts';
+export { dailyCurves } from './curves.ts';
+export { designLow } from './design-low.ts';
+export { normalYear } from './normal-year.ts';
+export { normalsOf } from './normals.ts';
+export * from './psychrometrics.ts';
+export { proposeSeason } from './season.ts';
+export { annualRangeK, daySpreadK } from './spread.ts';
+export * from './types.ts';

@@ -1,0 +1,6 @@
+export { checkEnclosure } from './check.ts';
+export { storeDesignLow } from './design-low.ts';
+export { ENCLOSURES, enclosureById } from './enclosures.ts';
+export { METALS, metalById } from './metals.ts';
+export { storeNormalYear, storeYearOf } from './store-year.ts';
+export * from './types.ts';
