@@ -1,0 +1,49 @@
+/** Writes what the planner made into folders: the files the pages are built from, and the files that are published. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { calendarOf } from '../calendar/index.ts';
+import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+import { planJsonSchema } from './plan-schema.ts';
+
+/**
+ * Writes `plan.json` (the household, without the battery's daily paths) and `machines/<id>/plan.json` (each machine whole).
+ * @param plan - the plan
+ * @param folder - made when it is not there
+ */
+export function writePlanFiles(plan: SeasonPlan, folder: string): void {
+  writeText(join(folder, 'plan.json'), `${JSON.stringify(withoutPaths(plan))}\n`);
+  for (const machine of plan.machines) {
+    writeText(join(folder, 'machines', machine.id, 'plan.json'), `${JSON.stringify(machine)}\n`);
+  }
+}
+
+/**
+ * Adds to a built site everything that is not a page: plan files, their schema, calendar files.
+ * @param plan - the plan the pages were built from
+ * @param folder - the built site
+ */
+export function publish(plan: SeasonPlan, folder: string): void {
+  writePlanFiles(plan, folder);
+  writeText(join(folder, 'plan.schema.json'), `${JSON.stringify(planJsonSchema(), null, 2)}\n`);
+  writeText(join(folder, 'calendar', 'all.ics'), calendarOf(plan));
+  for (const { id } of plan.machines) {
+    writeText(join(folder, 'calendar', `${id}.ics`), calendarOf(plan, { machineId: id }));
+  }
+}
+
+/** The plan without the battery's daily paths, so that it stays small for a thousand machines. */
+export function withoutPaths(plan: SeasonPlan): SeasonPlan {
+  return { ...plan, machines: plan.machines.map(machineWithoutPaths) };
+}
+
+function machineWithoutPaths(machine: MachinePlan): MachinePlan {
+  if (!machine.battery) return machine;
+  const { paths: _, ...battery } = machine.battery;
+  return { ...machine, battery };
+}
+
+function writeText(path: string, text: string): void {
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text);
+}
+
