@@ -1,0 +1,69 @@
+/** The rest of a machine, from its last use to its first use, seen in the store it stands in. */
+import { dayIndexOf, MONTH_START } from './climate/index.ts';
+import { dayNumber, isoOfDay, monthOf } from './dates.ts';
+import type { IsoDate, Season } from './household.ts';
+import type { PlaceContext } from './place-context.ts';
+
+/** Water begins to freeze below 0 °C; a margin of one kelvin for what the thermometer and the model do not see. */
+const FROST_C = -1;
+
+export interface Rest {
+  from: IsoDate;
+  to: IsoDate;
+  days: number;
+  /** Months of the rest in order, each once, 1–12. */
+  months: number[];
+  /** Lowest design low and highest normal hour over the rest [°C]. */
+  designLowC: number;
+  lowestC: number;
+  highestC: number;
+  /** First day on which the store can reach −1 °C; undefined when it cannot during the rest. */
+  firstFrost?: IsoDate | undefined;
+}
+
+/**
+ * Looks at a rest through the store's year.
+ * @param season - last and first use
+ * @param context - the place
+ */
+export function restOf(season: Season, context: PlaceContext): Rest {
+  const first = dayNumber(season.lastUse);
+  const days = dayNumber(season.firstUse) - first;
+  if (!(days >= 1))
+    throw new RangeError(`found a rest from ${season.lastUse} to ${season.firstUse}, expected at least one day`);
+  const span = Math.min(days, 365);
+  const months: number[] = [];
+  let designLowC = Infinity;
+  let lowestC = Infinity;
+  let highestC = -Infinity;
+  let firstFrost: IsoDate | undefined;
+  for (let d = 0; d <= span; d++) {
+    const iso = isoOfDay(first + d);
+    const month = monthOf(iso);
+    if (!months.includes(month)) months.push(month);
+    const index = dayIndexOf(iso);
+    const low = lowOfDay(context.designLow.designC, index);
+    designLowC = Math.min(designLowC, low, context.designLow.designC[month - 1]!);
+    lowestC = Math.min(lowestC, context.store.dayMinC[index]!);
+    highestC = Math.max(highestC, context.store.dayMaxC[index]!);
+    if (firstFrost === undefined && low <= FROST_C) firstFrost = iso;
+  }
+  return { from: season.lastUse, to: season.firstUse, days, months, designLowC, lowestC, highestC, firstFrost };
+}
+
+/**
+ * Monthly lows drawn out to a day: straight lines between the middles of the months.
+ * @param lows - 12 values, January first [°C]
+ * @param dayIndex - 0 to 364
+ */
+function lowOfDay(lows: readonly number[], dayIndex: number): number {
+  const middle = (m: number) => (MONTH_START[m]! + MONTH_START[m + 1]!) / 2;
+  let m = 11;
+  while (m >= 0 && middle(m) > dayIndex) m -= 1;
+  const before = (m + 12) % 12;
+  const after = (m + 1) % 12;
+  const start = m < 0 ? middle(11) - 365 : middle(m);
+  const end = m === 11 ? middle(0) + 365 : middle(m + 1);
+  const share = (dayIndex - start) / (end - start);
+  return lows[before]! * (1 - share) + lows[after]! * share;
+}
