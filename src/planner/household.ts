@@ -410,6 +410,8 @@ export interface Procedure {
   id: string;
   title: string;
   phase: Phase;
+  /** Place in its phase where `after` leaves it open, small first: 10 wash, 20 fuel, … */
+  order: number;
   when: When;
   steps: ProcedureStep[];
   /** Where it was written, for messages: "procedures/fuel-fill.yaml". */
@@ -424,9 +426,13 @@ export interface ProcedureStep {
   title: string;
   detail?: string | undefined;
   when: When;
+  /** The step stands once for each of these; items it opens or closes then carry the thing's id after a colon. */
+  each?: StepEach | undefined;
+  /** Ids of service items that this step does; the general service step leaves them out. */
+  covers: string[];
   minutes: number;
   tools: string[];
-  supplies: Supply[];
+  supplies: ProcedureSupply[];
   /** Ids of rows in the table of cautions. */
   cautions: string[];
   why: string;
@@ -446,6 +452,14 @@ export interface ProcedureStep {
   waitH: number;
   /** Space for a reading on the printed sheet: "V", "kPa". */
   reading?: string | undefined;
+}
+
+/** What a step is repeated for: tyre groups, battery charges, visits, service items that are due, papers. */
+export type StepEach = 'tyre' | 'charge' | 'look-in' | 'service' | 'paper' | 'paused-paper';
+
+export interface ProcedureSupply extends Supply {
+  /** Name of a computed amount that replaces `amount`: "oil", "stabiliserDose". */
+  amountOf?: string | undefined;
 }
 
 export interface StepNeeds {
