@@ -158,6 +158,8 @@ export interface BatteryPlan {
 }
 
 export interface Charge {
+  /** Number of the charge within the rest, from 1, charges already logged as done counted too; absent: its place in the list. */
+  occurrence?: number | undefined;
   /** The reminder's day: on or before the high-loss date, moved earlier to share a trip. */
   date: IsoDate;
   /** The day the high-loss path reaches the threshold: the latest day. */
@@ -410,6 +412,8 @@ export interface PlanEvent {
   /** Last day, when it is longer than one. */
   endDate?: IsoDate | undefined;
   title: string;
+  /** Machine and act without amounts, for the printed month: "Charge Juniper". */
+  label?: string | undefined;
   text: string;
   category: EventCategory;
   /** Machine id; for an event of several machines, the first, and `machines` has them all. */

@@ -62,6 +62,7 @@ const batteryDay = z
 
 const charge = z
   .strictObject({
+    occurrence: z.int().min(1).optional(),
     date: date.meta({ description: "The reminder's day, on or before the high-loss date" }),
     earliest: date.meta({ description: 'Day the high-loss path reaches the threshold' }),
     expected: date.optional().meta({ description: 'Day the expected path reaches the threshold' }),
@@ -427,6 +428,7 @@ export const seasonPlanSchema = z
         date,
         endDate: date.optional(),
         title: text,
+        label: text.optional(),
         text,
         category: z.enum(['charge', 'look-in', 'lay-up', 'winter', 'order', 'start-up', 'paperwork']),
         machine: text.optional(),
