@@ -56,7 +56,10 @@ export function winterSteps(machine: Machine, strip: StripPlan): PlanStep[] {
       detail: 'Mark and bag what comes off, thread bolts back into their own holes, plug open ports.',
       tools: heads(assembly),
       cautions: cautionsOf(assembly),
-      why: `For: ${s.forJobs.map((id) => jobs.find((j) => j.id === id)!.name).join(', ')}.`,
+      why:
+        s.forJobs.length > 0
+          ? `For: ${s.forJobs.map((id) => jobs.find((j) => j.id === id)!.name).join(', ')}.`
+          : 'It was taken off, and no open job needs it off any more.',
       opens: [assemblyItem(s.assembly)],
       after: [...ordersFor(s.forJobs), ...s.behind.filter((b) => removedIds.has(b)).map(offStepId)],
       safetyCritical: assembly.safetyCritical,

@@ -1,0 +1,25 @@
+import { daysBetween } from '../dates.ts';
+import type { IsoDate } from '../household.ts';
+import type { SupplyLine, Warning } from '../season-plan.ts';
+
+/**
+ * A warning for each line whose order-by day has passed while its day of use is still to come.
+ * @param lines - from `sumSupplies`
+ * @param asOf - the day the plan is made for
+ * @returns one warning a line, in the order of the lines
+ */
+export function orderWarnings(lines: readonly SupplyLine[], asOf: IsoDate): Warning[] {
+  return lines
+    .filter((l) => !l.inStock && l.orderBy !== undefined && l.orderBy < asOf && l.needBy >= asOf)
+    .map((l) => {
+      const late = daysBetween(l.orderBy!, asOf);
+      const machines = new Set(l.for.map((f) => f.machine));
+      return {
+        machine: machines.size === 1 ? l.for[0]!.machine : undefined,
+        level: 'warning' as const,
+        text: `${l.what}: should have been ordered by ${l.orderBy} to be here on ${l.needBy}; ordered on ${asOf} it comes ${late} ${late === 1 ? 'day' : 'days'} late.`,
+        act: 'Order it today, find a quicker source, or leave the machine shut until it is here.',
+        about: 'supplies',
+      };
+    });
+}
