@@ -11,6 +11,8 @@ export {
 export { checkClimate, checkNormals } from './check.ts';
 export { dailyCurves } from './curves.ts';
 export { designLow } from './design-low.ts';
+export type { EpwProblem } from './epw.ts';
+export { EpwError, parseEpw } from './epw.ts';
 export { normalYear } from './normal-year.ts';
 export { normalsOf } from './normals.ts';
 export * from './psychrometrics.ts';

@@ -17,8 +17,6 @@ export interface Enclosure {
   dampFloorPa?: number | undefined;
   /** A dehumidifier (or its like) holds relative humidity at or under this [%]. */
   maxRhPct?: number | undefined;
-  /** Radiation of a thin roof to the night sky: lowers the store by up to this under a clear sky [K]. */
-  skyCoolingK?: number | undefined;
 }
 
 /** An enclosure of the table, with what is known of it. */
