@@ -1,0 +1,274 @@
+/** A procedure: steps of lay-up, look-in, start-up or season swap, for the machines that `when` picks. */
+import { z } from 'zod';
+import type { Procedure, ProcedureStep, ProcedureSupply, When } from '../../planner/household.ts';
+import { STAGES } from '../../planner/ledger/index.ts';
+import {
+  AMOUNT_NAMES,
+  AMOUNTS,
+  CAUTION_IDS,
+  FACTS,
+  type FactRow,
+  unknownAmountsOf,
+} from '../../planner/tasks/index.ts';
+import { nearest } from '../problem.ts';
+import type { Source } from '../source.ts';
+import { choice, count, flag, id, isId, line, list, number, paragraph, type Said, say } from './parts.ts';
+
+/** Facts as nested optional fields, so that an unknown name or value is found at its own place in the file. */
+const when = factFields('', 'Which machines: every fact named must be so; a list means any of its values');
+
+function factFields(prefix: string, description: string): z.ZodObject<Record<string, z.ZodOptional<z.ZodType>>> {
+  const inside = FACTS.filter((row) => row.path.startsWith(prefix));
+  const names = [...new Set(inside.map((row) => row.path.slice(prefix.length).split('.')[0]!))];
+  const shape = Object.fromEntries(
+    names.map((name) => {
+      const row = FACTS.find((candidate) => candidate.path === prefix + name);
+      return [name, (row ? factValue(row) : factFields(`${prefix}${name}.`, `Facts of: ${name}`)).optional()];
+    }),
+  );
+  return z.strictObject(shape).meta({ description });
+}
+
+function factValue(row: FactRow): z.ZodType {
+  const meta = { description: row.meaning, examples: [row.values === 'yes or no' ? true : (row.values[0] ?? 1)] };
+  if (row.values === 'yes or no') return z.boolean().meta(meta);
+  if (row.values === 'number') return z.number().meta(meta);
+  const one = z.enum(row.values as [string, ...string[]]);
+  return z.union([one, z.array(one).min(1)]).meta(meta);
+}
+
+/** "1 piece", or the {name} of a computed amount. */
+const supplyAmount = z
+  .string({ error: () => 'an amount with its unit, such as "1 piece", or a computed one, such as "{oil}"' })
+  .transform((text, ctx) => {
+    const name = /^\{(.*)\}$/.exec(text.trim())?.[1];
+    if (name !== undefined) {
+      const row = AMOUNTS.find((candidate) => candidate.name === name && candidate.unit !== 'text');
+      if (row) return { amount: 0, unit: row.unit === '' ? 'pieces' : row.unit, amountOf: name };
+      say(ctx, unknownAmount(name));
+      return z.NEVER;
+    }
+    const match = /^\s*(\d+(?:[.,]\d+)?)\s+(\S.{0,19}?)\s*$/.exec(text);
+    const value = Number(match?.[1]?.replace(',', '.'));
+    if (!match || !(value > 0 && value <= 100000)) {
+      say(ctx, { expected: 'an amount with its unit, such as "1 piece", or a computed one, such as "{oil}"' });
+      return z.NEVER;
+    }
+    return { amount: value, unit: match[2]!, amountOf: undefined };
+  })
+  .meta({ description: 'How much, with its unit, or a computed amount', examples: ['1 piece'] });
+
+const supply = z.strictObject({
+  what: line('What is used up', 'Oil filter'),
+  amount: supplyAmount,
+  leadDays: count('Days from ordering to having it; 7 where left out', 7, 0, 730).optional(),
+  inStock: flag('On the shelf already').optional(),
+});
+
+const item = z
+  .string()
+  .check((ctx) => {
+    const [kind, rest, more] = ctx.value.split(':');
+    const sound = isId(kind!) && (rest === undefined || (kind === 'assembly' && isId(rest))) && more === undefined;
+    if (!sound)
+      say(ctx, { expected: 'a short name of small letters, digits and hyphens', fix: 'Write it as "fuel-tap-shut".' });
+  })
+  .meta({ description: 'Name of the open item', examples: ['fuel-tap-shut'] });
+
+const opened = z.strictObject({
+  item,
+  state: line('How the machine is left', 'fuel tap shut', 200),
+  safetyCritical: flag('Forgetting it is dangerous').optional(),
+});
+
+const stepRef = z
+  .string()
+  .check((ctx) => {
+    const parts = ctx.value.split('.');
+    if (!(parts.length <= 2 && parts.every(isId))) {
+      say(ctx, {
+        expected: 'a procedure, or a procedure and its step with a dot between',
+        fix: 'Write it as "oil.drain".',
+      });
+    }
+  })
+  .meta({ description: 'A procedure, or one step of it', examples: ['oil.drain'] });
+
+const NEEDS = ['dry-day', 'warm-engine', 'stand', 'charger', 'bench', 'power'] as const;
+const EACH = ['tyre', 'charge', 'look-in', 'service', 'paper', 'paused-paper'] as const;
+const DEADLINES = ['last-use', 'first-frost-in-store', 'lay-up-end', 'first-use'] as const;
+
+const step = z
+  .strictObject({
+    id: id('Short name, unique in the procedure; reminders hang on it', 'drain'),
+    title: line('What is done, with {names} of computed amounts', 'Add {stabiliserDose} of stabiliser', 140),
+    detail: paragraph('How it is done', 'Pour it in before the last fill, so that it mixes.', 1500).optional(),
+    when: when.optional(),
+    each: choice('Repeat the step for each tyre group, charge, visit, service item due, or paper', EACH).optional(),
+    covers: list(id('A service item', 'engine-oil'), 'Service items that this step does', 20).optional(),
+    minutes: number('Minutes of work', 15, 0, 600),
+    tools: list(line('Tool', 'Oil filter wrench'), 'Tools', 20).optional(),
+    supplies: list(supply, 'What is used up', 20).optional(),
+    cautions: list(
+      z
+        .string()
+        .check((ctx) => {
+          if (CAUTION_IDS.includes(ctx.value)) return;
+          const near = nearest(ctx.value, CAUTION_IDS);
+          const expected = near ? `"${near}"` : `one of ${CAUTION_IDS.join(', ')}`;
+          say(ctx, { expected, fix: near ? `Write ${near}.` : 'Write one of these.' });
+        })
+        .meta({ description: 'Id of a caution', examples: ['petrol-vapour'] }),
+      'Cautions shown with the step',
+      10,
+    ).optional(),
+    why: paragraph('Why it is done', 'Used oil holds acid and water.', 600),
+    source: line('Where it comes from', 'common practice', 300).optional(),
+    opens: list(opened, 'What the step leaves changed until a start-up step closes it', 10).optional(),
+    closes: list(
+      item,
+      'Open items that the step closes; it stands on the sheet only where one of them is open',
+      10,
+    ).optional(),
+    after: list(stepRef, 'What comes first, where it is there', 40).optional(),
+    stage: choice('Start-up only: where in the order of the sheet', STAGES as [string, ...string[]]).optional(),
+    safetyCritical: flag('Countersigned on the sheet').optional(),
+    doNotRide: paragraph(
+      'What stops the ride when the check fails',
+      'The brake lever comes to the bar.',
+      300,
+    ).optional(),
+    needs: list(choice('What must be at hand', NEEDS), 'What must be at hand', 6).optional(),
+    deadline: choice('What the step must be done before', DEADLINES).optional(),
+    waitH: number('Hours before a step that follows it', 2, 0, 336).optional(),
+    reading: line('Unit of a reading to write on the sheet', 'V', 20).optional(),
+  })
+  .check((ctx) => {
+    const value = ctx.value;
+    const plan = { ...value, supplies: (value.supplies ?? []).map((s) => ({ ...s, ...s.amount })) };
+    for (const name of unknownAmountsOf(plan as unknown as ProcedureStep)) {
+      const field = (['title', 'detail', 'why', 'doNotRide'] as const).find((f) => value[f]?.includes(`{${name}}`));
+      sayAt(ctx, field === undefined ? ['supplies'] : [field], unknownAmount(name, value.each));
+    }
+  });
+
+/** Says something of a field inside what is checked. */
+function sayAt(ctx: z.core.ParsePayload, path: (string | number)[], said: Said): void {
+  ctx.issues.push({ code: 'custom', input: ctx.value, path, params: said, message: said.expected });
+}
+
+function unknownAmount(name: string, each?: string) {
+  const row = AMOUNTS.find((candidate) => candidate.name === name);
+  if (row?.each !== undefined && row.each !== each) {
+    return { found: `{${name}}`, expected: `it only in a step with each: ${row.each}`, fix: `Add each: ${row.each}.` };
+  }
+  const near = nearest(name, AMOUNT_NAMES);
+  return {
+    found: `{${name}}`,
+    expected: near ? `{${near}}` : `one of {${AMOUNT_NAMES.join('}, {')}}`,
+    fix: near ? `Write {${near}}.` : 'Use a name of the table of amounts, or write the figure out.',
+  };
+}
+
+export const procedureSchema = z
+  .strictObject({
+    title: line('What the procedure is for', 'Engine oil and filter'),
+    phase: choice('When it is done', ['lay-up', 'look-in', 'start-up', 'swap']),
+    order: number('Place among the procedures of its phase, small first', 30, 0, 1000).optional(),
+    when: when.optional(),
+    steps: list(step, 'The steps, in the order in which they are done', 60).min(1),
+  })
+  .check((ctx) => {
+    const seen = new Set<string>();
+    for (const [index, one] of ctx.value.steps.entries()) {
+      if (seen.has(one.id)) {
+        sayAt(ctx, ['steps', index, 'id'], {
+          found: `"${one.id}" a second time`,
+          expected: 'each step id once',
+          fix: 'Give the step a name of its own.',
+        });
+      }
+      seen.add(one.id);
+      if (ctx.value.phase === 'start-up' && one.stage === undefined) {
+        sayAt(ctx, ['steps', index], {
+          found: 'no stage',
+          expected: `one of ${STAGES.join(', ')}`,
+          fix: 'Add the line "stage: controls".',
+        });
+      }
+      if (ctx.value.phase !== 'start-up' && (one.stage !== undefined || one.doNotRide !== undefined)) {
+        const field = one.stage === undefined ? 'doNotRide' : 'stage';
+        sayAt(ctx, ['steps', index, field], {
+          found: `"${field}" in a ${ctx.value.phase} procedure`,
+          expected: 'it in start-up procedures only',
+          fix: 'Delete the line.',
+        });
+      }
+    }
+  })
+  .meta({ description: 'A procedure' });
+
+/**
+ * A procedure for the planner, with the lines of its steps and items.
+ * @param name - id: the file's name without its ending
+ * @param value - as the schema gives it
+ * @param source - the file as read
+ */
+export function toProcedure(
+  name: string,
+  value: z.output<typeof procedureSchema>,
+  source: Pick<Source, 'file' | 'at'>,
+): Procedure {
+  const lines: Record<string, number> = {};
+  const steps = value.steps.map((one, index): ProcedureStep => {
+    lines[`steps.${index}`] = source.at(['steps', index]).line;
+    for (const field of ['opens', 'closes'] as const) {
+      for (const n of (one[field] ?? []).keys())
+        lines[`steps.${index}.${field}.${n}`] = source.at(['steps', index, field, n]).line;
+    }
+    const needs = one.needs ?? [];
+    return {
+      id: one.id,
+      title: one.title,
+      detail: one.detail,
+      when: (one.when ?? {}) as When,
+      each: one.each,
+      covers: one.covers ?? [],
+      minutes: one.minutes,
+      tools: one.tools ?? [],
+      supplies: (one.supplies ?? []).map(
+        (s): ProcedureSupply => ({ what: s.what, ...s.amount, leadDays: s.leadDays ?? 7, inStock: s.inStock ?? false }),
+      ),
+      cautions: one.cautions ?? [],
+      why: one.why,
+      source: one.source ?? 'common practice',
+      opens: (one.opens ?? []).map((o) => ({ ...o, safetyCritical: o.safetyCritical ?? false })),
+      closes: one.closes ?? [],
+      after: one.after ?? [],
+      stage: one.stage as ProcedureStep['stage'],
+      safetyCritical: one.safetyCritical ?? false,
+      doNotRide: one.doNotRide,
+      needs: {
+        dryDay: needs.includes('dry-day'),
+        warmEngine: needs.includes('warm-engine'),
+        stand: needs.includes('stand'),
+        charger: needs.includes('charger'),
+        bench: needs.includes('bench'),
+        power: needs.includes('power'),
+      },
+      deadline: one.deadline === undefined ? undefined : { before: one.deadline },
+      waitH: one.waitH ?? 0,
+      reading: one.reading,
+    };
+  });
+  return {
+    id: name,
+    title: value.title,
+    phase: value.phase,
+    order: value.order ?? 500,
+    when: (value.when ?? {}) as When,
+    steps,
+    file: source.file,
+    lines,
+  };
+}

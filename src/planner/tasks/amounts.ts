@@ -1,0 +1,183 @@
+import { daysBetween } from '../dates.ts';
+import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
+import type { Quantity } from '../season-plan.ts';
+import { formatQuantity } from '../units/index.ts';
+import { AMOUNTS, namesIn } from './amount-table.ts';
+import { wakingMachine } from './facts.ts';
+import type { PlanParts } from './parts.ts';
+
+/** A value of the plan with its unit, or words. */
+export type Amount = { value: number; unit: string } | { text: string };
+export type Amounts = Record<string, Amount>;
+
+/**
+ * Everything that {names} in procedures can stand for on one machine, apart from what belongs to a repetition.
+ * @param machine - the machine
+ * @param place - where it rests
+ * @param household - whose machine it is
+ * @param parts - what the calculations found
+ * @returns amounts by name, in the units of amount-table.ts; names that this machine has no value for are absent
+ */
+export function machineAmounts(machine: Machine, place: Place, household: Household, parts: PlanParts): Amounts {
+  const values: Record<string, number | string | undefined> = {
+    machine: machine.name,
+    place: place.name,
+    lastUse: writtenDate(machine.season.lastUse, household.locale),
+    firstUse: writtenDate(machine.season.firstUse, household.locale),
+    restDays: daysBetween(machine.season.lastUse, machine.season.firstUse),
+    washAbove: 5,
+    zero: 0,
+    recheck: 50,
+    mouseGap: 6,
+    otherMachine: wakingMachine(machine, household)?.name,
+    oil: machine.engine.oilL > 0 ? machine.engine.oilL : undefined,
+    cylinders: machine.engine.cylinders,
+    outlets: machine.chassis.exhaustOutlets,
+    greasePoints: machine.chassis.greasePoints,
+    ...fuelAmounts(machine, household, parts),
+    ...coolantAmounts(machine, parts),
+    ...batteryAmounts(household, parts),
+    desiccantDin: parts.corrosion.desiccant?.din55474Units,
+    desiccantMil: parts.corrosion.desiccant?.milStd2073Units,
+    dryLow: parts.corrosion.dehumidifierRhPct?.low,
+    dryHigh: parts.corrosion.dehumidifierRhPct?.high,
+  };
+  return withUnits(values);
+}
+
+/**
+ * Puts the unit of the table to each value; leaves out what is undefined.
+ * @param values - by name, numbers in the unit of amount-table.ts
+ */
+export function withUnits(values: Record<string, number | string | undefined>): Amounts {
+  const amounts: Amounts = {};
+  for (const [name, value] of Object.entries(values)) {
+    if (value === undefined) continue;
+    const unit = AMOUNTS.find((row) => row.name === name)?.unit;
+    if (unit === undefined) throw new RangeError(`found the amount "${name}", expected a name of the table of amounts`);
+    amounts[name] = typeof value === 'string' ? { text: value } : { value, unit };
+  }
+  return amounts;
+}
+
+/**
+ * A text with every {name} written out, in both unit systems.
+ * @param text - with {names}
+ * @param amounts - by name
+ * @param system - which unit system stands first
+ * @returns the text, the quantities used, and the names that had no value (their place says where to look instead)
+ */
+export function fill(
+  text: string,
+  amounts: Amounts,
+  system: Household['units'],
+): { text: string; used: Quantity[]; missing: string[] } {
+  const used: Quantity[] = [];
+  const missing: string[] = [];
+  const filled = text.replace(/\{([^{}]*)\}/g, (_, name: string) => {
+    const amount = amounts[name];
+    if (!amount) {
+      missing.push(name);
+      return '(see the service manual)';
+    }
+    if ('text' in amount) return amount.text;
+    if (!used.some((quantity) => quantity.name === name)) used.push({ name, value: amount.value, unit: amount.unit });
+    return printed(amount.value, amount.unit, system);
+  });
+  return { text: filled, used, missing };
+}
+
+/**
+ * The {names} of a procedure that no row of the table of amounts gives, or that belong to another kind of repetition.
+ * @param procedure - as read
+ * @returns names, each once
+ */
+export function unknownAmounts(procedure: Pick<Procedure, 'steps'>): string[] {
+  return [...new Set(procedure.steps.flatMap(unknownAmountsOf))];
+}
+
+/**
+ * The {names} of one step that no row of the table gives, or that belong to another kind of repetition.
+ * @param step - as read
+ */
+export function unknownAmountsOf(
+  step: Pick<ProcedureStep, 'title' | 'detail' | 'why' | 'doNotRide' | 'each' | 'supplies'>,
+): string[] {
+  return amountsOf(step).filter(
+    (name) => !AMOUNTS.some((row) => row.name === name && (row.each === undefined || row.each === step.each)),
+  );
+}
+
+/** Every amount that a step names, in texts and supplies. */
+export function amountsOf(step: Pick<ProcedureStep, 'title' | 'detail' | 'why' | 'doNotRide' | 'supplies'>): string[] {
+  return [
+    ...[step.title, step.detail, step.why, step.doNotRide].flatMap((text) => (text ? namesIn(text) : [])),
+    ...step.supplies.flatMap((supply) => (supply.amountOf === undefined ? [] : [supply.amountOf])),
+  ];
+}
+
+/**
+ * A date as words in the household's language: "25 October 2026".
+ * @param date - calendar date
+ * @param locale - BCP 47 tag; one that is not known gives English
+ */
+export function writtenDate(date: IsoDate, locale: string): string {
+  const options = { dateStyle: 'long', timeZone: 'UTC' } as const;
+  const instant = new Date(`${date}T00:00:00Z`);
+  try {
+    return new Intl.DateTimeFormat(locale, options).format(instant);
+  } catch {
+    return new Intl.DateTimeFormat('en-GB', options).format(instant);
+  }
+}
+
+/** Minutes, hours and counts are the same in every system and read best rounded up to what a hand can do. */
+function printed(value: number, unit: string, system: Household['units']): string {
+  if (unit === 'min') return `${Math.ceil(value)} min`;
+  if (unit === 'd') return `${Math.round(value)} days`;
+  if (unit === 'h') return `${Math.ceil(value)} h`;
+  if (unit === '') return String(Math.round(value));
+  return formatQuantity(value, unit, system);
+}
+
+function fuelAmounts(machine: Machine, household: Household, { fuel: plan }: PlanParts) {
+  const { fuel } = machine;
+  if (!fuel) return {};
+  const date = (iso: IsoDate) => writtenDate(iso, household.locale);
+  return {
+    tank: fuel.tankL,
+    bowls: fuel.bowls > 0 ? fuel.bowls : undefined,
+    taps: fuel.taps?.count,
+    can: household.fuelCare.canL,
+    addFuel: plan?.choice === 'fill' ? (plan.addL ?? 0) : undefined,
+    stabiliserDose: plan?.choice === 'fill' && (plan.doseML ?? 0) > 0 ? plan.doseML : undefined,
+    runMinutes: plan?.choice === 'fill' ? (plan.runMinutes ?? 0) : undefined,
+    drained: plan?.choice === 'drain' ? (plan.drainedL ?? 0) : undefined,
+    cans: plan?.choice === 'drain' ? (plan.cans ?? 0) : undefined,
+    drainedUseBy: plan?.choice === 'drain' ? date(plan.drainedUseBy ?? plan.useBy.earliest) : undefined,
+    fuelUseBy: plan ? `between ${date(plan.useBy.earliest)} and ${date(plan.useBy.latest)}` : undefined,
+    springFuel: plan?.atFirstUse.text,
+    fuelLimit: plan ? plan.localLimit.text : undefined,
+  };
+}
+
+function coolantAmounts(machine: Machine, { coolant: plan }: PlanParts) {
+  const { coolant } = machine.cooling;
+  if (!coolant || !plan) return {};
+  return {
+    coolantVolume: coolant.volumeL,
+    coolantNeed: plan.needC,
+    coolantSwap: (plan.replaceL ?? 0) > 0 ? plan.replaceL : undefined,
+    coolantRefill: coolant.refillStrength * 100,
+  };
+}
+
+function batteryAmounts(household: Household, { battery: plan }: PlanParts) {
+  if (!plan) return {};
+  return {
+    batteryCapacity: plan.capacityAh,
+    chargeCurrent: plan.capacityAh / 10,
+    threshold: plan.thresholdPct,
+    batteryRoom: plan.keptAt === 'room' ? (household.batteryRoom?.name ?? 'a warm, dry room') : undefined,
+  };
+}

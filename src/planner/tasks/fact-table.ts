@@ -1,0 +1,133 @@
+/**
+ * Every fact of a machine that a procedure's `when:` can ask for, one row each.
+ *
+ * The table is what the content reader checks names and values against, what the field reference prints, and what the ledger
+ * check enumerates. `machineFacts` gives exactly these; a test holds the two together.
+ */
+export interface FactRow {
+  /** Path in `when:`, with dots. */
+  path: string;
+  /** The words it can be, or "yes or no", or "number". */
+  values: readonly string[] | 'yes or no' | 'number';
+  meaning: string;
+}
+
+const YES_NO = 'yes or no';
+
+export const FACTS: readonly FactRow[] = [
+  {
+    path: 'kind',
+    values: ['motorcycle', 'scooter', 'snow-machine', 'quad', 'side-by-side', 'car', 'tractor', 'mower'],
+    meaning: 'Kind of machine.',
+  },
+  { path: 'use', values: ['road', 'snow', 'trail', 'work'], meaning: 'Where it is used.' },
+  {
+    path: 'rest',
+    values: ['short', 'season', 'long'],
+    meaning: 'Length of the rest: short under 28 days, long over a year, season between.',
+  },
+  {
+    path: 'swap',
+    values: YES_NO,
+    meaning: 'Another machine wakes within three weeks of the day this one goes to sleep.',
+  },
+  { path: 'engine.cycle', values: ['four-stroke', 'two-stroke', 'electric'], meaning: 'Working cycle.' },
+  { path: 'engine.electricStart', values: YES_NO, meaning: 'Has an electric starter.' },
+  { path: 'engine.handStart', values: YES_NO, meaning: 'Has a kick or pull starter.' },
+  { path: 'engine.oil', values: YES_NO, meaning: 'Has engine oil that is drained and filled.' },
+  { path: 'engine.oilFilter', values: YES_NO, meaning: 'Has an engine oil filter.' },
+  {
+    path: 'engine.oilChange',
+    values: ['advised', 'fresh', 'none'],
+    meaning: 'Fresh where the record has an oil change in the 60 days before the last use.',
+  },
+  { path: 'engine.twoStrokeOil', values: ['premix', 'injected', 'none'], meaning: 'How two-stroke oil is given.' },
+  { path: 'fuel.present', values: YES_NO, meaning: 'Has a petrol tank.' },
+  { path: 'fuel.delivery', values: ['carburettor', 'injection', 'none'], meaning: 'How petrol gets to the engine.' },
+  {
+    path: 'fuel.choice',
+    values: ['fill', 'drain', 'none'],
+    meaning: 'What the plan does with the petrol over the rest.',
+  },
+  { path: 'fuel.tap', values: ['vacuum', 'manual', 'none'], meaning: 'Kind of fuel tap.' },
+  { path: 'fuel.twoTaps', values: YES_NO, meaning: 'More than one fuel tap on the tank.' },
+  { path: 'fuel.bowls', values: YES_NO, meaning: 'Has float bowls.' },
+  { path: 'fuel.premix', values: YES_NO, meaning: 'Oil is mixed into the petrol.' },
+  { path: 'fuel.tank', values: ['steel', 'plastic', 'aluminium', 'none'], meaning: 'Material of the tank.' },
+  { path: 'fuel.lined', values: YES_NO, meaning: 'The tank is lined or coated inside.' },
+  { path: 'fuel.stabiliser', values: YES_NO, meaning: 'The plan has a stabiliser dose for this machine.' },
+  {
+    path: 'fuel.spring',
+    values: ['use', 'mix', 'dispose', 'none'],
+    meaning: 'Verdict on the petrol in the tank at first use.',
+  },
+  { path: 'battery.present', values: YES_NO, meaning: 'Has a starting battery.' },
+  { path: 'battery.care', values: ['maintainer', 'carry-in', 'visits', 'none'], meaning: 'How it is kept charged.' },
+  {
+    path: 'battery.chemistry',
+    values: ['flooded-antimony', 'flooded-calcium', 'agm', 'gel', 'lifepo4', 'none'],
+    meaning: 'Chemistry of the battery.',
+  },
+  {
+    path: 'battery.family',
+    values: ['flooded', 'sealed', 'lithium', 'none'],
+    meaning: 'Flooded (has acid to look at), sealed lead-acid, or lithium.',
+  },
+  { path: 'battery.connected', values: YES_NO, meaning: 'Stays connected to the machine over the rest.' },
+  { path: 'battery.keptAt', values: ['machine', 'room', 'none'], meaning: 'Where it spends the rest.' },
+  { path: 'battery.removable', values: YES_NO, meaning: 'Can be taken out.' },
+  { path: 'battery.charges', values: YES_NO, meaning: 'At least one charge falls into the rest.' },
+  { path: 'cooling.kind', values: ['air', 'oil', 'liquid', 'none'], meaning: 'How the engine is cooled.' },
+  { path: 'coolant.present', values: YES_NO, meaning: 'Has coolant.' },
+  { path: 'coolant.known', values: YES_NO, meaning: 'Its strength is known.' },
+  {
+    path: 'coolant.enough',
+    values: ['yes', 'no', 'unknown', 'none'],
+    meaning: 'Protects down to what the store needs.',
+  },
+  { path: 'coolant.swap', values: YES_NO, meaning: 'Some of it must be drained and replaced.' },
+  { path: 'coolant.old', values: YES_NO, meaning: 'Past its age before the first use.' },
+  {
+    path: 'chassis.drive',
+    values: ['chain', 'belt', 'shaft', 'variator', 'track', 'gearbox'],
+    meaning: 'Final drive.',
+  },
+  { path: 'chassis.brakes', values: ['hydraulic', 'cable', 'mixed', 'none'], meaning: 'Brakes.' },
+  {
+    path: 'chassis.brakeFluid',
+    values: ['DOT3', 'DOT4', 'DOT5', 'DOT5.1', 'mineral', 'none'],
+    meaning: 'Brake fluid; "none" where it is not known or there is none.',
+  },
+  { path: 'chassis.clutch', values: ['cable', 'hydraulic', 'automatic', 'none'], meaning: 'Clutch.' },
+  { path: 'chassis.throttle', values: ['cable', 'wire'], meaning: 'Throttle.' },
+  { path: 'chassis.offGround', values: YES_NO, meaning: 'Rests with its weight off tyres or track.' },
+  { path: 'chassis.skis', values: YES_NO, meaning: 'Has skis.' },
+  { path: 'chassis.track', values: YES_NO, meaning: 'Has a track.' },
+  { path: 'chassis.greasePoints', values: YES_NO, meaning: 'Has grease nipples.' },
+  { path: 'chassis.centreStand', values: YES_NO, meaning: 'Has a centre stand.' },
+  { path: 'chassis.airbox', values: YES_NO, meaning: 'Has an airbox with an intake that can be closed.' },
+  { path: 'chassis.exhaust', values: YES_NO, meaning: 'Has an exhaust outlet that can be closed.' },
+  { path: 'chassis.lights', values: YES_NO, meaning: 'Has lights.' },
+  { path: 'tyres.present', values: YES_NO, meaning: 'Has tyres.' },
+  { path: 'tyres.raised', values: YES_NO, meaning: 'The lay-up pressure is above the normal one.' },
+  { path: 'roadSalt.exposed', values: YES_NO, meaning: 'Used on salted roads.' },
+  { path: 'roadSalt.washed', values: YES_NO, meaning: 'Salt is washed off before the rest.' },
+  { path: 'place.power', values: YES_NO, meaning: 'The place has electricity.' },
+  { path: 'place.rodents', values: YES_NO, meaning: 'Mice or rats get in.' },
+  { path: 'place.bench', values: YES_NO, meaning: 'Work can be done there.' },
+  { path: 'place.open', values: YES_NO, meaning: 'Open or carport: wind and rain reach the machine.' },
+  { path: 'household.batteryRoom', values: YES_NO, meaning: 'There is a warm room for batteries.' },
+  { path: 'household.stand', values: YES_NO, meaning: 'There is a stand for this kind of machine.' },
+  { path: 'corrosion.film', values: YES_NO, meaning: 'A protective film on bare metal is advised.' },
+  { path: 'corrosion.fog', values: YES_NO, meaning: 'Fogged cylinders are advised.' },
+  { path: 'corrosion.bag', values: YES_NO, meaning: 'A closed bag with desiccant is advised.' },
+  { path: 'corrosion.dry', values: YES_NO, meaning: 'A dehumidified space is advised.' },
+  { path: 'services.due', values: YES_NO, meaning: 'At least one service item is pulled into this lay-up.' },
+  { path: 'paperwork.insurance', values: YES_NO, meaning: 'An insurance date is written down.' },
+  { path: 'paperwork.registration', values: YES_NO, meaning: 'A registration date is written down.' },
+  { path: 'paperwork.inspection', values: YES_NO, meaning: 'An inspection date is written down.' },
+  { path: 'paperwork.paused', values: YES_NO, meaning: 'Some paper is suspended over the rest.' },
+];
+
+/** Every path of the table. */
+export const FACT_NAMES: readonly string[] = FACTS.map((row) => row.path);

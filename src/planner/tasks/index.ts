@@ -1,0 +1,183 @@
+/** Procedures and one machine -> the steps of its season, with amounts, days and reasons. */
+import { addDays, earlier, later } from '../dates.ts';
+import type { Household, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
+import type { PlanStep, Quantity } from '../season-plan.ts';
+import { type Amounts, fill, machineAmounts } from './amounts.ts';
+import { machineFacts } from './facts.ts';
+import { type Occurrence, occurrences } from './occurrences.ts';
+import { type PlanParts, type Windows, windowsOf } from './parts.ts';
+import { inWorkOrder } from './procedures.ts';
+import { sortSteps } from './sort.ts';
+import { type Facts, matches } from './when.ts';
+
+export { AMOUNT_NAMES, AMOUNTS, type AmountRow } from './amount-table.ts';
+export { type Amounts, machineAmounts, unknownAmounts, unknownAmountsOf } from './amounts.ts';
+export { CAUTION_IDS, CAUTIONS, type Caution, caution } from './cautions.ts';
+export { FACT_NAMES, FACTS, type FactRow } from './fact-table.ts';
+export { machineFacts } from './facts.ts';
+export { lookInDates } from './occurrences.ts';
+export { type PlanParts, restLength, type Windows, windowsOf } from './parts.ts';
+export { mergeProcedures } from './procedures.ts';
+export { type Facts, matches, unknownFacts, unknownValues } from './when.ts';
+
+export interface StepInput {
+  machine: Machine;
+  place: Place;
+  household: Household;
+  parts: PlanParts;
+  /** Library and own procedures together, as `mergeProcedures` gives them. */
+  procedures: readonly Procedure[];
+  /** Worked out here where they are not given. */
+  facts?: Facts | undefined;
+  amounts?: Amounts | undefined;
+}
+
+interface Draft {
+  step: ProcedureStep;
+  procedure: Procedure;
+  /** Index of the repetition, from 0. */
+  n: number;
+  plan: PlanStep;
+}
+
+/**
+ * The steps that the procedures ask of one machine over its season.
+ *
+ * Steps that close items are all here, whether the item is open or not: `settleSteps` of the ledger keeps those that have
+ * something to close.
+ * @param input - machine, place, household, what the calculations found, procedures
+ * @returns steps in the order of the work; where a procedure names no order its steps follow each other as written
+ */
+export function concreteSteps(input: StepInput): PlanStep[] {
+  const { machine, place, household, parts } = input;
+  const facts = input.facts ?? machineFacts(machine, place, household, parts);
+  const amounts = input.amounts ?? machineAmounts(machine, place, household, parts);
+  const windows = windowsOf(machine.season);
+  const applicable = inWorkOrder(input.procedures)
+    .filter((procedure) => matches(procedure.when, facts))
+    .map((procedure) => ({ procedure, steps: procedure.steps.filter((step) => matches(step.when, facts)) }));
+  const covered = applicable.flatMap(({ steps }) => steps.flatMap((step) => step.covers));
+  const drafts = applicable.flatMap(({ procedure, steps }) =>
+    steps.flatMap((step): Draft[] =>
+      repeats(step, input)
+        .filter((occurrence) => step.each !== 'service' || !covered.includes(occurrence.key))
+        .map((occurrence, n) => ({
+          step,
+          procedure,
+          n,
+          plan: concrete(procedure, step, occurrence, n, { ...amounts, ...occurrence.amounts }, input, windows),
+        })),
+    ),
+  );
+  for (const draft of drafts) draft.plan.after = predecessors(draft, drafts);
+  return sortSteps(drafts.map((draft) => draft.plan)).steps;
+}
+
+function repeats(step: ProcedureStep, { machine, place, household, parts }: StepInput): Occurrence[] {
+  if (step.each === undefined) return [{ key: '', amounts: {} }];
+  return occurrences(step.each, machine, place, household, parts);
+}
+
+function concrete(
+  procedure: Procedure,
+  step: ProcedureStep,
+  occurrence: Occurrence,
+  n: number,
+  amounts: Amounts,
+  { machine, household, parts }: StepInput,
+  windows: Windows,
+): PlanStep {
+  const id = `${procedure.id}.${step.id}${step.each === undefined ? '' : `.${occurrence.n ?? n + 1}`}`;
+  const used: Quantity[] = [];
+  const text = (template: string): string => {
+    const filled = fill(template, amounts, household.units);
+    for (const quantity of filled.used) if (!used.some((u) => u.name === quantity.name)) used.push(quantity);
+    return filled.text;
+  };
+  const item = (name: string): string => (occurrence.key === '' ? name : `${name}:${occurrence.key}`);
+  const days = daysOf(procedure, step, occurrence, windows, parts);
+  return {
+    id,
+    phase: procedure.phase,
+    title: text(step.title),
+    detail: step.detail === undefined ? undefined : text(step.detail),
+    minutes: occurrence.minutes ?? step.minutes,
+    tools: step.tools,
+    supplies: step.supplies.flatMap((supply) => {
+      const amount = supply.amountOf === undefined ? undefined : amounts[supply.amountOf];
+      if (amount === undefined || 'text' in amount)
+        return supply.amountOf === undefined ? [{ what: supply.what, amount: supply.amount, unit: supply.unit }] : [];
+      return amount.value > 0 ? [{ what: supply.what, amount: amount.value, unit: amount.unit || supply.unit }] : [];
+    }),
+    cautions: step.cautions,
+    why: text(step.why),
+    sources: [step.source],
+    amounts: used,
+    opens: step.opens.map((open) => item(open.item)),
+    closes: step.closes.map(item),
+    after: [],
+    stage: step.stage,
+    safetyCritical: step.safetyCritical,
+    doNotRide: step.doNotRide === undefined ? undefined : text(step.doNotRide),
+    needs: step.needs,
+    ...days,
+    waitH: step.waitH,
+    reading: step.reading,
+    torques: [],
+    done: machine.doneSteps.some((done) => done.stepId === id),
+  };
+}
+
+/** First and last day of a step, before its neighbours are looked at. */
+function daysOf(
+  { phase }: Procedure,
+  step: ProcedureStep,
+  occurrence: Occurrence,
+  windows: Windows,
+  parts: PlanParts,
+): Pick<PlanStep, 'earliest' | 'latest' | 'date'> {
+  if (occurrence.date !== undefined)
+    return { earliest: occurrence.date, latest: occurrence.latest ?? occurrence.date, date: occurrence.date };
+  const { before, lastUse, layUpEnd, startUpFrom, firstUse, rideEnd } = windows;
+  if (phase === 'swap') return { earliest: before, latest: layUpEnd };
+  if (phase === 'look-in') return { earliest: layUpEnd, latest: startUpFrom };
+  if (phase === 'start-up')
+    return step.stage === 'first-ride'
+      ? { earliest: firstUse, latest: rideEnd }
+      : { earliest: startUpFrom, latest: firstUse };
+  switch (step.deadline?.before) {
+    case 'last-use':
+      return { earliest: before, latest: lastUse };
+    case 'first-frost-in-store': {
+      const latest = earlier(parts.firstFrost ?? layUpEnd, layUpEnd);
+      return { earliest: earlier(lastUse, addDays(latest, -14)), latest };
+    }
+    case 'first-use':
+      return { earliest: lastUse, latest: later(lastUse, firstUse) };
+    default:
+      return { earliest: lastUse, latest: layUpEnd };
+  }
+}
+
+/** What a step comes after: what it names, and the step before it in its own procedure. */
+function predecessors(draft: Draft, drafts: readonly Draft[]): string[] {
+  const { step, procedure, plan } = draft;
+  const named = drafts.filter(
+    (other) =>
+      other !== draft &&
+      step.after.some((name) => name === other.procedure.id || name === `${other.procedure.id}.${other.step.id}`) &&
+      (other.procedure !== procedure || other.step !== step),
+  );
+  const own = drafts.filter((other) => other.procedure === procedure && other.step !== step);
+  const index = procedure.steps.indexOf(step);
+  const last = own.reduce((best, other) => {
+    const at = procedure.steps.indexOf(other.step);
+    return at < index && at > best ? at : best;
+  }, -1);
+  const previous = own.filter(
+    (other) =>
+      procedure.steps.indexOf(other.step) === last &&
+      (step.each === undefined || other.step.each !== step.each || other.n === draft.n),
+  );
+  return [...new Set([...named, ...previous].map((other) => other.plan.id))].filter((id) => id !== plan.id);
+}

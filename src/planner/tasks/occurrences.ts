@@ -1,0 +1,115 @@
+import { addDays, addMonths, daysBetween, earlier, later } from '../dates.ts';
+import type { Household, IsoDate, Machine, Place, StepEach } from '../household.ts';
+import { type Amounts, withUnits, writtenDate } from './amounts.ts';
+import { type PlanParts, windowsOf } from './parts.ts';
+
+/** One repetition of a step: what it is for, its own amounts, and its own days where it has them. */
+export interface Occurrence {
+  /** Id of the thing, put behind the items the step opens or closes. */
+  key: string;
+  /** Number in the step's id; its place in the list where absent. */
+  n?: number | undefined;
+  amounts: Amounts;
+  /** Minutes of the thing itself, where they are known. */
+  minutes?: number | undefined;
+  date?: IsoDate | undefined;
+  latest?: IsoDate | undefined;
+}
+
+/** A visit that a charge brings anyway stands for the monthly look when it is this near. */
+const SHARE_DAYS = 12;
+
+/**
+ * What a step is repeated for on this machine.
+ * @param each - the kind of repetition
+ * @returns in order of date or of the machine's own list; empty where there is nothing to repeat for
+ */
+export function occurrences(
+  each: StepEach,
+  machine: Machine,
+  place: Place,
+  household: Household,
+  parts: PlanParts,
+): Occurrence[] {
+  const date = (iso: IsoDate) => writtenDate(iso, household.locale);
+  switch (each) {
+    case 'tyre':
+      return parts.tyres.map((tyre) => ({
+        key: slug(tyre.position),
+        amounts: withUnits({
+          position: tyre.position,
+          setPressure: tyre.setKPa,
+          normalPressure: tyre.normalKPa,
+          expectedPressure: tyre.expectedAtStartUpKPa,
+        }),
+      }));
+    case 'charge':
+      return (parts.battery?.charges ?? []).map((charge, index) => ({
+        key: String(charge.occurrence ?? index + 1),
+        n: charge.occurrence,
+        amounts: withUnits({
+          chargeAh: charge.ampHours,
+          chargeHours: charge.hours,
+          chargeHoursMost: charge.hoursMost,
+          chargeLatest: date(later(charge.date, charge.earliest)),
+        }),
+        date: charge.date,
+        latest: later(charge.date, charge.earliest),
+      }));
+    case 'look-in':
+      return lookInDates(machine, place, parts).map((day) => ({
+        key: day.slice(0, 7),
+        amounts: {},
+        date: day,
+        latest: earlier(addDays(day, SHARE_DAYS), machine.season.firstUse),
+      }));
+    case 'service':
+      return parts.services
+        .filter((service) => service.pulledIn)
+        .map((service) => ({
+          key: service.id,
+          amounts: withUnits({ service: service.what, serviceWhy: service.text }),
+          minutes: machine.services.find((item) => item.id === service.id)?.minutes,
+        }));
+    case 'paper':
+      return machine.paperwork.map((paper) => ({
+        key: paper.id,
+        amounts: withUnits({ paper: paper.what, paperDate: date(paper.date) }),
+      }));
+    case 'paused-paper':
+      return machine.paperwork
+        .filter((paper) => paper.pausedOverRest)
+        .map((paper) => ({ key: paper.id, amounts: withUnits({ pausedPaper: paper.what }) }));
+  }
+}
+
+/**
+ * The days on which somebody looks in: once a month over the rest, a charge that is near standing for the month's look.
+ *
+ * Where the battery stays in a room and nothing else asks for a visit, the machine is still looked at monthly.
+ * @returns dates between lay-up and start-up, in order; none where the rest is under six weeks
+ * Source: US Army administrative storage (TM 9-2330-357-14&P §4-64, 4-65, and others): covered storage is inspected monthly.
+ */
+export function lookInDates(machine: Machine, _place: Place, parts: PlanParts): IsoDate[] {
+  const { layUpEnd, startUpFrom } = windowsOf(machine.season);
+  const visits = parts.battery?.care === 'visits' ? parts.battery.charges.map((charge) => charge.date) : [];
+  const dates: IsoDate[] = [];
+  for (let month = 1; ; month++) {
+    const day = addMonths(machine.season.lastUse, month);
+    if (day >= startUpFrom) break;
+    if (day < layUpEnd) continue;
+    const shared = visits.find((visit) => Math.abs(daysBetween(visit, day)) <= SHARE_DAYS);
+    dates.push(shared ?? day);
+  }
+  return [...new Set(dates)].sort();
+}
+
+/** Letters, digits and hyphens of a name, for ids. */
+function slug(text: string): string {
+  return (
+    text
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}]+/gu, '-')
+      .replace(/^-|-$/g, '') || 'one'
+  );
+}

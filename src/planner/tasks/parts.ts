@@ -1,0 +1,64 @@
+import { addDays, daysBetween, earlier, later } from '../dates.ts';
+import type { IsoDate, Season } from '../household.ts';
+import type { BatteryPlan, CoolantPlan, CorrosionPlan, FuelPlan, ServiceDue, TyrePlan } from '../season-plan.ts';
+
+/** What the calculations found for one machine: the ground of its facts and of every amount in its steps. */
+export interface PlanParts {
+  battery?: BatteryPlan | undefined;
+  fuel?: FuelPlan | undefined;
+  coolant?: CoolantPlan | undefined;
+  tyres: TyrePlan[];
+  corrosion: CorrosionPlan;
+  services: ServiceDue[];
+  /** First day on which the store can reach −1 °C; undefined when it cannot during the rest. */
+  firstFrost?: IsoDate | undefined;
+}
+
+/** The days between which work of a phase falls. */
+export interface Windows {
+  /** What must come before the last use can begin here. */
+  before: IsoDate;
+  lastUse: IsoDate;
+  /** Lay-up is to be done by this day. */
+  layUpEnd: IsoDate;
+  /** Start-up can begin here. */
+  startUpFrom: IsoDate;
+  firstUse: IsoDate;
+  /** The first ride and its re-check are to be done by this day. */
+  rideEnd: IsoDate;
+}
+
+const SHORT_REST_DAYS = 28;
+const LONG_REST_DAYS = 365;
+const LEAD_DAYS = 21;
+
+/**
+ * The days for work around a rest: up to three weeks on each side of it, less where the rest is short, so that lay-up is
+ * always done before start-up begins.
+ * @param season - last and first use
+ * Source: common practice.
+ */
+export function windowsOf(season: Season): Windows {
+  const rest = daysBetween(season.lastUse, season.firstUse);
+  const span = Math.max(0, Math.min(LEAD_DAYS, Math.floor((rest - 1) / 2)));
+  const layUpEnd = addDays(season.lastUse, span);
+  return {
+    before: addDays(season.lastUse, -LEAD_DAYS),
+    lastUse: season.lastUse,
+    layUpEnd: earlier(layUpEnd, season.firstUse),
+    startUpFrom: later(addDays(season.firstUse, -span), layUpEnd),
+    firstUse: season.firstUse,
+    rideEnd: addDays(season.firstUse, LEAD_DAYS),
+  };
+}
+
+/**
+ * How long the rest is, in the terms of procedures.
+ * @param season - last and first use
+ * Source: 28 days: petrol in a vented tank is good for about a month (oil-company fact sheets, "vehicle tank, vented: 1 month").
+ * A year: common practice.
+ */
+export function restLength(season: Season): 'short' | 'season' | 'long' {
+  const days = daysBetween(season.lastUse, season.firstUse);
+  return days < SHORT_REST_DAYS ? 'short' : days > LONG_REST_DAYS ? 'long' : 'season';
+}

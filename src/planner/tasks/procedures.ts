@@ -1,0 +1,17 @@
+import type { Procedure } from '../household.ts';
+
+/**
+ * The library with the user's own procedures: one with the same id takes the library's place, another is added.
+ * @param library - bundled procedures
+ * @param own - the user's
+ * @returns in the order of the work: phase order, then id
+ */
+export function mergeProcedures(library: readonly Procedure[], own: readonly Procedure[]): Procedure[] {
+  const byId = new Map([...library, ...own].map((procedure) => [procedure.id, procedure]));
+  return inWorkOrder([...byId.values()]);
+}
+
+/** Procedures by their place in the work; the id decides between equals, so that the result never depends on file order. */
+export function inWorkOrder(procedures: readonly Procedure[]): Procedure[] {
+  return [...procedures].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+}
