@@ -1,0 +1,160 @@
+import type { BatteryChemistry, Household } from '../household.ts';
+import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-plan.ts';
+import { formatQuantity } from '../units/index.ts';
+import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
+import { householdYear } from './identity.ts';
+import { ampHoursText, chargeHoursText, dayText, hoursText, hourText, lines, listText, stepLines } from './words.ts';
+import type { WorkBlock } from './work.ts';
+
+type System = Household['units'];
+
+const LEAD_ACID = [
+  'A charging battery gives off hydrogen: ventilate, no flame or spark, eye protection on.',
+  'Never charge a frozen battery, nor beside an open fuel tank.',
+];
+
+/** Cautions of charging, in short. Source: common practice. */
+const CAUTIONS: Record<BatteryChemistry, (system: System) => string[]> = {
+  'flooded-antimony': () => LEAD_ACID,
+  'flooded-calcium': () => LEAD_ACID,
+  agm: () => LEAD_ACID,
+  gel: () => LEAD_ACID,
+  lifepo4: (system) => [
+    `Never charge it below ${formatQuantity(0, '°C', system)}: warm it first, and measure.`,
+    'A charger made for lithium iron phosphate only.',
+  ],
+};
+
+/** One battery's part in a trip, or a charge by itself. */
+interface Part {
+  machine: MachinePlan;
+  battery: BatteryPlan;
+  charge: Charge;
+  number: number;
+  hours: number;
+  chargerId?: string | undefined;
+  startHour?: number | undefined;
+}
+
+/**
+ * Reminders to charge: one for each trip, whatever the number of machines, and one for each charge without a trip.
+ *
+ * Look-ins of a machine that is charged on the same day are told in that reminder.
+ * @param plan - the plan
+ * @param lookIns - all look-ins of the plan
+ * @returns the drafts, and the look-ins that they tell already
+ */
+export function chargeDrafts(
+  plan: PlanWithoutEvents,
+  lookIns: readonly WorkBlock[],
+): { drafts: Draft[]; told: Set<WorkBlock> } {
+  const told = new Set<WorkBlock>();
+  const inTrip = new Set<Charge>();
+  const year = householdYear(plan.machines);
+  const drafts: Draft[] = [];
+  const lookInLines = (parts: readonly Part[], date: string) => {
+    const same = lookIns.filter((b) => b.date === date && parts.some((p) => p.machine === b.machine));
+    for (const block of same) told.add(block);
+    return same.flatMap((b) => [`Look in on ${b.machine.name} too:`, ...stepLines(b.open, plan.units)]);
+  };
+
+  let number = 0;
+  for (const trip of [...plan.trips].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))) {
+    const parts = partsOf(plan, trip);
+    if (parts.length === 0) continue;
+    for (const part of parts) inTrip.add(part.charge);
+    // Charges that were done, and their trips with them, may be gone from the plan: the number never falls below theirs.
+    number = Math.max(number + 1, ...parts.map((part) => part.number));
+    const names = [...new Set(parts.map((part) => part.machine.name))];
+    const text = lines(
+      ...parts.map((part) => partText(part, plan)),
+      trip.problem && `Problem: ${trip.problem}`,
+      ...lookInLines(parts, trip.date),
+      ...cautions(parts, plan.units),
+    );
+    const machines = [...new Set(parts.map((part) => part.machine.id))];
+    drafts.push({
+      key: [plan.household.id, 'trip', year, number],
+      event: {
+        date: trip.date,
+        title: `${actOn(names)}: about ${amounts(parts, plan.units)}, ${chargeHoursText(duration(parts))}`,
+        label: `Charge ${listText(names)}`,
+        text,
+        category: 'charge',
+        machine: machines[0]!,
+        machines,
+        path: machines.length === 1 ? `/machines/${machines[0]}/` : '/agenda/',
+      },
+    });
+  }
+
+  for (const machine of plan.machines) {
+    const battery = machine.battery;
+    battery?.charges.forEach((charge, index) => {
+      if (inTrip.has(charge) || charge.date > machine.startUp.firstUse) return;
+      const part: Part = { machine, battery, charge, number: charge.occurrence ?? index + 1, hours: charge.hours };
+      drafts.push(
+        machineDraft(plan, machine, ['charge', part.number], {
+          date: charge.date,
+          title: `${actOn([machine.name])}: about ${amounts([part], plan.units)}, ${chargeHoursText(part.hours)}`,
+          label: `Charge ${machine.name}`,
+          text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part], plan.units)),
+          category: 'charge',
+        }),
+      );
+    });
+  }
+  return { drafts, told };
+}
+
+/** The batteries of a trip that still rest on its day. */
+function partsOf(plan: PlanWithoutEvents, trip: ChargeTrip): Part[] {
+  return trip.charges.flatMap(({ machine: id, chargeIndex, hours, chargerId, startHour }) => {
+    const machine = plan.machines.find((m) => m.id === id);
+    const battery = machine?.battery;
+    const charge = battery?.charges[chargeIndex];
+    if (!machine || !battery || !charge || trip.date > machine.startUp.firstUse) return [];
+    return [{ machine, battery, charge, number: charge.occurrence ?? chargeIndex + 1, hours, chargerId, startHour }];
+  });
+}
+
+const actOn = (names: string[]) =>
+  names.length === 1 ? `Charge ${names[0]}'s battery` : `Charge the batteries of ${listText(names)}`;
+
+/** "3 Ah", "3 + 8 Ah". */
+function amounts(parts: readonly Part[], system: System): string {
+  const texts = parts.map((part) => ampHoursText(part.charge.ampHours, system));
+  return [...texts.slice(0, -1).map((text) => text.replace(/ Ah$/, '')), texts.at(-1)].join(' + ');
+}
+
+/** From the first charger switched on to the last one done; without hours of the day, the busiest charger's hours [h]. */
+function duration(parts: readonly Part[]): number {
+  if (parts.every((part) => part.startHour !== undefined)) {
+    const ends = parts.map((part) => part.startHour! + part.hours);
+    return Math.max(...ends) - Math.min(...parts.map((part) => part.startHour!));
+  }
+  const byCharger = new Map<string, number>();
+  for (const { chargerId = '', hours } of parts) byCharger.set(chargerId, (byCharger.get(chargerId) ?? 0) + hours);
+  return Math.max(...byCharger.values());
+}
+
+function partText({ machine, battery, charge, hours, chargerId, startHour }: Part, plan: PlanWithoutEvents): string {
+  const amount = (value: number) => formatQuantity(Math.round(value * 10) / 10, 'Ah', plan.units);
+  const when = startHour === undefined ? '' : `, from ${hourText(startHour, plan.household.clock)}`;
+  const charger = chargerId === undefined ? '' : `, charger "${chargerId}"`;
+  const expected =
+    charge.expected === undefined
+      ? `The battery may reach ${battery.thresholdPct} % on ${dayText(charge.earliest)} if it loses fast; as expected, not before first use.`
+      : `The battery reaches ${battery.thresholdPct} % between ${dayText(charge.earliest)}, if it loses fast, and ${dayText(charge.expected)}, as expected.`;
+  return lines(
+    `${machine.name} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
+      `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
+      `${hoursText(hours)} (at most ${hoursText(Math.max(hours, charge.hoursMost))})${when}${charger}.`,
+    expected,
+    charge.why,
+  );
+}
+
+function cautions(parts: readonly Part[], system: System): string[] {
+  return [...new Set(parts.flatMap((part) => CAUTIONS[part.battery.chemistry](system)))].map((text) => `! ${text}`);
+}

@@ -1,0 +1,121 @@
+import { addDays } from '../dates.ts';
+import type { MachinePlan } from '../season-plan.ts';
+import { formatQuantity } from '../units/index.ts';
+import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
+import { cautionLines, dayText, fillIn, lines, stepLines } from './words.ts';
+
+/**
+ * Reminders of the last day for something: coolant, fuel, and steps that have a latest date but found no session.
+ * @param plan - the plan
+ */
+export function deadlineDrafts(plan: PlanWithoutEvents): Draft[] {
+  const scheduled = new Set(plan.sessions.flatMap((s) => s.steps.map(({ machine, step }) => `${machine} ${step}`)));
+  return plan.machines
+    .flatMap((machine) => [
+      ...coolantDrafts(plan, machine),
+      ...fuelDrafts(plan, machine),
+      ...leftOver(plan, machine, scheduled),
+    ])
+    .filter(({ event }) => event.date <= plan.machines.find((m) => m.id === event.machine)!.startUp.firstUse);
+}
+
+function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
+  const { coolant, firstFrostInStore: frost, name, season } = machine;
+  if (!coolant) return [];
+  const need = `It must not freeze above ${formatQuantity(coolant.needC, '°C', plan.units)}.`;
+  const drafts: Draft[] = [];
+  if (coolant.testBy !== undefined) {
+    drafts.push(
+      machineDraft(plan, machine, ['coolant-test'], {
+        date: coolant.testBy,
+        title: `Test ${name}'s coolant: today at the latest`,
+        label: `Test ${name}'s coolant`,
+        text: lines(coolant.text, need, frost && `The store can reach frost from ${dayText(frost)} on.`),
+        category: 'lay-up',
+      }),
+    );
+  } else if (coolant.enough === false && frost !== undefined) {
+    const swap = coolant.replaceL ? `, ${formatQuantity(coolant.replaceL, 'L', plan.units)}` : '';
+    drafts.push(
+      machineDraft(plan, machine, ['coolant-change'], {
+        date: addDays(frost, -1),
+        title: `Renew ${name}'s coolant${swap}: today at the latest`,
+        label: `Renew ${name}'s coolant`,
+        text: lines(coolant.text, need, `The store can reach frost from ${dayText(frost)} on.`),
+        category: 'lay-up',
+      }),
+    );
+  }
+  if (coolant.ageDue !== undefined && coolant.ageDue >= season.lastUse) {
+    drafts.push(
+      machineDraft(plan, machine, ['coolant-age'], {
+        date: coolant.ageDue,
+        title: `Change ${name}'s coolant: it reaches its age today`,
+        label: `Change ${name}'s coolant`,
+        text: lines('Old coolant no longer keeps metal from rusting, however little it freezes.', coolant.text),
+        category: 'winter',
+      }),
+    );
+  }
+  return drafts;
+}
+
+function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
+  const { fuel, name } = machine;
+  if (!fuel) return [];
+  const drafts: Draft[] = [];
+  if (fuel.drainedUseBy !== undefined) {
+    const amount = fuel.drainedL === undefined ? '' : `, ${formatQuantity(fuel.drainedL, 'L', plan.units)}`;
+    drafts.push(
+      machineDraft(plan, machine, ['drained-fuel'], {
+        date: fuel.drainedUseBy,
+        title: `Use up the fuel drained from ${name}${amount}: today at the latest`,
+        label: `Use up ${name}'s fuel`,
+        text: lines(
+          'Use it fresh in a running engine that can take it; what is left goes to the local collection point.',
+          fuel.localLimit.text,
+          '! Approved, labelled can; no flame, no pilot light, no charger beside it.',
+        ),
+        category: 'winter',
+      }),
+    );
+  }
+  if (fuel.choice === 'fill') {
+    const { earliest, latest } = fuel.useBy;
+    drafts.push(
+      machineDraft(plan, machine, ['fuel-age'], {
+        date: earliest,
+        title: `${name}'s fuel: from today it may be stale`,
+        label: `${name}'s fuel ages`,
+        text: lines(
+          `It lasts until some day between ${dayText(earliest)} and ${dayText(latest)}.`,
+          fuel.atFirstUse.text,
+        ),
+        category: 'winter',
+      }),
+    );
+  }
+  return drafts;
+}
+
+function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: ReadonlySet<string>): Draft[] {
+  return machine.steps.flatMap((step) => {
+    const unplaced = !step.done && step.date === undefined && !scheduled.has(`${machine.id} ${step.id}`);
+    if (!unplaced || step.latest === undefined || step.stage === 'first-ride') return [];
+    const { category, page } = PHASES[step.phase];
+    return [
+      machineDraft(plan, machine, ['step', step.id], {
+        date: step.latest,
+        title: `${machine.name}: ${fillIn(step.title, step.amounts, plan.units)}: today at the latest`,
+        label: `${machine.name}: last day`,
+        text: lines(
+          ...stepLines([step], plan.units),
+          'No session had room for it.',
+          ...cautionLines([step], plan.units),
+        ),
+        category,
+        path: machinePath(machine, page),
+      }),
+    ];
+  });
+}

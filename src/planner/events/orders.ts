@@ -1,0 +1,73 @@
+import { earlier } from '../dates.ts';
+import type { IsoDate } from '../household.ts';
+import type { MachinePlan, SupplyLine } from '../season-plan.ts';
+import { formatQuantity } from '../units/index.ts';
+import { type Draft, machineDraft, PHASES, type PlanWithoutEvents } from './draft.ts';
+import { dayText, lines } from './words.ts';
+
+/** What one job, or one phase of the work, of one machine still needs. */
+interface Order {
+  machine: MachinePlan;
+  key: string;
+  purpose: string;
+  /** The earliest of the lines' order-by dates. */
+  date: IsoDate;
+  items: { line: SupplyLine; amount: number }[];
+}
+
+/**
+ * Reminders to order, one for each job and one for each phase of each machine, on the earliest order-by date of its things.
+ *
+ * What is in stock, and what only done steps need, is left out.
+ * @param plan - the plan
+ */
+export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
+  const orders = new Map<string, Order>();
+  for (const line of plan.supplies) {
+    if (line.inStock) continue;
+    const date = line.orderBy ?? line.needBy;
+    for (const { machine: id, step, job, amount } of line.for) {
+      const machine = plan.machines.find((m) => m.id === id);
+      const purpose = machine && purposeOf(machine, step, job);
+      if (!machine || !purpose || date > machine.startUp.firstUse) continue;
+      const key = JSON.stringify([id, purpose.key]);
+      const order = orders.get(key) ?? { machine, ...purpose, date, items: [] };
+      order.date = earlier(order.date, date);
+      order.items.push({ line, amount });
+      orders.set(key, order);
+    }
+  }
+  return [...orders.values()].map(({ machine, key, purpose, date, items }) =>
+    machineDraft(plan, machine, ['order', key], {
+      date,
+      title: `Order for ${machine.name}, ${purpose}: ${items.length === 1 ? items[0]!.line.what : `${items.length} items`}`,
+      label: `Order for ${machine.name}`,
+      text: lines(
+        ...items.map(
+          ({ line, amount }) =>
+            `- ${line.what}, ${formatQuantity(amount, line.unit, plan.units)}: ` +
+            `order by ${dayText(line.orderBy ?? line.needBy)}, needed on ${dayText(line.needBy)}`,
+        ),
+        'Ordered later, it may not be there on the day the machine is opened.',
+      ),
+      category: 'order',
+      path: '/shopping/',
+    }),
+  );
+}
+
+/** What a thing is for, undefined when that is done already. */
+function purposeOf(
+  machine: MachinePlan,
+  stepId?: string,
+  jobId?: string,
+): { key: string; purpose: string } | undefined {
+  if (jobId !== undefined) {
+    const job = machine.strip?.jobs.find((j) => j.id === jobId);
+    return { key: `job:${jobId}`, purpose: job?.name ?? jobId };
+  }
+  const step = machine.steps.find((s) => s.id === stepId);
+  if (step?.done) return undefined;
+  const phase = step?.phase ?? 'winter';
+  return { key: `phase:${phase}`, purpose: PHASES[phase].word };
+}

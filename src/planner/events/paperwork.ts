@@ -1,0 +1,53 @@
+import type { MachinePlan } from '../season-plan.ts';
+import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
+import { dayText } from './words.ts';
+
+/**
+ * Reminders of papers: the day one runs out during the rest, and, where it is suspended over the rest, the days to suspend
+ * it and to put it in force again.
+ * @param plan - the plan
+ */
+export function paperworkDrafts(plan: PlanWithoutEvents): Draft[] {
+  return plan.machines.flatMap((machine) => machine.paperwork.flatMap((paper) => paperDrafts(plan, machine, paper)));
+}
+
+function paperDrafts(plan: PlanWithoutEvents, machine: MachinePlan, paper: MachinePlan['paperwork'][number]): Draft[] {
+  const { name, layUp, startUp, season } = machine;
+  const { firstUse } = startUp;
+  const draft = (act: string, date: string, title: string, text: string) =>
+    machineDraft(plan, machine, ['paperwork', paper.id, act], {
+      date,
+      title,
+      label: `${name}: ${paper.what}`,
+      text,
+      category: 'paperwork',
+    });
+  const drafts: Draft[] = [];
+  if (paper.date >= season.lastUse && paper.date <= firstUse) {
+    drafts.push(
+      draft(
+        'due',
+        paper.date,
+        `${name}'s ${paper.what}: last day`,
+        `It runs out or is due on ${dayText(paper.date)}, before the first use on ${dayText(firstUse)}.`,
+      ),
+    );
+  }
+  if (paper.pausedOverRest) {
+    drafts.push(
+      draft(
+        'pause',
+        layUp.done,
+        `${name}'s ${paper.what}: suspend it for the rest`,
+        `The machine is laid up until ${dayText(firstUse)}. Ask what stays covered while it stands.`,
+      ),
+      draft(
+        'resume',
+        startUp.ready,
+        `${name}'s ${paper.what}: put it in force again`,
+        `It has to be in force before the first use on ${dayText(firstUse)}.`,
+      ),
+    );
+  }
+  return drafts.filter(({ event }) => event.date <= firstUse);
+}

@@ -1,0 +1,79 @@
+import { addDays, dayNumber } from '../dates.ts';
+import type { MachinePlan, PlanStep } from '../season-plan.ts';
+import { formatQuantity } from '../units/index.ts';
+import { type Draft, machineDraft, machinePath, type PlanWithoutEvents } from './draft.ts';
+import { cautionLines, dayText, fillIn, lines, listText, stepLines } from './words.ts';
+
+/**
+ * Reminders of the end of the rest: ready, first use, and the re-check after the first ride.
+ *
+ * The re-check is the only reminder that may lie after the first use.
+ * @param plan - the plan
+ */
+export function startUpDrafts(plan: PlanWithoutEvents): Draft[] {
+  return plan.machines.flatMap((machine) => [
+    ...(machine.startUp.ready < machine.startUp.firstUse ? [ready(plan, machine)] : []),
+    firstUse(plan, machine),
+    ...recheck(plan, machine),
+  ]);
+}
+
+function ready(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
+  const open = plan.ledger.filter((item) => item.machine === machine.id);
+  return machineDraft(plan, machine, ['ready'], {
+    date: machine.startUp.ready,
+    title: `${machine.name} ready: start-up is done by today`,
+    label: `${machine.name} ready`,
+    text: lines(
+      open.length > 0 && 'Nothing of this may be open any more:',
+      ...open.map((item) => `- ${item.state}${item.where ? ` (${item.where})` : ''}`),
+      `First use is on ${dayText(machine.startUp.firstUse)}.`,
+    ),
+    category: 'start-up',
+    path: machinePath(machine, 'start-up/'),
+  });
+}
+
+function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
+  const stops = machine.steps.flatMap((s) => (s.doNotRide ? [fillIn(s.doNotRide, s.amounts, plan.units)] : []));
+  const pressures = machine.tyres.map((t) => `${t.position} ${formatQuantity(t.normalKPa, 'kPa', plan.units)}`);
+  return machineDraft(plan, machine, ['first-use'], {
+    date: machine.startUp.firstUse,
+    title: `${machine.name}: first use after the rest`,
+    label: `${machine.name}: first use`,
+    text: lines(
+      `It has rested since ${dayText(machine.season.lastUse)}.`,
+      pressures.length > 0 && `Tyres: ${listText(pressures)}.`,
+      machine.fuel && `Fuel: ${machine.fuel.atFirstUse.text}`,
+      stops.length > 0 && 'Leave it standing if:',
+      ...[...new Set(stops)].map((stop) => `! ${stop}`),
+    ),
+    category: 'start-up',
+    path: machinePath(machine, 'start-up/'),
+  });
+}
+
+function recheck(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
+  const steps = machine.steps.filter((step) => step.stage === 'first-ride' && !step.done);
+  if (steps.length === 0) return [];
+  const dayAfter = addDays(machine.startUp.firstUse, 1);
+  const date = [dayAfter, ...steps.flatMap((step) => dayOf(plan, machine, step) ?? [])].sort(
+    (a, b) => dayNumber(b) - dayNumber(a),
+  )[0]!;
+  return [
+    machineDraft(plan, machine, ['re-check'], {
+      date,
+      title: `${machine.name}: re-check after the first ride`,
+      label: `Re-check ${machine.name}`,
+      text: lines(...stepLines(steps, plan.units), ...cautionLines(steps, plan.units)),
+      category: 'start-up',
+      path: machinePath(machine, 'start-up/'),
+    }),
+  ];
+}
+
+/** The day the agenda gave a step, from its session or from itself. */
+function dayOf(plan: PlanWithoutEvents, machine: MachinePlan, step: PlanStep): string | undefined {
+  const session = plan.sessions.find((s) => s.steps.some((x) => x.machine === machine.id && x.step === step.id));
+  return session?.date ?? step.date;
+}

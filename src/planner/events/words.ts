@@ -1,0 +1,86 @@
+/** Dates, amounts and lists as the reminders say them. One wording everywhere, so that the same plan gives the same bytes. */
+import { weekdayOf } from '../dates.ts';
+import type { Household, IsoDate } from '../household.ts';
+import type { PlanStep, Quantity } from '../season-plan.ts';
+import { formatOne, formatQuantity } from '../units/index.ts';
+
+type System = Household['units'];
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+
+/** "Thu 3 Dec 2026": the same in every locale, day before month, the month in letters. */
+export function dayText(iso: IsoDate): string {
+  const weekday = weekdayOf(iso);
+  const month = MONTHS[Number(iso.slice(5, 7)) - 1];
+  return `${weekday.charAt(0).toUpperCase()}${weekday.slice(1, 3)} ${Number(iso.slice(8, 10))} ${month} ${iso.slice(0, 4)}`;
+}
+
+/** "13:00" on the household's clock. */
+export function clockText(time: string, clock: Household['clock']): string {
+  if (clock === '24h') return time;
+  const [hour = 0, minute = 0] = time.split(':').map(Number);
+  return `${hour % 12 || 12}${minute > 0 ? `:${String(minute).padStart(2, '0')}` : ''} ${hour < 12 ? 'am' : 'pm'}`;
+}
+
+/** An hour of the day as a number, 13.5, as "13:30" on the household's clock [h]. */
+export function hourText(hour: number, clock: Household['clock']): string {
+  const minutes = Math.round(atLeastZero(hour) * 60);
+  const pad = (n: number) => String(n).padStart(2, '0');
+  return clockText(`${pad(Math.floor(minutes / 60) % 24)}:${pad(minutes % 60)}`, clock);
+}
+
+/** A span of time: minutes below one hour, otherwise hours with at most one digit after the point [h]. */
+export function hoursText(hours: number): string {
+  if (atLeastZero(hours) < 0.95) return `${Math.round(hours * 60)} min`;
+  return `${Math.round(hours * 10) / 10} h`;
+}
+
+/** A charging time for a title, up to the next half hour: nobody is helped by a reminder that is too short [h]. */
+export function chargeHoursText(hours: number): string {
+  return `${Math.ceil(atLeastZero(hours) * 2 - 1e-9) / 2} h`;
+}
+
+/** A charge for a title: whole ampere-hours, with one digit after the point below two [Ah]. */
+export function ampHoursText(ampHours: number, system: System): string {
+  return formatOne(atLeastZero(ampHours), 'Ah', system, ampHours < 2 ? 1 : 0);
+}
+
+/** "a", "a and b", "a, b and c". */
+export function listText(items: readonly string[]): string {
+  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
+
+/** A step's text with its amounts, in the user's units, in place of the {names}. */
+export function fillIn(text: string, amounts: readonly Quantity[], system: System): string {
+  return text.replaceAll(/\{([\w.-]+)\}/g, (whole, name: string) => {
+    const found = amounts.find((amount) => amount.name === name);
+    return found ? formatQuantity(found.value, found.unit, system) : whole;
+  });
+}
+
+/** One line for each step: what to do, with its amounts, what it needs, and why. */
+export function stepLines(steps: readonly PlanStep[], system: System): string[] {
+  return steps.map((step) => {
+    const dry = step.needs.dryDay && `a dry day above ${formatOne(5, '°C', system)}`;
+    const needs = [dry, step.needs.stand && 'the stand'].filter(Boolean);
+    const rest = needs.length > 0 ? ` (needs ${needs.join(', ')})` : '';
+    const why = step.why ? `. ${fillIn(step.why, step.amounts, system)}` : '';
+    return `- ${fillIn(step.title, step.amounts, system)}${rest}${why}`;
+  });
+}
+
+/** The cautions of some steps, each once. */
+export function cautionLines(steps: readonly PlanStep[], system: System): string[] {
+  const texts = steps.flatMap((step) => step.cautions.map((caution) => fillIn(caution, step.amounts, system)));
+  return [...new Set(texts)].map((text) => `! ${text}`);
+}
+
+/** Lines of a reminder's text; what is empty or does not apply leaves no line. */
+export function lines(...parts: (string | false | undefined)[]): string {
+  return parts.filter(Boolean).join('\n');
+}
+
+function atLeastZero(value: number): number {
+  if (!(value >= 0)) throw new RangeError(`found ${value}, expected a number of 0 or more`);
+  return value;
+}
