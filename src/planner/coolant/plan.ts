@@ -1,0 +1,328 @@
+import { addDays, addMonths } from '../dates.ts';
+import type { Household, IsoDate, Machine, Place } from '../household.ts';
+import type { CoolantPlan, Derivation, Warning } from '../season-plan.ts';
+import { formatQuantity } from '../units/index.ts';
+import { glycolRow } from './glycols.ts';
+import { drainAndReplace, freezingPointC, reachOfOneSwap, type Swap, strengthFor, tableEnd } from './strength.ts';
+
+export interface CoolantInput {
+  machine: Machine;
+  place: Place;
+  household: Household;
+  /** The cold that the store must be survived in, lowest over the rest [°C]. */
+  designLowC: number;
+  /** First day on which the store can reach −1 °C; undefined when it cannot during the rest. */
+  firstFrostInStore?: IsoDate | undefined;
+  asOf: IsoDate;
+}
+
+/** Protection is wanted this much below the design low. */
+export const MARGIN_K = 5;
+/** Water begins to freeze; the store below this cracks a block that holds water. */
+const FROST_C = -1;
+
+type Coolant = NonNullable<Machine['cooling']['coolant']>;
+type Note = Pick<Warning, 'level' | 'text' | 'act'>;
+
+/**
+ * Plans the coolant of one machine over its rest.
+ * @param input - machine, place, household, design low of the store over the rest, first frost in the store
+ * @returns the plan and its warnings; undefined for a machine that has no coolant
+ * Source: ASHRAE glycol tables; margin and age limits: common practice.
+ */
+export function planCoolant(input: CoolantInput): { plan: CoolantPlan; warnings: Warning[] } | undefined {
+  const { machine, designLowC } = input;
+  if (machine.cooling.kind !== 'liquid') return undefined;
+  if (!(designLowC > -150 && designLowC < 60))
+    throw new RangeError(`design low: found ${designLowC} °C, expected a temperature of the store`);
+  const coolant = machine.cooling.coolant;
+  const needC = designLowC - MARGIN_K;
+  const ageDue = coolant?.lastChanged ? addMonths(coolant.lastChanged, Math.round(coolant.lifeYears * 12)) : undefined;
+  const drafted =
+    coolant?.strength === undefined ? unknownStrength(input, needC) : knownStrength(input, coolant, needC);
+  const notes = [...drafted.notes, ...ageNotes(input, ageDue), ...coldUseNotes(input)];
+  const plan: CoolantPlan = {
+    ...drafted.plan,
+    ageDue,
+    derivations: [needDerivation(designLowC, needC), ...drafted.plan.derivations, ...ageDerivations(coolant, ageDue)],
+  };
+  return { plan, warnings: notes.map((n) => ({ ...n, machine: machine.id, about: 'coolant' })) };
+}
+
+interface Draft {
+  plan: CoolantPlan;
+  notes: Note[];
+}
+
+function unknownStrength(input: CoolantInput, needC: number): Draft {
+  const { machine, household, designLowC, firstFrostInStore, asOf } = input;
+  const q = (value: number) => formatQuantity(value, '°C', household.units);
+  const coolant = machine.cooling.coolant;
+  const target = strengthFor(coolant?.glycol ?? 'ethylene', needC);
+  const freezes = firstFrostInStore !== undefined || designLowC < FROST_C;
+  if (!freezes) {
+    const text = `Strength unknown. The store does not get below ${q(designLowC)} during the rest, so nothing freezes; test it at the next service.`;
+    return { plan: { needC, targetStrength: target, enough: null, text, derivations: [] }, notes: [] };
+  }
+  const testBy = firstFrostInStore ? addDays(firstFrostInStore, -1) : machine.season.lastUse;
+  const late = asOf > testBy && asOf < machine.season.firstUse;
+  return {
+    plan: {
+      needC,
+      targetStrength: target,
+      enough: null,
+      testBy,
+      text: `Strength unknown: test it with a refractometer by ${testBy}, before the store can reach ${q(FROST_C)}. It must not freeze above ${q(needC)}.`,
+      derivations: [testDerivation(input, testBy)],
+    },
+    notes: [
+      {
+        level: late ? 'danger' : 'warning',
+        text: `Nobody knows whether the coolant freezes, and the store can reach ${q(designLowC)}.`,
+        act: late
+          ? 'Test it today: the day before the first frost in the store has passed.'
+          : `Test it by ${testBy}; plain water cracks the block from ${q(FROST_C)} down.`,
+      },
+    ],
+  };
+}
+
+function knownStrength(input: CoolantInput, coolant: Coolant, needC: number): Draft {
+  const { household } = input;
+  const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
+  const percent = (share: number) => `${(share * 100).toFixed(0)} %`;
+  const strength = coolant.strength!;
+  const end = tableEnd(coolant.glycol);
+  const target = strengthFor(coolant.glycol, needC);
+  const base = { needC, strength, targetStrength: target };
+
+  if (strength > end.strength) {
+    return {
+      plan: {
+        ...base,
+        enough: null,
+        text: `${percent(strength)} ${coolant.glycol} glycol is beyond the table (${percent(end.strength)}). Stronger than about two thirds it protects less again and cools worse: thin it to about 50 % with water.`,
+        derivations: [],
+      },
+      notes: [
+        {
+          level: 'warning',
+          text: `Coolant of ${percent(strength)} glycol: its freezing point is not in the table.`,
+          act: 'Thin it with distilled water to about 50 % and test it.',
+        },
+      ],
+    };
+  }
+
+  const freezeC = freezingPointC(coolant.glycol, strength);
+  const freezing = freezeDerivation(coolant, freezeC);
+  if (freezeC <= needC) {
+    return {
+      plan: {
+        ...base,
+        freezeC,
+        replaceL: 0,
+        swaps: 0,
+        enough: true,
+        text: `${percent(strength)} freezes at ${q(freezeC, '°C')}, ${q(needC, '°C')} is needed: protected.`,
+        derivations: [freezing],
+      },
+      notes: [],
+    };
+  }
+  if (target === undefined) {
+    return {
+      plan: {
+        ...base,
+        freezeC,
+        enough: false,
+        text: `No mixture of ${coolant.glycol} glycol reaches ${q(needC, '°C')}; ${percent(end.strength)}, the strongest of the table, freezes at ${q(end.freezeC, '°C')}. Bring it to that, or store the machine warmer.`,
+        derivations: [freezing],
+      },
+      notes: [
+        {
+          level: 'danger',
+          text: `The store can reach colder than any mixture of ${coolant.glycol} glycol protects with ${MARGIN_K} K to spare.`,
+          act: `Bring it to ${percent(end.strength)}, or store the machine warmer.`,
+        },
+      ],
+    };
+  }
+  return tooWeak(input, coolant, { base, freezeC, target, freezing });
+}
+
+function tooWeak(
+  input: CoolantInput,
+  coolant: Coolant,
+  found: {
+    base: Pick<CoolantPlan, 'needC' | 'strength' | 'targetStrength'>;
+    freezeC: number;
+    target: number;
+    freezing: Derivation;
+  },
+): Draft {
+  const { household, firstFrostInStore, machine } = input;
+  const { base, freezeC, target, freezing } = found;
+  const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
+  const percent = (share: number) => `${(share * 100).toFixed(0)} %`;
+  const { volumeL, refillStrength } = coolant;
+  const drainableL = Math.min(volumeL, coolant.drainableL);
+  const strength = coolant.strength!;
+  const swap = drainAndReplace(volumeL, drainableL, strength, target, refillStrength);
+  const reach = reachOfOneSwap(volumeL, drainableL, strength, Math.max(strength, refillStrength));
+  const oneSwapRefill = strength + ((target - strength) * volumeL) / drainableL;
+  const by = firstFrostInStore ? addDays(firstFrostInStore, -1) : machine.season.lastUse;
+  const head = `${percent(strength)} freezes at ${q(freezeC, '°C')}, ${q(base.needC, '°C')} is needed (${percent(target)}).`;
+  const text = swap
+    ? `${head} ${swapText(swap, refillStrength, q)}`
+    : `${head} A refill of ${percent(refillStrength)} cannot get there${
+        refillStrength > strength ? ` (one draining reaches ${percent(reach)})` : ''
+      }: ${
+        oneSwapRefill <= 1
+          ? `drain ${q(drainableL, 'L')} and refill with ${percent(oneSwapRefill)} or stronger.`
+          : 'empty and flush the system, and fill it with the right mixture.'
+      }`;
+  return {
+    plan: {
+      ...base,
+      freezeC,
+      replaceL: swap?.totalL,
+      swaps: swap?.swaps,
+      enough: false,
+      text,
+      derivations: [freezing, swapDerivation(coolant, target, reach, swap)],
+    },
+    notes: [
+      {
+        level: 'danger',
+        text: `The coolant freezes at ${q(freezeC, '°C')}; the store can reach ${q(input.designLowC, '°C')}.`,
+        act: `Strengthen it by ${by}. ${swap ? swapText(swap, refillStrength, q) : 'See the coolant plan for the refill.'}`,
+      },
+    ],
+  };
+}
+
+function swapText(swap: Swap, refill: number, q: (value: number, unit: string) => string): string {
+  const strength = `${(refill * 100).toFixed(0)} %`;
+  if (swap.swaps === 1) return `Drain ${q(swap.totalL, 'L')} and refill with ${strength}.`;
+  const each = swap.each.map((litres) => q(litres, 'L')).join(', then ');
+  return `One draining is not enough: drain and refill with ${strength} ${swap.swaps} times (${each}), running the engine warm in between.`;
+}
+
+function ageNotes(input: CoolantInput, ageDue: IsoDate | undefined): Note[] {
+  const { machine } = input;
+  const seasonEnd = addMonths(machine.season.firstUse, 12);
+  if (!machine.cooling.coolant) return [];
+  if (ageDue === undefined) {
+    return [
+      {
+        level: 'note',
+        text: 'Nobody knows when the coolant was last changed; its rust inhibitor wears out by age.',
+        act: 'Write the date down at the next change.',
+      },
+    ];
+  }
+  if (ageDue >= seasonEnd) return [];
+  return [
+    {
+      level: 'note',
+      text: `The coolant is due by age on ${ageDue}, before or during next season.`,
+      act: 'Change it at this lay-up, so that fresh inhibitor stands in the block over the rest.',
+    },
+  ];
+}
+
+/** A rest in summer says nothing of the winter that the machine works in. */
+function coldUseNotes(input: CoolantInput): Note[] {
+  if (input.machine.use !== 'snow') return [];
+  return [
+    {
+      level: 'note',
+      text: 'This plan protects over the rest; in its season this machine meets colder.',
+      act: 'Test the coolant against the coldest day of use at start-up.',
+    },
+  ];
+}
+
+function needDerivation(designLowC: number, needC: number): Derivation {
+  return {
+    method: 'coolant.need',
+    equation: 'needed freezing point = design low − 5 K',
+    inputs: [
+      { name: 'design low of the store over the rest', value: designLowC, unit: '°C' },
+      { name: 'margin', value: MARGIN_K, unit: 'K' },
+    ],
+    result: { value: needC, unit: '°C' },
+    sources: ['margin of 5 K: common practice'],
+    caveat:
+      'Below first ice coolant is slush before it is solid: propylene glycol of 20–50 % bursts a pipe 7–15 K colder only (secondary copies of ASHRAE). That reserve is not counted on, and slush must not be pumped.',
+  };
+}
+
+function freezeDerivation(coolant: Coolant, freezeC: number): Derivation {
+  return {
+    method: 'coolant.freezing-point',
+    equation: 'first ice read from the table by volume fraction, a monotone curve between its rows',
+    inputs: [
+      { name: 'glycol', value: coolant.glycol, unit: '' },
+      { name: 'strength', value: coolant.strength! * 100, unit: '% by volume' },
+    ],
+    result: { value: freezeC, unit: '°C' },
+    sources: [glycolRow(coolant.glycol).source],
+    caveat:
+      "Melinder's tables differ by up to 2.3 K at the strong end. A refractometer reads to 1 K (ASTM D3321), one with the wrong glycol's scale is wrong by 10 K and more; a mixture of both glycols reads wrong on either.",
+  };
+}
+
+function swapDerivation(coolant: Coolant, target: number, reach: number, swap: Swap | undefined): Derivation {
+  return {
+    method: 'coolant.replace',
+    equation: 'x = V·(Ct − C0)/(Cc − C0); one draining reaches C0 + (Cc − C0)·Vd/V',
+    inputs: [
+      { name: 'coolant in the system, V', value: coolant.volumeL, unit: 'L' },
+      { name: 'one draining lets out, Vd', value: coolant.drainableL, unit: 'L' },
+      { name: 'strength now, C0', value: coolant.strength! * 100, unit: '%' },
+      { name: 'strength needed, Ct', value: target * 100, unit: '%' },
+      { name: 'strength of the refill, Cc', value: coolant.refillStrength * 100, unit: '%' },
+      { name: 'one draining reaches', value: reach * 100, unit: '%' },
+    ],
+    result: swap ? { value: swap.totalL, unit: 'L' } : { value: 'not with this refill', unit: '' },
+    sources: ['balance of glycol by volume'],
+    caveat:
+      'Volumes are added as they are; mixing shrinks them by about 1 %. What is drained goes to the collection point: glycol poisons animals.',
+  };
+}
+
+function testDerivation(input: CoolantInput, testBy: IsoDate): Derivation {
+  return {
+    method: 'coolant.test-by',
+    equation:
+      'the day before the store can first reach −1 °C, or the last day of use where it can be that cold by then',
+    inputs: [
+      {
+        name: 'first day the store can reach −1 °C',
+        value: input.firstFrostInStore ?? 'not within the rest',
+        unit: '',
+      },
+      { name: 'design low of the store over the rest', value: input.designLowC, unit: '°C' },
+    ],
+    result: { value: testBy, unit: '' },
+    sources: ['water freezes at 0 °C and cracks the block; one kelvin for the thermometer: common practice'],
+  };
+}
+
+function ageDerivations(coolant: Coolant | undefined, ageDue: IsoDate | undefined): Derivation[] {
+  if (!coolant || !ageDue) return [];
+  return [
+    {
+      method: 'coolant.age',
+      equation: 'due = last changed + life',
+      inputs: [
+        { name: 'last changed', value: coolant.lastChanged!, unit: '' },
+        { name: 'life', value: coolant.lifeYears, unit: 'years' },
+      ],
+      result: { value: ageDue, unit: '' },
+      sources: ["life as given for the machine (the maker's handbook)"],
+    },
+  ];
+}

@@ -1,0 +1,52 @@
+import type { Fuel, FuelChoice } from '../household.ts';
+
+/** From this rest on, float bowls are emptied even of treated fuel: what is in them dries to gum first. */
+export const BOWLS_FROM_DAYS = 42;
+
+const COUNT_WORDS = ['no', 'the', 'both', 'all three', 'all four'];
+
+/**
+ * What to do with taps and float bowls, in order.
+ * @param fuel - the fuel system
+ * @param choice - fill or drain
+ * @param restDays - length of the rest [d]
+ * @returns sentences for the lay-up sheet
+ * Source: common practice.
+ */
+export function tapText(fuel: Fuel, choice: FuelChoice, restDays: number): string {
+  return [tapPart(fuel, choice), bowlPart(fuel, choice, restDays)].filter(Boolean).join(' ');
+}
+
+function tapPart(fuel: Fuel, choice: FuelChoice): string {
+  if (!fuel.taps || fuel.taps.count < 1) return 'No fuel tap.';
+  const { kind, count } = fuel.taps;
+  if (kind === 'vacuum') {
+    const taps = count === 1 ? 'Vacuum tap' : `${words(count)} vacuum taps`;
+    const left = `${taps}: leave at ON or RES, never at PRIME (PRIME lets fuel through with the engine off).`;
+    return choice === 'drain' ? `To drain, set to PRIME only while the fuel runs out. ${left}` : left;
+  }
+  if (count === 1) return choice === 'drain' ? 'Manual tap: open to drain, then OFF.' : 'Manual tap: OFF.';
+  const all = words(count);
+  return choice === 'drain'
+    ? `${count} manual taps: drain through ${all.toLowerCase()}, one side of the tank does not empty through the other; then ${all.toLowerCase()} OFF.`
+    : `${count} manual taps: ${all.toLowerCase()} OFF; one left open feeds the bowls by itself.`;
+}
+
+function bowlPart(fuel: Fuel, choice: FuelChoice, restDays: number): string {
+  if (fuel.delivery !== 'carburettor') {
+    return choice === 'drain'
+      ? 'Injection: pump, rail and injectors stay wet; do not run the pump dry.'
+      : 'Injection: nothing to drain, pump and injectors stay wet with treated fuel.';
+  }
+  if (fuel.bowls < 1) return choice === 'drain' ? 'Run the carburettor dry.' : '';
+  const bowls = fuel.bowls === 1 ? 'the float bowl' : `${words(fuel.bowls).toLowerCase()} float bowls`;
+  if (choice === 'drain') return `Drain ${bowls}.`;
+  return restDays >= BOWLS_FROM_DAYS
+    ? `After the run on treated fuel, shut off and drain ${bowls}.`
+    : `A rest this short leaves ${bowls} full.`;
+}
+
+function words(count: number): string {
+  const word = COUNT_WORDS[count] ?? `all ${count}`;
+  return word[0]!.toUpperCase() + word.slice(1);
+}

@@ -1,0 +1,2 @@
+export { MOVE_MONTHS, planTyres, type TyreInput } from './plan.ts';
+export { atmosphereKPa, LEAKAGE, pressureAt, shareLeft } from './pressure.ts';
