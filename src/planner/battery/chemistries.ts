@@ -104,7 +104,8 @@ const LITHIUM: VoltageTable = {
   referenceC: 25,
   shift: [{ temperatureC: 25, volts: 0 }],
   spreadPct: 20,
-  source: 'cell datasheet curve of an IFR18650 cell in 10 % steps, as coded in Zephyr RTOS dt-bindings/battery/battery.h',
+  source:
+    'cell datasheet curve of an IFR18650 cell in 10 % steps, as coded in Zephyr RTOS dt-bindings/battery/battery.h',
 };
 
 const WET_ACID: AcidRow = {
@@ -248,6 +249,7 @@ export const CHEMISTRIES: Readonly<Record<BatteryChemistry, ChemistryRow>> = {
  */
 export function chemistryRow(chemistry: BatteryChemistry): ChemistryRow {
   const row = CHEMISTRIES[chemistry];
-  if (!row) throw new RangeError(`found chemistry "${chemistry}", expected one of ${Object.keys(CHEMISTRIES).join(', ')}`);
+  if (!row)
+    throw new RangeError(`found chemistry "${chemistry}", expected one of ${Object.keys(CHEMISTRIES).join(', ')}`);
   return row;
 }

@@ -31,8 +31,8 @@ export interface LossCurve {
 const daySums = new WeakMap<Float64Array, Map<number, Float64Array>>();
 
 function dayFactors(airC: Float64Array, doublingK: number): Float64Array {
-  let byStep = daySums.get(airC);
-  if (!byStep) daySums.set(airC, (byStep = new Map()));
+  const byStep = daySums.get(airC) ?? new Map<number, Float64Array>();
+  daySums.set(airC, byStep);
   let sums = byStep.get(doublingK);
   if (!sums) {
     const days = airC.length / 24;
@@ -54,7 +54,8 @@ function dayFactors(airC: Float64Array, doublingK: number): Float64Array {
  * @param doublingK - temperature step that doubles it [K]
  */
 export function temperatureFactor(temperatureC: number, doublingK: number): number {
-  if (!(doublingK >= 1 && doublingK <= 100)) throw new RangeError(`found doubling step ${doublingK} K, expected 1 to 100 K`);
+  if (!(doublingK >= 1 && doublingK <= 100))
+    throw new RangeError(`found doubling step ${doublingK} K, expected 1 to 100 K`);
   return 2 ** ((temperatureC - 20) / doublingK);
 }
 
@@ -66,7 +67,8 @@ export function temperatureFactor(temperatureC: number, doublingK: number): numb
  * Source: exponential rule; the steps and their sources stand in chemistries.ts. Error: none beyond rounding (hourly sums).
  */
 export function lossCurve(rest: Rest, where: Surroundings, doublingK: number): LossCurve {
-  if (!(doublingK >= 1 && doublingK <= 100)) throw new RangeError(`found doubling step ${doublingK} K, expected 1 to 100 K`);
+  if (!(doublingK >= 1 && doublingK <= 100))
+    throw new RangeError(`found doubling step ${doublingK} K, expected 1 to 100 K`);
   const equivalentH = new Float64Array(rest.days + 1);
   const temperatureC = new Float64Array(rest.days + 1);
   if ('roomC' in where) {
@@ -150,13 +152,7 @@ export function dailyLoss(curve: LossCurve, rate: LossRate): Float64Array {
  * @param downToPct - [%]
  * @returns index in the rest, after `from`; Infinity where it does not within the rest
  */
-export function dayReached(
-  curve: LossCurve,
-  rate: LossRate,
-  from: number,
-  fromPct: number,
-  downToPct: number,
-): number {
+export function dayReached(curve: LossCurve, rate: LossRate, from: number, fromPct: number, downToPct: number): number {
   let [low, high] = [from + 1, curve.rest.days];
   if (!(low <= high) || fromPct - lossPct(curve, rate, from, high) > downToPct) return Number.POSITIVE_INFINITY;
   while (low < high) {

@@ -22,7 +22,9 @@ export function restOf(lastUse: IsoDate, firstUse: IsoDate): Rest {
   const firstDay = dayNumber(lastUse);
   const days = dayNumber(firstUse) - firstDay;
   if (!(days >= 1 && days <= 3660))
-    throw new RangeError(`found last use ${lastUse} and first use ${firstUse}, expected first use 1 to 3660 days later`);
+    throw new RangeError(
+      `found last use ${lastUse} and first use ${firstUse}, expected first use 1 to 3660 days later`,
+    );
   const dates = Array.from({ length: days + 1 }, (_, i) => isoOfDay(firstDay + i));
   return { firstDay, days, dates, dayOfYear: Int16Array.from(dates, dayOfYear) };
 }

@@ -12,7 +12,11 @@ import { interpolate } from './interpolate.ts';
  * going on along its last step would double the textbook coefficient (about 0.2 mV/K a cell, from memory).
  * Error: the row's `spreadPct`.
  */
-export function openCircuitVoltage(chemistry: BatteryChemistry, stateOfChargePct: number, temperatureC: number): number {
+export function openCircuitVoltage(
+  chemistry: BatteryChemistry,
+  stateOfChargePct: number,
+  temperatureC: number,
+): number {
   if (!(stateOfChargePct >= 0 && stateOfChargePct <= 100))
     throw new RangeError(`found state of charge ${stateOfChargePct} %, expected 0 to 100 %`);
   const table = chemistryRow(chemistry).voltage;

@@ -1,0 +1,226 @@
+/** How a battery is kept over the rest, and why. */
+import type { Battery, BatteryCare, Household, Machine, Place } from '../household.ts';
+import type { Warning } from '../season-plan.ts';
+import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
+import { type ChargerChoice, chargersFor, round } from './charge.ts';
+import { type ChemistryRow, chemistryRow } from './chemistries.ts';
+import { type LossCurve, type LossRates, lossCurve, lossRates, type Surroundings } from './loss.ts';
+import type { Rest } from './rest.ts';
+import { alonePath, freezingMonths, smallestMargin } from './run.ts';
+
+/** Margins between the cold to be survived and the freezing point [K]. */
+export const MARGIN_K = { bringIn: 3, warn: 10 };
+
+/** Farther than this, there and back, a place is a yard of its own and a trip to it is worth saving [min]. */
+export const FAR_MINUTES = 30;
+
+/** Where a battery goes that is carried in while the household names no warm room; common practice [°C]. */
+const UNNAMED_ROOM_C = 18;
+
+/** A battery that is looked at for its care. */
+export interface CareCase {
+  machine: Machine;
+  battery: Battery;
+  place: Place;
+  rest: Rest;
+  store: StoreYear;
+  designLow: StoreDesignLow;
+  household: Household;
+  /** False where every maintainer that would serve is on another battery. */
+  maintainerFree: boolean;
+}
+
+export interface Care {
+  care: BatteryCare;
+  reason: string;
+  connected: boolean;
+  keptAt: 'machine' | 'room';
+  roomC: number;
+  chargers: ChargerChoice;
+  warnings: Omit<Warning, 'machine' | 'about'>[];
+}
+
+/** Visits a battery would need in its machine, and how near it would come to freezing. */
+export interface Outlook {
+  connected: boolean;
+  curve: LossCurve;
+  rates: LossRates;
+  visits: number;
+  margin: { minK: number; month: number };
+}
+
+/**
+ * What the rest would be if the battery stayed in the machine and was charged when due, on the high-loss path.
+ *
+ * Its lead comes off unless it lasts the rest with the lead on.
+ */
+export function outlookAtMachine(c: CareCase): Outlook {
+  const row = chemistryRow(c.battery.chemistry);
+  const curve = lossCurve(c.rest, { store: c.store }, c.battery.doublingK.value);
+  const run = (connected: boolean): Outlook => {
+    const rates = lossRates(c.battery, connected);
+    const { days, path } = alonePath(row.id, curve, rates.high, c.battery.startPct.value);
+    const months = freezingMonths(row.id, c.rest, path, { designLow: c.designLow });
+    return { connected, curve, rates, visits: days.length, margin: smallestMargin(months) };
+  };
+  const leadsOn = run(true);
+  return leadsOn.visits === 0 && leadsOn.margin.minK >= MARGIN_K.warn ? leadsOn : run(false);
+}
+
+/**
+ * Chooses between a maintainer, carrying the battery in and visits, and says why; what the user chose stands, with a warning
+ * where it is not safe.
+ *
+ * In order: a battery that lasts and is far from freezing needs nothing; where there is power and a fitting maintainer is free,
+ * it stays on that (lithium iron phosphate only where it never gets below 0 °C); where the acid could freeze it comes in; so
+ * does one that would have to be charged in a cold that forbids it, and one that stands far away; else it is visited.
+ */
+export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)): Care {
+  const row = chemistryRow(c.battery.chemistry);
+  const chargers = chargersFor(c.machine, c.battery, c.place, c.household);
+  const coldest = Math.min(...c.rest.dates.map((date) => c.designLow.designC[Number(date.slice(5, 7)) - 1]!));
+  const roomC = c.household.batteryRoom?.temperatureC ?? UNNAMED_ROOM_C;
+  const pick = c.battery.care
+    ? { care: c.battery.care, reason: 'Chosen by the household.' }
+    : propose(c, row, outlook, chargers, coldest);
+  const care: Care = {
+    ...pick,
+    connected: pick.care === 'maintainer' || (pick.care === 'visits' && outlook.connected),
+    keptAt: pick.care === 'carry-in' ? 'room' : 'machine',
+    roomC,
+    chargers,
+    warnings: [],
+  };
+  care.reason += connectionReason(c, care);
+  care.warnings = careWarnings(c, row, care, outlook, coldest);
+  return care;
+}
+
+/** Surroundings of the battery under a care. */
+export function surroundings(care: Pick<Care, 'keptAt' | 'roomC'>, store: StoreYear): Surroundings {
+  return care.keptAt === 'room' ? { roomC: care.roomC } : { store };
+}
+
+function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: ChargerChoice, coldest: number) {
+  const { visits, margin } = outlook;
+  const canCarry = c.battery.removable && c.household.batteryRoom !== undefined;
+  const room = c.household.batteryRoom?.name ?? 'a warm room';
+  const tooColdToCharge = row.minChargeC !== undefined && coldest < row.minChargeC;
+  const freezes = margin.minK < MARGIN_K.bringIn;
+  if (visits === 0 && !freezes)
+    return {
+      care: 'visits' as const,
+      reason: `It lasts the rest by itself, even at its fastest loss, and stays ${round(margin.minK, 0)} K from freezing: no charge is needed before start-up.`,
+    };
+  if (chargers.maintainers.length > 0 && c.maintainerFree && !tooColdToCharge)
+    return {
+      care: 'maintainer' as const,
+      reason: `There is power at ${c.place.name} and "${chargers.maintainers[0]!.name}" suits it; without it ${visits} visit${visits === 1 ? '' : 's'} would be needed${freezes ? ', and the acid could freeze' : ''}.`,
+    };
+  if (freezes && canCarry)
+    return {
+      care: 'carry-in' as const,
+      reason: `In the machine it would come within ${round(margin.minK, 0)} K of freezing (the limit is ${MARGIN_K.bringIn} K), so it spends the rest in ${room}.`,
+    };
+  if (tooColdToCharge && visits > 0 && canCarry)
+    return {
+      care: 'carry-in' as const,
+      reason: `It will have to be charged, and ${c.place.name} gets colder than it may be charged at, so it spends the rest in ${room}.`,
+    };
+  if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && canCarry)
+    return {
+      care: 'carry-in' as const,
+      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${visits} visit${visits === 1 ? '' : 's'} would be needed, so it spends the rest in ${room}.`,
+    };
+  const why = !c.place.power
+    ? `there is no power at ${c.place.name}`
+    : chargers.maintainers.length === 0
+      ? 'no maintainer of the household suits it'
+      : tooColdToCharge
+        ? `${c.place.name} gets too cold to leave a charger on`
+        : 'the maintainer that suits it is on another battery';
+  return {
+    care: 'visits' as const,
+    reason: `It is charged on computed days, ${visits} by itself: ${why}${freezes ? ', and it cannot be carried in' : `, and it stays ${round(margin.minK, 0)} K from freezing`}.`,
+  };
+}
+
+function connectionReason(c: CareCase, care: Care): string {
+  if (care.connected || care.care !== 'visits' || !(c.battery.drainMA.high > 0)) return '';
+  const perMonth = (c.battery.drainMA.high * 0.72 * 100) / (c.battery.capacityAh * c.battery.health.value);
+  return ` Its lead comes off: a key-off drain of up to ${round(c.battery.drainMA.high)} mA would take ${round(perMonth, 0)} % a month.`;
+}
+
+function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlook, coldest: number): Care['warnings'] {
+  const warnings: Care['warnings'] = [];
+  const { battery, place, machine } = c;
+  if (care.care === 'maintainer') {
+    if (!place.power)
+      warnings.push({
+        level: 'danger',
+        text: `${machine.name}'s battery is to stay on a maintainer, but there is no power at ${place.name}.`,
+        act: 'Bring power there, carry the battery in, or choose visits; until then reckon with no charge at all.',
+      });
+    else if (care.chargers.maintainers.length === 0)
+      warnings.push({
+        level: 'warning',
+        text: `No charger of the household may stay on ${machine.name}'s battery: ${care.chargers.why ?? 'none of those that suit it is a maintainer for that place.'}`,
+        act: `Get a maintainer for ${row.name} of at most ${round(battery.capacityAh / 10)} A.`,
+      });
+    else if (!c.maintainerFree)
+      warnings.push({
+        level: 'warning',
+        text: `The maintainer that suits ${machine.name} is on another battery already.`,
+        act: 'Change it over weekly, or get a second one.',
+      });
+    if (row.minChargeC !== undefined && coldest < row.minChargeC)
+      warnings.push({
+        level: 'danger',
+        text: `${place.name} can fall to ${round(coldest, 0)} °C: lithium iron phosphate must not be charged below 0 °C, and a maintainer charges.`,
+        act: 'Carry the battery in, or disconnect it and charge it on a warm day.',
+      });
+  }
+  if (care.care === 'carry-in') {
+    if (!battery.removable)
+      warnings.push({
+        level: 'warning',
+        text: `${machine.name}'s battery is to be carried in, but is said not to come out.`,
+        act: 'Check whether it comes out; if not, choose a maintainer or visits.',
+      });
+    if (!c.household.batteryRoom)
+      warnings.push({
+        level: 'note',
+        text: `No warm room is named; ${round(care.roomC, 0)} °C is taken for ${machine.name}'s battery.`,
+        act: 'Name the room and its temperature in the household file: a warm room makes a battery lose charge faster.',
+      });
+  }
+  if (care.care === 'visits' && care.chargers.why !== undefined && outlook.visits > 0)
+    warnings.push({
+      level: 'warning',
+      text: `${machine.name}'s battery has to be charged, and nothing here can: ${care.chargers.why}`,
+      act: 'Get one before the first charge date, or lend one for that day.',
+    });
+  return warnings;
+}
+
+/** What the freezing margin of the final plan calls for. */
+export function marginWarning(
+  c: Pick<CareCase, 'machine' | 'battery' | 'place' | 'household'>,
+  care: Pick<Care, 'care' | 'keptAt'>,
+  margin: { minK: number; month: number },
+): Care['warnings'] {
+  if (care.keptAt === 'room' || !(margin.minK < MARGIN_K.warn)) return [];
+  const acid = chemistryRow(c.battery.chemistry).acid !== undefined;
+  const what = acid ? 'freezing' : 'its lowest storage temperature';
+  const near =
+    margin.minK < 0 ? `${round(-margin.minK, 0)} K beyond ${what}` : `within ${round(margin.minK, 0)} K of ${what}`;
+  const text = `In the coldest that ${c.place.name} must be reckoned with, ${c.machine.name}'s battery comes ${near}.`;
+  if (margin.minK >= MARGIN_K.bringIn)
+    return [{ level: 'warning', text, act: 'Keep it well charged: charge it before a cold spell, not after.' }];
+  const act = !c.battery.removable
+    ? 'It does not come out: keep it fully charged, on a maintainer if there is power, or move the machine.'
+    : c.household.batteryRoom
+      ? `Carry it to ${c.household.batteryRoom.name}.`
+      : 'Carry it to a place that stays above freezing, and name that room in the household file.';
+  return [{ level: 'danger', text, act }];
+}

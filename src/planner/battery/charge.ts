@@ -1,0 +1,82 @@
+import type { Battery, Charger, Household, Machine, Place } from '../household.ts';
+import { chemistryRow } from './chemistries.ts';
+
+/** A battery takes a tenth of its capacity an hour without harm; common practice. */
+const LARGEST_RATE_PER_H = 0.1;
+
+/**
+ * Charge to put back.
+ * @param battery - battery
+ * @param statePct - state of charge before [%]
+ * @returns ampere-hours at the charger [Ah]; 0 when it is at its target already
+ * Source: capacity × what is missing ÷ charge efficiency of the chemistry (lead–acid 0.85: common practice).
+ * Error: 10 %, mostly of the efficiency.
+ */
+export function chargeAh(battery: Battery, statePct: number): number {
+  if (!(statePct >= 0 && statePct <= 100))
+    throw new RangeError(`found state of charge ${statePct} %, expected 0 to 100 %`);
+  const row = chemistryRow(battery.chemistry);
+  const missing = Math.max(0, row.chargeToPct - statePct) / 100;
+  return (battery.capacityAh * battery.health.value * missing) / row.chargeEfficiency;
+}
+
+/** Largest charging current: a tenth of the rated capacity [A]. */
+export function largestChargeA(battery: Battery): number {
+  return battery.capacityAh * LARGEST_RATE_PER_H;
+}
+
+/**
+ * Time on the charger.
+ * @param ampHours - charge to put back [Ah]
+ * @param currentA - the charger's current; no more than a tenth of the capacity is reckoned [A]
+ * @returns hours, the absorption time of a lead–acid battery included [h]
+ */
+export function chargeHours(battery: Battery, ampHours: number, currentA: number): number {
+  if (!(currentA > 0)) throw new RangeError(`found charger current ${currentA} A, expected more than 0`);
+  return ampHours / Math.min(currentA, largestChargeA(battery)) + chemistryRow(battery.chemistry).absorptionH;
+}
+
+/** The chargers that serve a battery, or why none does and what would. */
+export interface ChargerChoice {
+  chargers: Charger[];
+  /** Chargers that may stay connected in the machine's own place. */
+  maintainers: Charger[];
+  why?: string | undefined;
+}
+
+/**
+ * Chargers of the household that suit a battery and can meet it.
+ *
+ * A battery that comes out is carried to where the power is; one that does not needs power at its place, and there a charger
+ * of that place or one that is carried about.
+ */
+export function chargersFor(machine: Machine, battery: Battery, place: Place, household: Household): ChargerChoice {
+  const limit = largestChargeA(battery);
+  const row = chemistryRow(battery.chemistry);
+  const right = household.chargers.filter((c) => c.chemistries.includes(battery.chemistry));
+  const gentle = right.filter((c) => c.currentA <= limit * (1 + 1e-9));
+  const powered = (id: string) => household.places.some((p) => p.id === id && p.power);
+  const anyPower = household.places.some((p) => p.power) || household.batteryRoom !== undefined;
+  const here = (c: Charger) => place.power && (c.placeId === undefined || c.placeId === place.id);
+  const fetched = (c: Charger) => battery.removable && (c.placeId === undefined ? anyPower : powered(c.placeId));
+  const chargers = gentle.filter((c) => here(c) || fetched(c));
+  const maintainers = gentle.filter((c) => c.maintainer && here(c));
+  const wanted = `a charger for ${row.name} of at most ${round(limit)} A (a tenth of ${round(battery.capacityAh)} Ah)`;
+  const why =
+    chargers.length > 0
+      ? undefined
+      : household.chargers.length === 0
+        ? `The household lists no charger; ${wanted} is needed.`
+        : right.length === 0
+          ? `None of the chargers is for ${row.name}; ${wanted} is needed.`
+          : gentle.length === 0
+            ? `${right.map((c) => `"${c.name}" gives ${round(c.currentA)} A`).join(', ')}, more than a tenth of ${round(battery.capacityAh)} Ah; ${wanted} is needed.`
+            : !battery.removable
+              ? `The battery of ${machine.name} does not come out and there is no power with a fitting charger at ${place.name}; a lead with power to it, or a charger that can be carried there, would do.`
+              : `A fitting charger is at hand, but no place with power to use it; a powered place or a warm room with a socket would do.`;
+  return { chargers, maintainers, why };
+}
+
+export function round(value: number, digits = 1): string {
+  return String(Number(value.toFixed(digits))).replace('-', '−');
+}

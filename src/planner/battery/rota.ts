@@ -1,0 +1,304 @@
+/**
+ * Which days somebody goes and charges, so that every battery is charged on or before its due day with the fewest trips.
+ *
+ * A trip is one day in one yard. The next trip falls on the latest open day on or before the earliest due day, and everyone
+ * present whose due day falls in the rest is charged on it. That is the fewest: in any other rota the first trip is no
+ * later, and moving it to this day only moves the batteries' next due days later, since a battery charged later is due later.
+ * It is proven against exhaustive search in the tests. Where chargers cannot take everyone on that day, those that cannot
+ * wait move to earlier days, which may cost trips that a search over all days would save; what does not fit at all is said.
+ */
+import { dayNumber, isoOfDay, weekdayOf } from '../dates.ts';
+import type { Charger, Household } from '../household.ts';
+import type { ChargeTrip } from '../season-plan.ts';
+
+/** A battery as the rota sees it. Days are day numbers (dates.ts). */
+export interface RotaBattery {
+  machine: string;
+  name: string;
+  /** Batteries of one yard share trips. */
+  yard: string;
+  /** First day on which a trip can serve it. */
+  firstDay: number;
+  /** A due day from here on is met by the charge at start-up. */
+  endDay: number;
+  /** Due day where it is not charged; Infinity when not within the rest. */
+  firstDue: number;
+  /** Due day after a charge on `day`; the one before was on `since` (undefined: none yet). Never falls as `day` rises. */
+  dueAfter: (day: number, since: number | undefined) => number;
+  /** False where it must not be charged on that day. */
+  canCharge: (day: number) => boolean;
+  /** False where it has lost so little that a charge is left out if nothing is gained by it. */
+  worthIt: (day: number, since: number | undefined) => boolean;
+  chargers: readonly Charger[];
+  /** Hours on a charger, at most, for a charge on `day`. */
+  hoursOn: (charger: Charger, day: number, since: number | undefined) => number;
+}
+
+/** One charge that the rota has settled. */
+export interface RotaCharge {
+  machine: string;
+  day: number;
+  /** The due day it answers. */
+  due: number;
+  since: number | undefined;
+  tripId: string;
+  chargerId?: string | undefined;
+  /** Clock hour at which it starts. */
+  startHour?: number | undefined;
+  problem?: string | undefined;
+}
+
+export interface Rota {
+  trips: ChargeTrip[];
+  charges: RotaCharge[];
+  /** What cannot be done, with what would make it so. */
+  problems: { machine: string; text: string }[];
+}
+
+type Days = Pick<Household, 'away' | 'hoursByWeekday'>;
+
+/** A charger that keeps a full battery safely may go on by itself this long; another one is taken off the next day [h]. */
+const UNATTENDED_MAINTAINER_H = 72;
+const UNATTENDED_H = 24;
+
+/** Clock hour at which the day's charging starts: ten at weekends, five in the afternoon else. */
+const START_HOUR = { weekend: 10, weekday: 17 };
+
+interface State {
+  battery: RotaBattery;
+  last: number | undefined;
+  due: number;
+}
+
+type Visits = Map<number, Omit<RotaCharge, 'tripId'>[]>;
+
+/**
+ * Plans the trips of all yards.
+ * @param batteries - those that need visits
+ * @param household - days away, and hours by weekday; a weekday without hours takes no trip, unless none has any
+ */
+export function chargeRota(batteries: readonly RotaBattery[], household: Days): Rota {
+  const days = openDays(household);
+  const found: { day: number; yard: string; charges: Omit<RotaCharge, 'tripId'>[] }[] = [];
+  const problems: Rota['problems'] = [];
+  for (const yard of [...new Set(batteries.map((b) => b.yard))].sort()) {
+    const plan = leanYard(
+      batteries.filter((b) => b.yard === yard),
+      days,
+    );
+    for (const [day, charges] of plan.visits) found.push({ day, yard, charges });
+    problems.push(...plan.problems);
+  }
+  found.sort((a, b) => a.day - b.day || (a.yard < b.yard ? -1 : 1));
+  const count = new Map<string, number>();
+  const charges: RotaCharge[] = [];
+  const trips = found.map((visit, i): ChargeTrip => {
+    const id = `trip-${i + 1}`;
+    const texts = [...new Set(visit.charges.flatMap((c) => c.problem ?? []))];
+    return {
+      id,
+      date: isoOfDay(visit.day),
+      machines: visit.charges.map((c) => c.machine),
+      charges: visit.charges.map((c) => {
+        charges.push({ ...c, tripId: id });
+        const chargeIndex = count.get(c.machine) ?? 0;
+        count.set(c.machine, chargeIndex + 1);
+        const battery = batteries.find((b) => b.machine === c.machine)!;
+        const charger = battery.chargers.find((x) => x.id === c.chargerId);
+        const hours = charger ? battery.hoursOn(charger, c.day, c.since) : 0;
+        return { machine: c.machine, chargeIndex, chargerId: c.chargerId, startHour: c.startHour, hours };
+      }),
+      problem: texts.length > 0 ? texts.join(' ') : undefined,
+    };
+  });
+  return { trips, charges, problems };
+}
+
+/** The yard's rota, less charges of nearly full batteries that save no trip. */
+function leanYard(batteries: readonly RotaBattery[], days: OpenDays) {
+  let best = planYard(batteries, days, new Set());
+  const skip = new Set<string>();
+  for (const [day, charges] of best.visits) {
+    for (const charge of charges) {
+      const battery = batteries.find((b) => b.machine === charge.machine)!;
+      if (charges.length === 1 || battery.worthIt(day, charge.since)) continue;
+      const trial = new Set([...skip, `${charge.machine} ${day}`]);
+      const plan = planYard(batteries, days, trial);
+      if (plan.visits.size > best.visits.size || trouble(plan) > trouble(best)) continue;
+      skip.add(`${charge.machine} ${day}`);
+      best = plan;
+    }
+  }
+  return best;
+}
+
+function trouble(plan: ReturnType<typeof planYard>): number {
+  return plan.problems.length + [...plan.visits.values()].flat().filter((c) => c.problem !== undefined).length;
+}
+
+function planYard(batteries: readonly RotaBattery[], days: OpenDays, skip: ReadonlySet<string>) {
+  const states: State[] = batteries.map((battery) => ({ battery, last: undefined, due: battery.firstDue }));
+  const bench = new Bench(days);
+  const visits: Visits = new Map();
+  const problems: Rota['problems'] = [];
+
+  const record = (state: State, day: number, slot: Slot | undefined, problem: string | undefined) => {
+    const { battery, last, due } = state;
+    const charge = {
+      machine: battery.machine,
+      day,
+      due,
+      since: last,
+      chargerId: slot?.charger.id,
+      startHour: slot?.startHour,
+    };
+    visits.set(day, [...(visits.get(day) ?? []), { ...charge, problem }]);
+    state.due = battery.dueAfter(day, last);
+    state.last = day;
+  };
+
+  for (;;) {
+    const driver = states.filter(isOpen).sort(byDue)[0];
+    if (!driver) break;
+    const when = dayFor(driver, days);
+    if (when === undefined) {
+      problems.push({ machine: driver.battery.machine, text: noDayText(driver, days) });
+      driver.due = Number.POSITIVE_INFINITY;
+      continue;
+    }
+    const present = states
+      .filter(
+        (s) =>
+          s === driver ||
+          (isOpen(s) && isPresent(s, when) && s.battery.canCharge(when) && !skip.has(`${s.battery.machine} ${when}`)),
+      )
+      .sort(byDue);
+    for (const state of present) {
+      const own = lateText(state, when);
+      const slot = bench.place(state, when);
+      if (slot || state.battery.chargers.length === 0) {
+        record(state, when, slot, own);
+        continue;
+      }
+      const next = days.nextOpen(when + 1);
+      const canWait = state !== driver && next !== undefined && state.due >= next;
+      if (canWait) continue;
+      const earlier = earlierDay(state, when, days, bench);
+      if (earlier) record(state, earlier.day, earlier.slot, own);
+      else record(state, when, undefined, [own, bench.fullText(state, when)].filter(Boolean).join(' '));
+    }
+  }
+  return { visits, problems };
+}
+
+const isOpen = (s: State) => s.due < s.battery.endDay;
+const byDue = (a: State, b: State) => a.due - b.due || (a.battery.machine < b.battery.machine ? -1 : 1);
+const floorOf = (s: State) =>
+  Math.max(s.battery.firstDay, s.last === undefined ? Number.NEGATIVE_INFINITY : s.last + 1);
+const isPresent = (s: State, day: number) => day >= floorOf(s) && day < s.battery.endDay;
+
+function lateText({ battery, due }: State, day: number): string | undefined {
+  if (day <= due) return undefined;
+  return `${battery.name} was due by ${isoOfDay(due)} and is charged on ${isoOfDay(day)}, the first day it can be.`;
+}
+
+/** The latest open day on or before the due day, else the first one after it. */
+function dayFor(state: State, days: OpenDays): number | undefined {
+  const floor = floorOf(state);
+  for (let day = state.due; day >= floor; day--) if (days.isOpen(day) && state.battery.canCharge(day)) return day;
+  for (let day = Math.max(floor, state.due + 1); day < state.battery.endDay; day++)
+    if (days.isOpen(day) && state.battery.canCharge(day)) return day;
+  return undefined;
+}
+
+function earlierDay(state: State, before: number, days: OpenDays, bench: Bench) {
+  for (let day = before - 1; day >= floorOf(state); day--) {
+    if (!days.isOpen(day) || !state.battery.canCharge(day)) continue;
+    const slot = bench.place(state, day);
+    if (slot) return { day, slot };
+  }
+  return undefined;
+}
+
+function noDayText(state: State, days: OpenDays): string {
+  const { battery, due } = state;
+  let open = false;
+  for (let day = floorOf(state); day < battery.endDay && !open; day++) open = days.isOpen(day);
+  const by = `${battery.name} is due by ${isoOfDay(due)}`;
+  return open
+    ? `${by}, and it is too cold for it on every open day: bring it into the warm, or charge it at lay-up.`
+    : `${by}, and no day between ${isoOfDay(floorOf(state))} and its start-up is open: somebody else would have to go, or a maintainer or a warm room would do without a trip.`;
+}
+
+interface OpenDays {
+  isOpen: (day: number) => boolean;
+  isAway: (day: number) => boolean;
+  nextOpen: (day: number) => number | undefined;
+  hours: (day: number) => number;
+  weekend: (day: number) => boolean;
+}
+
+function openDays(household: Days): OpenDays {
+  const away = household.away.map((a) => ({ from: dayNumber(a.from), to: dayNumber(a.to) }));
+  const anyHours = Object.values(household.hoursByWeekday).some((h) => h > 0);
+  const hours = (day: number) => household.hoursByWeekday[weekdayOf(isoOfDay(day))];
+  const isAway = (day: number) => away.some((a) => day >= a.from && day <= a.to);
+  const isOpen = (day: number) => !isAway(day) && (!anyHours || hours(day) > 0);
+  return {
+    isOpen,
+    isAway,
+    hours,
+    nextOpen: (day) => {
+      for (let d = day; d < day + 3660; d++) if (isOpen(d)) return d;
+      return undefined;
+    },
+    weekend: (day) => ['saturday', 'sunday'].includes(weekdayOf(isoOfDay(day))),
+  };
+}
+
+interface Slot {
+  charger: Charger;
+  startHour: number;
+}
+
+/** What each charger is doing, in hours since day 0. */
+class Bench {
+  private readonly busy = new Map<string, { from: number; to: number }[]>();
+  private readonly days: OpenDays;
+
+  constructor(days: OpenDays) {
+    this.days = days;
+  }
+
+  /** Takes the charger that is done first; a charge starts within the day's hours and the last one may run on. */
+  place(state: State, day: number): Slot | undefined {
+    const { battery, last } = state;
+    const opens = day * 24 + this.startHour(day);
+    const closes = opens + this.days.hours(day);
+    let best: { charger: Charger; from: number; to: number } | undefined;
+    for (const charger of battery.chargers) {
+      const spans = this.busy.get(charger.id) ?? [];
+      const from = Math.max(opens, ...spans.filter((s) => s.from <= closes && s.to > opens).map((s) => s.to));
+      const to = from + battery.hoursOn(charger, day, last);
+      const runsOn = charger.maintainer ? UNATTENDED_MAINTAINER_H : this.days.isAway(day + 1) ? 0 : UNATTENDED_H;
+      const inHours = to <= closes || (from <= closes && to - from <= runsOn);
+      const free = spans.every((s) => s.to <= from || s.from >= to);
+      if (inHours && free && (!best || to < best.to)) best = { charger, from, to };
+    }
+    if (!best) return undefined;
+    this.busy.set(best.charger.id, [...(this.busy.get(best.charger.id) ?? []), { from: best.from, to: best.to }]);
+    return { charger: best.charger, startHour: best.from - day * 24 };
+  }
+
+  fullText(state: State, day: number): string {
+    const { battery, last } = state;
+    const needs = battery.chargers
+      .map((c) => `${Math.ceil(battery.hoursOn(c, day, last))} h on "${c.name}"`)
+      .join(' or ');
+    return `${battery.name} needs ${needs} by ${isoOfDay(state.due)}, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`;
+  }
+
+  private startHour(day: number): number {
+    return this.days.weekend(day) ? START_HOUR.weekend : START_HOUR.weekday;
+  }
+}

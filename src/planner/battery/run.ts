@@ -1,0 +1,86 @@
+/** A battery through its rest, without the others of the household. */
+import type { BatteryChemistry } from '../household.ts';
+import type { BatteryPlan } from '../season-plan.ts';
+import type { StoreDesignLow } from '../storage/types.ts';
+import { type ChemistryRow, chemistryRow } from './chemistries.ts';
+import { freezingPointC } from './freezing.ts';
+import { dayReached, type LossCurve, type LossRate, type Reset, statePath } from './loss.ts';
+import type { Rest } from './rest.ts';
+
+/** What is due in the last days before first use is met by the charge at start-up, not by a trip [d]. */
+export const TOP_UP_DAYS = 7;
+
+/** Index of the first day whose due charge is left to the start-up. */
+export function lastTripIndex(rest: Rest): number {
+  return rest.days - TOP_UP_DAYS;
+}
+
+/**
+ * The days a battery by itself would be charged: each time its state comes down to the threshold.
+ * @returns indices in the rest
+ */
+export function dueDays(row: ChemistryRow, curve: LossCurve, rate: LossRate, startPct: number): number[] {
+  const end = lastTripIndex(curve.rest);
+  const days: number[] = [];
+  let due = dayReached(curve, rate, 0, startPct, row.thresholdPct);
+  while (due < end) {
+    days.push(due);
+    due = dayReached(curve, rate, due, row.chargeToPct, row.thresholdPct);
+  }
+  return days;
+}
+
+/** Charges on those days, as resets of a path. */
+export function chargesOn(row: ChemistryRow, days: readonly number[]): Reset[] {
+  return days.map((index) => ({ index, pct: row.chargeToPct, kind: 'charge' }));
+}
+
+export type MonthMargin = BatteryPlan['freezingByMonth'][number];
+
+/**
+ * Freezing margin by month of the rest: the cold to be survived less the freezing point at the month's lowest charge.
+ * @param chemistry - chemistry
+ * @param rest - days of the rest
+ * @param path - state of charge by day on the high-loss path [%]
+ * @param where - design low of the store by month, or the room's temperature
+ */
+export function freezingMonths(
+  chemistry: BatteryChemistry,
+  rest: Rest,
+  path: Float64Array,
+  where: { designLow: StoreDesignLow } | { roomC: number },
+): MonthMargin[] {
+  const months: MonthMargin[] = [];
+  let [key, lowest] = ['', 100];
+  const close = () => {
+    if (key === '') return;
+    const month = Number(key.slice(5));
+    const designLowC = 'roomC' in where ? where.roomC : where.designLow.designC[month - 1]!;
+    const typicalLowC = 'roomC' in where ? where.roomC : where.designLow.typicalC[month - 1]!;
+    const point = freezingPointC(chemistry, lowest);
+    months.push({ month, designLowC, typicalLowC, freezingPointC: point, marginK: designLowC - point });
+  };
+  for (let i = 0; i <= rest.days; i++) {
+    const month = rest.dates[i]!.slice(0, 7);
+    if (month !== key) {
+      close();
+      [key, lowest] = [month, 100];
+    }
+    lowest = Math.min(lowest, path[i]!);
+  }
+  close();
+  return months;
+}
+
+/** The month with the smallest margin. */
+export function smallestMargin(months: readonly MonthMargin[]): { minK: number; month: number } {
+  const worst = months.reduce((a, b) => (b.marginK < a.marginK ? b : a));
+  return { minK: worst.marginK, month: worst.month };
+}
+
+/** Path of a battery that is charged each time it is due. */
+export function alonePath(chemistry: BatteryChemistry, curve: LossCurve, rate: LossRate, startPct: number) {
+  const row = chemistryRow(chemistry);
+  const days = dueDays(row, curve, rate, startPct);
+  return { days, path: statePath(curve, rate, startPct, chargesOn(row, days)) };
+}
