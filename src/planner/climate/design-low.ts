@@ -6,6 +6,9 @@ import type { Climate, DesignLow } from './types.ts';
 /** Spreads under the normal minimum: the lowest hour of a typical year, and the worst seen at seven places. */
 const SPREADS = { typical: 2.4, worst: 4.8 };
 
+/** No lower than this is proposed where no record is given: the northern hemisphere's lowest is −69.6 °C (from memory). */
+const FLOOR_C = -70;
+
 /**
  * The cold that battery, coolant and fuel must survive outdoors, by month, and the cold of a typical year.
  * @param climate - normals or one hourly year
@@ -18,7 +21,7 @@ export function designLow(climate: Climate): DesignLow {
   const normals = normalsOf(climate);
   const range = annualRangeK(normals.meanC);
   const spread = normals.meanC.map((t) => daySpreadK(range, t));
-  const below = (k: number) => normals.minC.map((t, m) => t - k * spread[m]!);
+  const below = (k: number) => normals.minC.map((t, m) => Math.max(t - k * spread[m]!, Math.min(FLOOR_C, t - 5)));
   const worst = below(SPREADS.worst);
   const typical = below(SPREADS.typical);
   if (climate.kind === 'hourly') {

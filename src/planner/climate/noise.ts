@@ -1,0 +1,116 @@
+import { DAYS_PER_YEAR, HOURS_PER_YEAR } from './types.ts';
+
+/** How strongly each random series remembers its step before. */
+export const MEMORY = { warmth: 0.45, moisture: 0.34, quick: 0.87, quickMoisture: 0.84 };
+
+/** Random numbers of an ensemble: the same for every place with the same seed and years. */
+export interface NoiseTape {
+  years: number;
+  /** Spells of warm and cold, at noon of each day; the means of days have unit spread. */
+  warmth: Float64Array;
+  /** Spells of moist and dry, likewise. */
+  moisture: Float64Array;
+  /** Clear or cloudy beyond what moisture tells: one independent number a day. */
+  sky: Float64Array;
+  /** Quick changes of temperature, hour by hour, unit spread. */
+  quick: Float32Array;
+  /** Quick changes of moisture, likewise. */
+  quickMoisture: Float32Array;
+}
+
+/** Points of the table of normal deviates; the tails end at 3.7 spreads. */
+const QUANTILES = 4096;
+
+/**
+ * Quantile of the normal distribution.
+ * @param p - probability, 0 < p < 1
+ * @returns deviate
+ * Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2.23.
+ * Error: 4.5e-4.
+ */
+function normalQuantile(p: number): number {
+  const tail = Math.min(p, 1 - p);
+  const t = Math.sqrt(-2 * Math.log(tail));
+  const x = t - (2.515517 + t * (0.802853 + t * 0.010328)) / (1 + t * (1.432788 + t * (0.189269 + t * 0.001308)));
+  return p < 0.5 ? -x : x;
+}
+
+const DEVIATES: Float64Array = (() => {
+  const raw = Float64Array.from({ length: QUANTILES }, (_, i) => normalQuantile((i + 0.5) / QUANTILES));
+  const spread = Math.sqrt(raw.reduce((sum, v) => sum + v * v, 0) / QUANTILES);
+  return raw.map((v) => v / spread);
+})();
+
+/** Spreads a seed over 32 bits so that neighbouring seeds share nothing; never 0, where xorshift would stay. */
+function scramble(seed: number): number {
+  let x = (seed ^ 0x9e3779b9) | 0;
+  x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
+  x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
+  x ^= x >>> 16;
+  return x === 0 ? 0x6d2b79f5 : x;
+}
+
+/** Fills a series that forgets by the given factor a step, unit spread (xorshift32, 12 bits a deviate). */
+function fillRemembering(out: Float64Array | Float32Array, memory: number, seed: number): void {
+  const fresh = Math.sqrt(1 - memory * memory);
+  let state = scramble(seed);
+  let value = 0;
+  for (let i = -40; i < out.length; i++) {
+    state ^= state << 13;
+    state ^= state >>> 17;
+    state ^= state << 5;
+    value = memory * value + fresh * DEVIATES[state >>> 20]!;
+    if (i >= 0) out[i] = value;
+  }
+}
+
+/** Spread of the day's mean of a series given at noons and drawn straight between them. */
+function spreadOfDayMean(memory: number): number {
+  let outer = 0;
+  for (let h = 0; h < 12; h++) outer += (11.5 - h) / 24 / 24;
+  const weights = [outer, 1 - 2 * outer, outer];
+  let variance = 0;
+  for (let a = 0; a < 3; a++) {
+    for (let b = 0; b < 3; b++) variance += weights[a]! * weights[b]! * memory ** Math.abs(a - b);
+  }
+  return Math.sqrt(variance);
+}
+
+let last: { seed: number; tape: NoiseTape } | undefined;
+
+/**
+ * The random numbers of an ensemble. The last tape is kept, since every place of a household reads the same one.
+ * @param seed - any integer
+ * @param years - years in the ensemble
+ * @returns the tape; the same for the same seed and years
+ */
+export function noiseTape(seed: number, years: number): NoiseTape {
+  if (!Number.isInteger(seed)) throw new RangeError(`seed: ${seed} found, a whole number expected`);
+  if (!(Number.isInteger(years) && years >= 1 && years <= 200)) {
+    throw new RangeError(`years: ${years} found, a whole number from 1 to 200 expected`);
+  }
+  if (last && last.seed === seed && last.tape.years === years) return last.tape;
+  const days = years * DAYS_PER_YEAR;
+  const tape: NoiseTape = {
+    years,
+    warmth: new Float64Array(days),
+    moisture: new Float64Array(days),
+    sky: new Float64Array(days),
+    quick: new Float32Array(years * HOURS_PER_YEAR),
+    quickMoisture: new Float32Array(years * HOURS_PER_YEAR),
+  };
+  fillRemembering(tape.warmth, MEMORY.warmth, seed * 5 + 1);
+  fillRemembering(tape.moisture, MEMORY.moisture, seed * 5 + 2);
+  fillRemembering(tape.sky, 0, seed * 5 + 3);
+  fillRemembering(tape.quick, MEMORY.quick, seed * 5 + 4);
+  fillRemembering(tape.quickMoisture, MEMORY.quickMoisture, seed * 5 + 5);
+  for (const [series, memory] of [
+    [tape.warmth, MEMORY.warmth],
+    [tape.moisture, MEMORY.moisture],
+  ] as const) {
+    const scale = 1 / spreadOfDayMean(memory);
+    for (let d = 0; d < days; d++) series[d]! *= scale;
+  }
+  last = { seed, tape };
+  return tape;
+}

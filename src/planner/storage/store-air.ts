@@ -1,0 +1,67 @@
+import type { Climate, EnsembleOptions } from '../climate/index.ts';
+import { MONTH_DAYS, weatherYears } from '../climate/index.ts';
+import { sayableFor } from './sayable.ts';
+import { COUNTERS, countByMonth, STRIDE } from './simulate.ts';
+import type { Enclosure, StoreAir, StoreMonth } from './types.ts';
+
+type Counter = (typeof COUNTERS)[number];
+
+/** Nine in ten years lie at or under this (the nearest rank; of one year, that year). */
+function p90(values: number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.ceil(0.9 * sorted.length) - 1]!;
+}
+
+const mean = (values: number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
+
+/**
+ * Air and metal in a store over years of weather: means by month, and the wet side of the spread between years.
+ * @param climate - normals, from which years are drawn; or one hourly year
+ * @param enclosure - the store
+ * @param metalTimeConstantH - how slowly the metal follows the air [h]
+ * @param options - seed and years
+ * @returns means and 90th percentiles by month, extremes, and which figures may be shown
+ * Error: see `sayable`; where a count may be shown it is right within a factor of about 1.5, in single months 2.
+ */
+export function storeAir(
+  climate: Climate,
+  enclosure: Enclosure,
+  metalTimeConstantH: number,
+  options: EnsembleOptions,
+): StoreAir {
+  const weather = weatherYears(climate, options);
+  const counters = countByMonth(weather, enclosure, metalTimeConstantH);
+  const ofMonth = (counter: Counter, month: number) =>
+    Array.from({ length: weather.years }, (_, y) => counters[(y * 12 + month) * STRIDE + COUNTERS.indexOf(counter)]!);
+  const months: StoreMonth[] = MONTH_DAYS.map((_, m) => {
+    const [condensation, frost, wet] = [ofMonth('condensation', m), ofMonth('frost', m), ofMonth('wet', m)];
+    return {
+      month: m + 1,
+      meanC: mean(ofMonth('airC', m)),
+      meanRhPct: mean(ofMonth('rhPct', m)),
+      condensationHours: mean(condensation),
+      condensationHoursP90: p90(condensation),
+      frostHours: mean(frost),
+      frostHoursP90: p90(frost),
+      wetHours: mean(wet),
+      wetHoursP90: p90(wet),
+    };
+  });
+  const byDays = (of: (month: StoreMonth) => number) =>
+    months.reduce((sum, x, m) => sum + of(x) * MONTH_DAYS[m]!, 0) / 365;
+  const total = (of: (month: StoreMonth) => number) => months.reduce((sum, x) => sum + of(x), 0);
+  return {
+    months,
+    sayable: sayableFor(climate, enclosure),
+    lowestC: MONTH_DAYS.map((_, m) => Math.min(...ofMonth('lowC', m))),
+    highestC: MONTH_DAYS.map((_, m) => Math.max(...ofMonth('highC', m))),
+    year: {
+      meanC: byDays((x) => x.meanC),
+      meanRhPct: byDays((x) => x.meanRhPct),
+      condensationHours: total((x) => x.condensationHours),
+      frostHours: total((x) => x.frostHours),
+      wetHours: total((x) => x.wetHours),
+    },
+    years: weather.years,
+  };
+}
