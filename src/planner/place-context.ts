@@ -1,5 +1,7 @@
 /** What the weather makes of each place: worked out once for a place and read by every machine that stands there. */
+import { dailyCurves, designLow, normalsOf } from './climate/index.ts';
 import type { MachineKind, Place } from './household.ts';
+import type { PlacePlan } from './season-plan.ts';
 import {
   type Enclosure,
   metalById,
@@ -30,6 +32,8 @@ export interface PlaceContext {
   place: Place;
   store: StoreYear;
   designLow: StoreDesignLow;
+  /** Lowest hour outdoors in a typical year, by month [°C]. */
+  outdoorTypicalC: number[];
   /** Store air and wet metal for a kind of machine, over the ensemble. */
   airFor: (kind: MachineKind) => StoreAir;
   /** The same place with another enclosure, for trying an assumption. */
@@ -55,6 +59,7 @@ export function placeContext(place: Place, seed: number): PlaceContext {
     place,
     store: storeNormalYear(place.climate, place.enclosure),
     designLow: storeDesignLow(place.climate, place.enclosure),
+    outdoorTypicalC: designLow(place.climate).typicalC,
     airFor: (kind) => {
       const metal = METAL_OF_KIND[kind];
       const air =
@@ -70,4 +75,24 @@ export function placeContext(place: Place, seed: number): PlaceContext {
   };
   bySeed.set(seed, context);
   return context;
+}
+
+/** Days between the points of the outdoor temperature line in the pictures. */
+const LINE_STEP_DAYS = 10;
+
+/** What pages say about a place: no coordinates, since the site tells where things are and when nobody is there. */
+export function placePlan({ place }: PlaceContext): PlacePlan {
+  const normals = normalsOf(place.climate);
+  const { meanC } = dailyCurves(normals);
+  return {
+    id: place.id,
+    name: place.name,
+    enclosure: place.enclosure.id,
+    power: place.power,
+    station: place.station,
+    outdoorC: normals.meanC,
+    outdoorTenDayC: Array.from({ length: 37 }, (_, i) => meanC[Math.min(i * LINE_STEP_DAYS, 364)]!),
+    climateSource: place.climate.source,
+    attribution: place.climate.attribution,
+  };
 }

@@ -1,0 +1,149 @@
+/** One machine's part of the plan, before the agenda gives days to its steps. */
+import { dewPointC, monthMeansOfHours } from './climate/index.ts';
+import { planCoolant } from './coolant/index.ts';
+import { planCorrosion } from './corrosion/index.ts';
+import { dueServices } from './fluids/index.ts';
+import { planFuel } from './fuel/index.ts';
+import type { Household, IsoDate, Machine } from './household.ts';
+import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
+import type { PlaceContext } from './place-context.ts';
+import { type Rest, restOf } from './rest.ts';
+import type {
+  AirPlan,
+  BatteryPlan,
+  CoolantPlan,
+  CorrosionPlan,
+  FuelPlan,
+  LedgerItem,
+  PlanStep,
+  ServiceDue,
+  StripPlan,
+  TyrePlan,
+  Warning,
+} from './season-plan.ts';
+import { planStrip, refitSteps, winterSteps } from './strip/index.ts';
+import { concreteSteps } from './tasks/index.ts';
+import { planTyres } from './tyres/index.ts';
+
+export interface DraftMachine {
+  machine: Machine;
+  context: PlaceContext;
+  rest: Rest;
+  battery?: BatteryPlan | undefined;
+  air: AirPlan;
+  corrosion: CorrosionPlan;
+  fuel?: FuelPlan | undefined;
+  coolant?: CoolantPlan | undefined;
+  tyres: TyrePlan[];
+  services: ServiceDue[];
+  strip?: StripPlan | undefined;
+  steps: PlanStep[];
+  ledger: LedgerItem[];
+  problems: LedgerProblem[];
+  warnings: Warning[];
+}
+
+/**
+ * Works out one machine in its place.
+ * @param machine - the machine
+ * @param household - whose machine it is, with its procedures
+ * @param context - what the weather makes of its place
+ * @param battery - its battery's plan, made with those of the other machines since charges share trips
+ * @param asOf - the day the plan is made for
+ */
+export function draftMachine(
+  machine: Machine,
+  household: Household,
+  context: PlaceContext,
+  battery: BatteryPlan | undefined,
+  asOf: IsoDate,
+): DraftMachine {
+  const { place, store } = context;
+  const rest = restOf(machine.season, context);
+  const storeAir = context.airFor(machine.kind);
+  const warnings: Warning[] = [];
+  const take = <P>(part: { plan: P; warnings: Warning[] } | undefined): P | undefined => {
+    warnings.push(...(part?.warnings ?? []));
+    return part?.plan;
+  };
+
+  const fuel = take(
+    planFuel({ machine, place, household, store, lowestStoreC: rest.lowestC, highestStoreC: rest.highestC, asOf }),
+  );
+  const coolant = take(
+    planCoolant({
+      machine,
+      place,
+      household,
+      designLowC: rest.designLowC,
+      firstFrostInStore: rest.firstFrost,
+      asOf,
+    }),
+  );
+  const tyres = take(planTyres({ machine, place, store, household })) ?? [];
+  const corrosion = take(
+    planCorrosion({
+      machine,
+      place,
+      airMonths: storeAir.months,
+      restMonths: rest.months,
+      annualMeanC: storeAir.year.meanC,
+      annualMeanRhPct: storeAir.year.meanRhPct,
+    }),
+  )!;
+  const services = dueServices(machine, asOf);
+
+  const { strip } = planStrip(machine);
+  const hasStrip = strip.off.length > 0 || strip.jobs.length > 0;
+  const parts = { battery, fuel, coolant, tyres, corrosion, services, firstFrost: rest.firstFrost };
+  const steps = settleSteps(machine, [
+    ...concreteSteps({ machine, place, household, parts, procedures: household.procedures }),
+    ...(hasStrip ? [...winterSteps(machine, strip), ...refitSteps(machine, strip)] : []),
+  ]);
+  const ledger = buildLedger(machine, steps, household.procedures);
+
+  return {
+    machine,
+    context,
+    rest,
+    battery,
+    air: airOf(context, machine, rest),
+    corrosion,
+    fuel,
+    coolant,
+    tyres,
+    services,
+    strip: hasStrip ? strip : undefined,
+    steps,
+    ledger: ledger.items,
+    problems: ledger.problems,
+    warnings,
+  };
+}
+
+function airOf(context: PlaceContext, machine: Machine, rest: Rest): AirPlan {
+  const air = context.airFor(machine.kind);
+  const { sayable } = air;
+  const vapourPa = monthMeansOfHours(context.store.vapourPa);
+  return {
+    months: rest.months.map((month) => {
+      const figures = air.months[month - 1]!;
+      return {
+        month,
+        meanC: figures.meanC,
+        dewPointC: dewPointC(vapourPa[month - 1]!),
+        meanRhPct: figures.meanRhPct,
+        condensationHours: sayable.condensation ? figures.condensationHours : null,
+        condensationHoursP90: sayable.condensation ? figures.condensationHoursP90 : null,
+        frostHours: figures.frostHours,
+        frostHoursP90: figures.frostHoursP90,
+        wetHours: figures.wetHours,
+        wetHoursP90: figures.wetHoursP90,
+      };
+    }),
+    condensationSayable: sayable.condensation,
+    why: sayable.why === '' ? undefined : sayable.why,
+    lowestC: Math.min(...rest.months.map((month) => air.lowestC[month - 1]!)),
+    highestC: Math.max(...rest.months.map((month) => air.highestC[month - 1]!)),
+  };
+}

@@ -1,0 +1,188 @@
+/**
+ * The composition: Household -> SeasonPlan. Read this file first.
+ *
+ *   places      weather -> store air, metal, the cold to be survived      place-context.ts
+ *   batteries   state of charge, charges shared into trips                battery/
+ *   machines    fuel, coolant, tyres, corrosion, services, strip, steps   machine-plan.ts
+ *   agenda      steps into sessions                                       agenda-tasks.ts, agenda/
+ *   what if     the same with a later last day                            what-if.ts
+ *   supplies, ledger, events, warnings
+ *
+ * Pure: the same household and the same day give the same plan, in the build, in the tests and in the page.
+ */
+import { planAgenda, taskKey } from './agenda/index.ts';
+import { agendaTasks } from './agenda-tasks.ts';
+import { planBatteries, rankAssumptions } from './battery/index.ts';
+import { makeEvents } from './events/index.ts';
+import type { Household, IsoDate } from './household.ts';
+import type { LedgerProblem } from './ledger/index.ts';
+import { type DraftMachine, draftMachine } from './machine-plan.ts';
+import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
+import type { MachinePlan, PlanStep, SeasonPlan, Warning } from './season-plan.ts';
+import { orderWarnings, sumSupplies } from './supplies/index.ts';
+import { whatIfLater } from './what-if.ts';
+
+export interface PlanOptions {
+  /** The day the plan is made for. */
+  asOf: IsoDate;
+  /** Leaves out the trials (assumptions, a longer season): what a slider can do without between two frames. */
+  quick?: boolean | undefined;
+}
+
+export interface PlanResult {
+  plan: SeasonPlan;
+  /** Items opened and never closed, steps in an unsafe order: with any of these the plan must not be used. */
+  problems: LedgerProblem[];
+}
+
+/**
+ * Plans a household's season.
+ * @param household - validated, SI, defaults filled in
+ * @param options - the day, and how much to try
+ * @returns the plan, and what forbids its use
+ */
+export function planSeason(household: Household, options: PlanOptions): PlanResult {
+  const { asOf, quick = false } = options;
+  const places = new Map(household.places.map((place) => [place.id, placeContext(place, household.seed)]));
+  const contextOf = (placeId: string): PlaceContext => {
+    const context = places.get(placeId);
+    if (!context)
+      throw new RangeError(`found the place "${placeId}", expected one of ${[...places.keys()].join(', ')}`);
+    return context;
+  };
+
+  const contexts = new Map(household.machines.map((machine) => [machine.id, contextOf(machine.placeId)]));
+  const batteries = planBatteries(household, asOf, contexts);
+  const drafts = household.machines.map((machine) =>
+    draftMachine(machine, household, contexts.get(machine.id)!, batteries.plans.get(machine.id), asOf),
+  );
+
+  const agenda = planAgenda({
+    tasks: drafts.flatMap((draft) => agendaTasks(draft, asOf)),
+    household,
+    asOf,
+    places: household.places,
+  });
+  const stepsOf = new Map(
+    drafts.map((draft) => [
+      draft.machine.id,
+      draft.steps.map(
+        (step): PlanStep => ({
+          ...step,
+          date: step.date ?? agenda.dateOf.get(taskKey(draft.machine.id, step.id)),
+        }),
+      ),
+    ]),
+  );
+
+  const supplies = sumSupplies(
+    drafts.map((draft) => ({ machine: draft.machine, steps: stepsOf.get(draft.machine.id)!, strip: draft.strip })),
+    household,
+  );
+  const warnings: Warning[] = [
+    ...batteries.warnings,
+    ...drafts.flatMap((draft) => draft.warnings),
+    ...agenda.notes,
+    ...orderWarnings(supplies, asOf),
+    ...drafts.flatMap((draft) => seasonWarnings(draft, asOf)),
+  ].sort(bySeverity);
+
+  const machines = drafts.map((draft): MachinePlan => {
+    const { machine, rest } = draft;
+    const steps = stepsOf.get(machine.id)!;
+    return {
+      id: machine.id,
+      name: machine.name,
+      kind: machine.kind,
+      use: machine.use,
+      place: machine.placeId,
+      placeName: draft.context.place.name,
+      season: machine.season,
+      layUp: layUpDays(steps, machine.season.lastUse),
+      startUp: { ready: readyDay(steps, machine.season.firstUse), firstUse: machine.season.firstUse },
+      firstFrostInStore: rest.firstFrost,
+      battery: draft.battery,
+      air: draft.air,
+      corrosion: draft.corrosion,
+      fuel: draft.fuel,
+      coolant: draft.coolant,
+      tyres: draft.tyres,
+      services: draft.services,
+      steps,
+      strip: draft.strip,
+      assumptions: quick ? [] : rankAssumptions(machine, contexts.get(machine.id)!, household),
+      whatIf: quick ? [] : whatIfLater(draft, household, asOf),
+      warnings: warnings.filter((warning) => warning.machine === machine.id),
+      paperwork: machine.paperwork,
+      notes: machine.notes,
+    };
+  });
+
+  const { id, name, zone, locale, clock, country, revised, siteUrl } = household;
+  const plan = {
+    format: 1 as const,
+    asOf,
+    units: household.units,
+    household: { id, name, zone, locale, clock, country, revised, siteUrl },
+    places: household.places.map((place) => placePlan(contextOf(place.id))),
+    machines,
+    ledger: drafts.flatMap((draft) => draft.ledger),
+    sessions: agenda.sessions,
+    misfits: agenda.misfits,
+    trips: batteries.trips,
+    supplies,
+    warnings: warnings.filter((warning) => warning.machine === undefined),
+  };
+  return { plan: { ...plan, events: makeEvents(plan) }, problems: drafts.flatMap((draft) => draft.problems) };
+}
+
+const SEVERITY: readonly Warning['level'][] = ['danger', 'warning', 'note'];
+
+function bySeverity(a: Warning, b: Warning): number {
+  return SEVERITY.indexOf(a.level) - SEVERITY.indexOf(b.level);
+}
+
+function layUpDays(steps: readonly PlanStep[], lastUse: IsoDate): MachinePlan['layUp'] {
+  const days = datesOf(steps, (step) => step.phase === 'lay-up');
+  return { start: days.at(0) ?? lastUse, done: days.at(-1) ?? lastUse };
+}
+
+/** The last day of work before the first ride. */
+function readyDay(steps: readonly PlanStep[], firstUse: IsoDate): IsoDate {
+  const days = datesOf(steps, (step) => step.phase === 'start-up' && step.stage !== 'first-ride');
+  return days.filter((day) => day <= firstUse).at(-1) ?? firstUse;
+}
+
+function datesOf(steps: readonly PlanStep[], which: (step: PlanStep) => boolean): IsoDate[] {
+  return steps.flatMap((step) => (which(step) && step.date !== undefined ? [step.date] : [])).sort();
+}
+
+/** A season that is over, or dates that were only proposed. */
+function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate): Warning[] {
+  const about = 'season';
+  const { season } = machine;
+  const over: Warning[] =
+    season.firstUse < asOf
+      ? [
+          {
+            machine: machine.id,
+            level: 'note',
+            text: `${machine.name}'s rest ended on ${season.firstUse}.`,
+            act: `Write the next lastUse and firstUse in ${machine.file}.`,
+            about,
+          },
+        ]
+      : [];
+  const proposed: Warning[] = season.proposed
+    ? [
+        {
+          machine: machine.id,
+          level: 'note',
+          text: `The dates ${season.lastUse} to ${season.firstUse} are proposed from the climate: ${season.reasons.join(' ')}`,
+          act: `Write lastUse and firstUse in ${machine.file} once you know them.`,
+          about,
+        },
+      ]
+    : [];
+  return [...over, ...proposed];
+}

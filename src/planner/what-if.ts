@@ -1,0 +1,65 @@
+/** What going on riding for some more days would cost: the same plan made again with a later last day of use. */
+import { planAgenda, whatChanges } from './agenda/index.ts';
+import { agendaTasks } from './agenda-tasks.ts';
+import { planBatteries } from './battery/index.ts';
+import { addDays } from './dates.ts';
+import type { Household, IsoDate, Machine } from './household.ts';
+import { type DraftMachine, draftMachine } from './machine-plan.ts';
+import type { Misfit, WhatIf } from './season-plan.ts';
+
+/** Days more that are tried. */
+const TRIALS = [7, 14, 28];
+
+/** A machine with its own agenda, as if nothing else waited for the bench. */
+export interface Trial {
+  draft: DraftMachine;
+  misfits: Misfit[];
+}
+
+/**
+ * Tries longer seasons for one machine. Other machines are left out of account: the trial says what gets tighter for this
+ * one even with the whole bench to itself.
+ * @param base - the machine as planned
+ * @param household - whose machine it is
+ * @param asOf - the day the plan is made for
+ */
+export function whatIfLater(base: DraftMachine, household: Household, asOf: IsoDate): WhatIf[] {
+  const { machine, context } = base;
+  const now = alone(machine, base.context, household, asOf);
+  return TRIALS.filter((days) => addDays(machine.season.lastUse, days) < machine.season.firstUse).map((days) => {
+    const lastUse = addDays(machine.season.lastUse, days);
+    const season = { ...machine.season, lastUse };
+    const then = alone({ ...machine, season }, context, household, asOf);
+    const changes = whatChanges(now, then);
+    return {
+      days,
+      lastUse,
+      text: changes.text,
+      missed: changes.missed,
+      firstChargeDate: then.draft.battery?.charges[0]?.date,
+      misfitHours: changes.misfitHours,
+      coldestNightC: coldestNight(base, days),
+    };
+  });
+}
+
+function alone(machine: Machine, context: DraftMachine['context'], household: Household, asOf: IsoDate): Trial {
+  const single: Household = { ...household, machines: [machine] };
+  const { plans } = planBatteries(single, asOf, new Map([[machine.id, context]]));
+  const draft = draftMachine(machine, single, context, plans.get(machine.id), asOf);
+  const { misfits } = planAgenda({
+    tasks: agendaTasks(draft, asOf),
+    household: single,
+    asOf,
+    places: [context.place],
+  });
+  return { draft, misfits };
+}
+
+/** The typical low outdoors between the planned and the tried last day. */
+function coldestNight({ machine, context }: DraftMachine, days: number): number {
+  const from = machine.season.lastUse;
+  const months = new Set<number>();
+  for (let d = 0; d <= days; d++) months.add(Number(addDays(from, d).slice(5, 7)));
+  return Math.min(...[...months].map((month) => context.outdoorTypicalC[month - 1]!));
+}
