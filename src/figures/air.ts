@@ -1,0 +1,111 @@
+/**
+ * The store's air through the twelve months: temperature and dew point above, hours of wet and frosted metal below.
+ */
+import { scaleLinear } from 'd3-scale';
+import { curveMonotoneX, line } from 'd3-shape';
+import type { AirMonth, AirPlan } from '../planner/season-plan.ts';
+import { type Alternative, el, label, picture, type Table } from './svg.ts';
+import type { FigureLanguage } from './words.ts';
+
+export interface AirData {
+  name: string;
+  air: AirPlan;
+}
+
+const WIDTH = 400;
+const LEFT = 34;
+const STEP = (WIDTH - LEFT - 4) / 12;
+const TOP = 26;
+const FLOOR = 150;
+const PANEL = 206;
+const END = 290;
+
+/** The picture; empty text without months. */
+export function airPicture(data: AirData, about: Alternative, say: FigureLanguage): string {
+  const { months } = data.air;
+  if (months.length === 0) return '';
+  const middle = (m: AirMonth) => LEFT + (m.month - 0.5) * STEP;
+  const all = months.flatMap((m) => [m.meanC, m.dewPointC]);
+  const y = scaleLinear()
+    .domain([Math.min(...all, 0) - 1, Math.max(...all, 0) + 1])
+    .range([FLOOR, TOP]);
+  const most = Math.max(10, ...months.flatMap((m) => [m.wetHours, m.frostHours, m.condensationHours ?? 0]));
+  const hour = scaleLinear().domain([0, most]).nice(3).range([END, PANEL]);
+  const curve = (value: (m: AirMonth) => number) =>
+    line<AirMonth>()
+      .x(middle)
+      .y((m) => y(value(m)))
+      .curve(curveMonotoneX)
+      .digits(1)(months) ?? '';
+  const { words } = say;
+  return picture(
+    WIDTH,
+    END + (data.air.condensationSayable ? 22 : 40),
+    about,
+    'air',
+    label(0, 12, `${words.air.temperature}, ${words.air.dewPoint}`, { class: 'f-text f-strong' }),
+    ...y
+      .ticks(4)
+      .map(
+        (c) =>
+          el('line', { x1: LEFT, x2: WIDTH - 4, y1: y(c), y2: y(c), class: c === 0 ? 'f-freezing' : 'f-rule' }) +
+          label(LEFT - 5, y(c) + 4, say.amount(c, '°C').replace(/ .*/, ''), { class: 'f-text f-end' }),
+      ),
+    el('path', { d: curve((m) => m.meanC), class: 'f-temperature', fill: 'none' }),
+    el('path', { d: curve((m) => m.dewPointC), class: 'f-dew', fill: 'none' }),
+    monthNames(months, FLOOR + 15, say),
+    label(0, PANEL - 16, words.air.hours, { class: 'f-text f-strong' }),
+    ...hour
+      .ticks(3)
+      .map(
+        (h) =>
+          el('line', { x1: LEFT, x2: WIDTH - 4, y1: hour(h), y2: hour(h), class: 'f-rule' }) +
+          label(LEFT - 5, hour(h) + 4, String(h), { class: 'f-text f-end' }),
+      ),
+    ...months.map((m) => bars(m, hour, data.air.condensationSayable)),
+    monthNames(months, END + 15, say),
+    data.air.condensationSayable ? '' : label(LEFT, END + 34, words.air.unsayableShort, { class: 'f-text f-small' }),
+  );
+}
+
+function monthNames(months: AirMonth[], y: number, say: FigureLanguage): string {
+  return months
+    .map((m) => label(LEFT + (m.month - 0.5) * STEP, y, say.monthShort(m.month), { class: 'f-text f-small f-mid' }))
+    .join('');
+}
+
+function bars(m: AirMonth, hour: (h: number) => number, sayable: boolean): string {
+  const x = LEFT + (m.month - 1) * STEP;
+  const shown: [number, string][] = [
+    [m.wetHours, 'f-wet'],
+    [m.frostHours, 'f-frost'],
+  ];
+  if (sayable && m.condensationHours !== null) shown.push([m.condensationHours, 'f-condensation']);
+  const width = (STEP - 6) / shown.length;
+  return shown
+    .map(([h, kind], i) => {
+      const tall = hour(0) - hour(h);
+      return tall < 0.3 ? '' : el('rect', { x: x + 3 + i * width, y: hour(h), width, height: tall, class: kind });
+    })
+    .join('');
+}
+
+/** The picture's numbers, by month; what cannot be said stands in words. */
+export function airTable(data: AirData, say: FigureLanguage): Table {
+  const range = (mean: number, p90: number) => `${say.amount(mean, '', 0)} (${say.amount(p90, '', 0)})`;
+  return {
+    caption: say.words.air.caption(data.name),
+    head: say.words.air.head,
+    rows: data.air.months.map((m) => [
+      say.monthName(m.month),
+      say.amount(m.meanC, '°C'),
+      say.amount(m.dewPointC, '°C'),
+      say.amount(m.meanRhPct, '%', 0),
+      range(m.wetHours, m.wetHoursP90),
+      range(m.frostHours, m.frostHoursP90),
+      m.condensationHours === null || m.condensationHoursP90 === null || !data.air.condensationSayable
+        ? say.words.air.unsayable
+        : range(m.condensationHours, m.condensationHoursP90),
+    ]),
+  };
+}

@@ -1,0 +1,23 @@
+/**
+ * The plan that the pages show, read from the folder that the build wrote. Pages read nothing else and compute no number.
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+
+const folder = process.env.IDLE_PLAN;
+if (!folder) throw new Error('IDLE_PLAN is not set, expected the folder with plan.json. Run "npm run build".');
+
+/** The household's whole plan, without the daily paths. */
+export const season: SeasonPlan = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'));
+
+/**
+ * One machine's plan with its daily battery paths.
+ * @param id - machine id
+ */
+export function machinePlan(id: string): MachinePlan {
+  return JSON.parse(readFileSync(join(folder as string, 'machines', id, 'plan.json'), 'utf8'));
+}
+
+/** Paths of `getStaticPaths` for the pages of each machine. */
+export const machinePaths = () => season.machines.map(({ id }) => ({ params: { id } }));

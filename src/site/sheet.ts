@@ -1,0 +1,55 @@
+/** What a printed sheet says besides its steps: tools and supplies laid out first, torques, and the margins of its pages. */
+import type { MachinePlan, PlanStep, TorqueRow } from '../planner/season-plan.ts';
+import { seasonName } from './format.ts';
+import { WORDS } from './words.ts';
+
+export type SheetKind = 'lay-up' | 'start-up';
+
+/** The steps of a sheet, in the order of the plan; a season swap belongs to the lay-up. */
+export function sheetSteps(machine: MachinePlan, kind: SheetKind): PlanStep[] {
+  return machine.steps.filter((s) => s.phase === kind || (kind === 'lay-up' && s.phase === 'swap'));
+}
+
+/** Every tool once. */
+export function toolsOf(steps: readonly PlanStep[]): string[] {
+  return [...new Set(steps.flatMap((s) => s.tools))];
+}
+
+/** Supplies summed over steps. */
+export function suppliesOf(steps: readonly PlanStep[]): { what: string; amount: number; unit: string }[] {
+  const sums = new Map<string, { what: string; amount: number; unit: string }>();
+  for (const supply of steps.flatMap((s) => s.supplies)) {
+    const key = `${supply.what}\n${supply.unit}`;
+    const sum = sums.get(key);
+    if (sum) sum.amount += supply.amount;
+    else sums.set(key, { ...supply });
+  }
+  return [...sums.values()];
+}
+
+/** Torque rows of the steps, each once. */
+export function torquesOf(steps: readonly PlanStep[]): TorqueRow[] {
+  return [...new Map(steps.flatMap((s) => s.torques).map((row) => [JSON.stringify(row), row])).values()];
+}
+
+/**
+ * The style of the margins of one sheet: machine and season above, page n of m below. A page without inline style can name
+ * its machine there only through a file of its own.
+ */
+export function marginStyle(machine: MachinePlan, kind: SheetKind): string {
+  const title = kind === 'lay-up' ? WORDS.sheet.layUp : WORDS.sheet.startUp;
+  const season = WORDS.sheet.season(seasonName(machine.layUp.start, machine.startUp.firstUse));
+  const [page, of] = WORDS.sheet.pageOf;
+  return `@media print{@page{margin:18mm 13mm 16mm;
+@top-left{content:${quote(`${machine.name} · ${title}`)};font:600 11pt sans-serif;vertical-align:bottom;padding-bottom:3mm}
+@top-right{content:${quote(season)};font:11pt sans-serif;vertical-align:bottom;padding-bottom:3mm}
+@bottom-right{content:${quote(`${page} `)}counter(page)${quote(` ${of} `)}counter(pages);font:11pt sans-serif;vertical-align:top;padding-top:3mm}
+@bottom-left{content:${quote(WORDS.site)};font:11pt sans-serif;vertical-align:top;padding-top:3mm}}}
+`;
+}
+
+/** A CSS string: every character that could end it, or that is not plain, as an escape. */
+function quote(text: string): string {
+  const safe = text.replaceAll(/[^\p{L}\p{N} .,·–-]/gu, (c) => `\\${c.codePointAt(0)!.toString(16)} `);
+  return `"${safe}"`;
+}
