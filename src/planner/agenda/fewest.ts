@@ -1,0 +1,217 @@
+import { generate } from './generate.ts';
+import type { Problem, Schedule } from './problem.ts';
+import { randomFrom } from './random.ts';
+import { listBy, type Windows } from './windows.ts';
+
+/** Placements that the search may spend: it ends after so much work, not after so much time, and so repeats exactly. */
+const EFFORT = 120_000;
+/** What it may spend in any case, in whole schedules. */
+const LEAST_RUNS = 8;
+
+/** A schedule with the list and the open days that made it. */
+interface Found {
+  schedule: Schedule;
+  order: Int32Array;
+  open: Uint8Array;
+  score: Score;
+}
+
+/** Compared in this order: steps without a place, their minutes, sessions, how late the days are. */
+type Score = readonly [missing: number, missingMinutes: number, sessions: number, lateness: number];
+
+/**
+ * A schedule that leaves the fewest activities out, in the fewest sessions, as early as that allows.
+ *
+ * Several priority lists are tried with every day open; then days are closed one after the other, as long as nothing that
+ * had a place loses it; at last each session is moved to an earlier day where that can be done.
+ * @param problem - activities, resources, days
+ * @param windows - of the same problem
+ * @param fewest - no schedule can have fewer sessions; the search ends when it is reached
+ * @param seed - of the changed lists
+ * @returns the best schedule found
+ * Error: exact on small problems as far as tests reach; in general an upper bound to the number of sessions.
+ */
+export function fewestSessions(problem: Problem, windows: Windows, fewest: number, seed: number): Schedule {
+  return new Search(problem, windows, fewest, seed).run();
+}
+
+class Search {
+  private readonly problem: Problem;
+  private readonly windows: Windows;
+  private readonly fewest: number;
+  private readonly random: () => number;
+  private runsLeft: number;
+
+  constructor(problem: Problem, windows: Windows, fewest: number, seed: number) {
+    this.problem = problem;
+    this.windows = windows;
+    this.fewest = fewest;
+    this.random = randomFrom(seed);
+    this.runsLeft = Math.max(LEAST_RUNS, Math.floor(EFFORT / Math.max(1, problem.activities.length)));
+  }
+
+  run(): Schedule {
+    const all = new Uint8Array(this.problem.days.length).fill(1);
+    const lists = this.lists();
+    let base = lists.map((order) => this.attempt(order, all)).reduce(better);
+    base = this.dropLess(base);
+    let best = base;
+    for (const start of this.starts(base)) {
+      if (this.done(best)) break;
+      best = better(best, this.close(start.found, start.days));
+    }
+    for (const order of this.changedLists(base)) {
+      if (this.done(best) || this.runsLeft <= 0) break;
+      const found = this.attempt(order, all);
+      if (found.score[0] > best.score[0] || found.score[1] > best.score[1]) continue;
+      best = better(best, this.close(found, this.starts(found)[1]!.days));
+    }
+    return this.earlier(best).schedule;
+  }
+
+  private done(found: Found): boolean {
+    return found.schedule.sessions <= this.fewest;
+  }
+
+  private attempt(order: Int32Array, open: Uint8Array): Found {
+    this.runsLeft -= 1;
+    const schedule = generate(this.problem, order, open);
+    return { schedule, order, open, score: scoreOf(this.problem, schedule) };
+  }
+
+  /** Lists by the rules of the literature; the machine's steps stay together where they are equally urgent. */
+  private lists(): Int32Array[] {
+    const { problem, windows } = this;
+    const { activities } = problem;
+    const group = (i: number) => activities[i]!.group;
+    const latestDay = (i: number) => windows.latestDay[i]!;
+    const latestStart = (i: number) => windows.latestStart[i]!;
+    const slack = (i: number) => windows.latestStart[i]! - windows.earliestStart[i]!;
+    const longFirst = (i: number) => -activities[i]!.minutes;
+    const shortFirst = (i: number) => activities[i]!.minutes;
+    return [
+      [latestDay, group],
+      [latestStart],
+      [latestDay, longFirst],
+      [latestDay, shortFirst],
+      [slack],
+      [shortFirst],
+    ].map((rules) => listBy(problem, windows.topological, rules));
+  }
+
+  /** Lists whose urgency is shaken a little, the more the further the search goes. */
+  private *changedLists(base: Found): Generator<Int32Array> {
+    const { problem, windows, random } = this;
+    const span = Math.max(1, ...(base.schedule.sessions > 0 ? [problem.days.length] : [1]));
+    for (let round = 1; ; round++) {
+      const reach = Math.min(span, 1 + round / 4);
+      const shaken = Float64Array.from(windows.latestDay, (day) => day + reach * (random() - 0.5));
+      yield listBy(problem, windows.topological, [(i) => shaken[i]!]);
+    }
+  }
+
+  /** Where some find no place: does leaving another one out let more in? Its turn comes last in the list then. */
+  private dropLess(base: Found): Found {
+    let best = base;
+    for (let round = 0; round < 3 && best.score[0] > 1; round++) {
+      const before = best;
+      const days = new Set(before.schedule.missing.map((i) => this.windows.latestDay[i]!));
+      const latest = Math.max(...days);
+      const candidates = [...this.problem.activities.keys()]
+        .filter((i) => before.schedule.day[i]! >= 0 && before.schedule.day[i]! <= latest)
+        .sort((a, b) => this.problem.activities[b]!.minutes - this.problem.activities[a]!.minutes || a - b);
+      for (const i of candidates) {
+        if (this.runsLeft <= LEAST_RUNS) return best;
+        const order = this.withLast(best.order, i);
+        if (order) best = better(best, this.attempt(order, best.open));
+      }
+      if (best === before) break;
+    }
+    return best;
+  }
+
+  /** The list with one activity at its end; undefined where others follow it. */
+  private withLast(order: Int32Array, i: number): Int32Array | undefined {
+    if (this.windows.tail[i]! > this.problem.activities[i]!.minutes) return undefined;
+    return Int32Array.from([...order].filter((k) => k !== i).concat(i));
+  }
+
+  /** Days to try to close, in three orders: of those in use, the last first; of all, the last first; the shortest first. */
+  private starts(base: Found): { found: Found; days: number[] }[] {
+    const { days } = this.problem;
+    const used = new Set(base.schedule.pieces.map((p) => p.day));
+    const open = Uint8Array.from(base.open, (_, d) => (used.has(d) ? 1 : 0));
+    const backwards = [...days.keys()].filter((d) => base.open[d] === 1).reverse();
+    return [
+      { found: { ...base, open }, days: backwards.filter((d) => used.has(d)) },
+      { found: base, days: backwards.toSorted((a, b) => days[a]!.length - days[b]!.length) },
+      { found: base, days: backwards },
+    ];
+  }
+
+  /** Closes days in the order given, in runs that double while it goes well, and halve where it does not. */
+  private close(start: Found, days: readonly number[]): Found {
+    let best = start;
+    let block = 1;
+    for (let k = 0; k < days.length && !this.done(best) && this.runsLeft > 0; ) {
+      const some = days.slice(k, k + block);
+      const open = best.open.slice();
+      for (const d of some) open[d] = 0;
+      const used = best.schedule.pieces.some((p) => open[p.day] === 0);
+      const found = used ? this.attempt(best.order, open) : { ...best, open };
+      if (found.score[0] <= start.score[0] && found.score[1] <= start.score[1]) {
+        best = found;
+        k += some.length;
+        block *= 2;
+      } else if (block === 1) k += 1;
+      else block = Math.max(1, Math.floor(block / 4));
+    }
+    return best;
+  }
+
+  /** Moves each session to an earlier day, as early as keeps everything in its place. */
+  private earlier(start: Found): Found {
+    const usedNow = (found: Found) => [...new Set(found.schedule.pieces.map((p) => p.day))].sort((a, b) => a - b);
+    let best = start;
+    let reruns = LEAST_RUNS * 8;
+    const count = usedNow(start).length;
+    for (let s = 0; s < count; s++) {
+      const used = usedNow(best);
+      const day = used[s];
+      if (day === undefined) break;
+      let low = s === 0 ? 0 : used[s - 1]! + 1;
+      let high = day;
+      while (low < high && reruns > 0) {
+        const mid = (low + high) >> 1;
+        const open = new Uint8Array(this.problem.days.length);
+        for (const d of usedNow(best)) open[d] = 1;
+        open[high] = 0;
+        open[mid] = 1;
+        reruns -= 1;
+        const found = this.attempt(best.order, open);
+        if (compareScores(found.score, best.score) < 0) {
+          best = found;
+          high = mid;
+        } else low = mid + 1;
+      }
+    }
+    return best;
+  }
+}
+
+function scoreOf(problem: Problem, schedule: Schedule): Score {
+  let minutes = 0;
+  for (const i of schedule.missing) minutes += problem.activities[i]!.minutes;
+  let lateness = 0;
+  for (const day of schedule.day) if (day >= 0) lateness += problem.days[day]!.start;
+  return [schedule.missing.length, minutes, schedule.sessions, lateness];
+}
+
+function compareScores(a: Score, b: Score): number {
+  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return a[k]! - b[k]!;
+  return 0;
+}
+
+function better(a: Found, b: Found): Found {
+  return compareScores(b.score, a.score) < 0 ? b : a;
+}

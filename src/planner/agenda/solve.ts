@@ -1,0 +1,111 @@
+import { fewestSessions } from './fewest.ts';
+import { leastSessions } from './lower-bound.ts';
+import type { Piece, Problem, Schedule } from './problem.ts';
+import { shortestDay } from './shorten.ts';
+import { windowsOf } from './windows.ts';
+
+/** Lists drawn to shorten one session. */
+const SAMPLES = 400;
+
+export interface Solution {
+  schedule: Schedule;
+  /** No schedule that gives a place to the same activities can have fewer sessions. */
+  fewestPossible: number;
+}
+
+/**
+ * The scheduler: first the days, in the fewest sessions; then within each session, so that it ends as soon as possible.
+ * @param problem - activities, resources, days
+ * @param seed - the same seed gives the same schedule
+ * @returns the schedule, and the bound it is measured by
+ */
+export function solve(problem: Problem, seed: number): Solution {
+  const windows = windowsOf(problem);
+  const all = [...problem.activities.keys()].filter((i) => problem.activities[i]!.to >= problem.activities[i]!.from);
+  const schedule = fewestSessions(problem, windows, leastSessions(problem, windows, all), seed);
+  const placed = all.filter((i) => schedule.day[i]! >= 0);
+  const fewestPossible = leastSessions(problem, windows, placed);
+  return { schedule: shortenSessions(problem, schedule, seed), fewestPossible };
+}
+
+function shortenSessions(problem: Problem, schedule: Schedule, seed: number): Schedule {
+  const byDay = new Map<number, Piece[]>();
+  for (const p of schedule.pieces) {
+    const own = byDay.get(p.day);
+    if (own) own.push(p);
+    else byDay.set(p.day, [p]);
+  }
+  const pieces: Piece[] = [];
+  const start = schedule.start.slice();
+  const end = schedule.end.slice();
+  const inTime = followersInTime(problem, schedule);
+  for (const [day, own] of [...byDay].sort((a, b) => a[0] - b[0])) {
+    const shorter = shorterSession(problem, schedule, day, own, seed);
+    const base = problem.days[day]!.start;
+    const kept = shorter?.every((p) => inTime(p.activity, base + p.start + p.minutes, day)) ? shorter : own;
+    pieces.push(...kept.toSorted((a, b) => a.start - b.start || a.activity - b.activity));
+    if (kept === own) continue;
+    for (const p of kept) {
+      start[p.activity] = base + p.start;
+      end[p.activity] = base + p.start + p.minutes;
+    }
+  }
+  return { ...schedule, start, end, pieces };
+}
+
+/** Whether what follows an activity on other days still has its wait when the activity ends at another minute. */
+function followersInTime(problem: Problem, schedule: Schedule): (i: number, end: number, day: number) => boolean {
+  const followers = new Map<number, { by: number; lag: number }[]>();
+  problem.activities.forEach((a, by) => {
+    for (const { of, lag } of a.after) {
+      if (lag > 0) followers.set(of, [...(followers.get(of) ?? []), { by, lag }]);
+    }
+  });
+  return (i, end, day) =>
+    (followers.get(i) ?? []).every(({ by, lag }) => schedule.day[by] === day || !(schedule.start[by]! < end + lag));
+}
+
+/**
+ * The same work in a shorter session; undefined where nothing is gained, or where more than the session hangs on it
+ * (chargers that stay taken, jobs that are spread over days).
+ */
+function shorterSession(
+  problem: Problem,
+  schedule: Schedule,
+  day: number,
+  own: readonly Piece[],
+  seed: number,
+): Piece[] | undefined {
+  const { activities, days } = problem;
+  const length = Math.max(...own.map((p) => p.start + p.minutes));
+  const minutes = own.reduce((sum, p) => sum + p.minutes, 0);
+  if (problem.capacity[0] === 1 && length <= minutes) return undefined;
+  const spread = own.some((p) => p.minutes !== activities[p.activity]!.minutes);
+  if (spread || own.some((p) => activities[p.activity]!.chargers.length > 0)) return undefined;
+  const local = new Map(own.map((p, k) => [p.activity, k]));
+  const base = days[day]!.start;
+  const sub: Problem = {
+    capacity: problem.capacity,
+    days: [{ start: base, length }],
+    tripMinutes: [0],
+    activities: own.map((p) => {
+      const a = activities[p.activity]!;
+      const outside = a.after.filter(({ of }) => !local.has(of)).map(({ of, lag }) => schedule.end[of]! + lag);
+      return {
+        ...a,
+        after: a.after.flatMap(({ of, lag }) => (local.has(of) ? [{ of: local.get(of)!, lag }] : [])),
+        ready: Math.max(base, a.ready ?? base, ...outside),
+        from: 0,
+        to: 0,
+        fit: undefined,
+        stands: [],
+        place: 0,
+        splittable: false,
+      };
+    }),
+  };
+  const found = shortestDay(sub, SAMPLES, seed);
+  const ends = found.pieces.reduce((last, p) => Math.max(last, p.start + p.minutes), 0);
+  if (found.missing.length > 0 || !(ends < length)) return undefined;
+  return found.pieces.map((p) => ({ ...p, activity: own[p.activity]!.activity, day }));
+}

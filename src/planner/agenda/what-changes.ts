@@ -1,0 +1,89 @@
+import { daysBetween } from '../dates.ts';
+import type { IsoDate } from '../household.ts';
+import type { MachinePlan, Misfit } from '../season-plan.ts';
+
+/** As much of a machine's plan as two plans are compared by, and what the household's agenda could not place for it. */
+export interface ChangedPlan extends Pick<MachinePlan, 'id' | 'season' | 'firstFrostInStore'> {
+  steps: Pick<MachinePlan['steps'][number], 'id' | 'title' | 'latest' | 'date' | 'done'>[];
+  battery?: { charges: { date: IsoDate }[] } | undefined;
+  misfits: readonly Misfit[];
+}
+
+/**
+ * What going on riding changes: what gets tighter, what is missed.
+ * @param base - the plan as it stands
+ * @param shifted - the plan of the same machine with a later last use
+ * @returns sentences; titles of steps that fitted and no longer do; hours of work that no longer find a place [h]
+ */
+export function whatChanges(
+  base: ChangedPlan,
+  shifted: ChangedPlan,
+): { text: string[]; missed: string[]; misfitHours: number } {
+  const fitted = new Set(base.misfits.flatMap((m) => ownSteps(base.id, m)));
+  const missedIds = [...new Set(shifted.misfits.flatMap((m) => ownSteps(shifted.id, m)))].filter(
+    (id) => !fitted.has(id),
+  );
+  const titles = new Map(shifted.steps.map((s) => [s.id, s.title]));
+  const missed = missedIds.map((id) => titles.get(id) ?? id);
+  const misfitHours = Math.max(0, misfitHoursOf(shifted) - misfitHoursOf(base));
+  const text = [...frostText(shifted), ...tighter(base, shifted), ...chargeText(base, shifted)];
+  if (missed.length > 0) {
+    const hours = Number(misfitHours.toFixed(1));
+    text.push(`No longer fits: ${missed.join(', ')}${hours > 0 ? ` (${hours} h of work)` : ''}.`);
+  } else text.push('Everything that fitted still fits.');
+  return { text, missed, misfitHours };
+}
+
+function ownSteps(machine: string, misfit: Misfit): string[] {
+  return misfit.steps.filter((s) => s.machine === machine).map((s) => s.step);
+}
+
+/** Hours of all messages in which the machine has a step; a message shared with others counts by its share of steps. */
+function misfitHoursOf(plan: ChangedPlan): number {
+  return plan.misfits.reduce(
+    (sum, m) => sum + (m.hoursMissing * ownSteps(plan.id, m).length) / Math.max(1, m.steps.length),
+    0,
+  );
+}
+
+function frostText({ season, firstFrostInStore }: ChangedPlan): string[] {
+  if (firstFrostInStore === undefined) return [];
+  const days = daysBetween(season.lastUse, firstFrostInStore);
+  if (days > 0) return [`The first frost in the store usually comes ${count(days)} after the last use.`];
+  return [
+    `In a usual year the store has its first frost by ${firstFrostInStore}, before the last use: what must be done before it is done while the machine is still in use.`,
+  ];
+}
+
+/** The step whose time between its day and its latest day shrinks to the least. */
+function tighter(base: ChangedPlan, shifted: ChangedPlan): string[] {
+  const before = new Map(base.steps.map((s) => [s.id, slackOf(s)]));
+  let tightest: { title: string; slack: number; was: number } | undefined;
+  for (const s of shifted.steps) {
+    const slack = slackOf(s);
+    const was = before.get(s.id);
+    if (slack === undefined || was === undefined || slack >= was) continue;
+    if (!tightest || slack < tightest.slack) tightest = { title: s.title, slack, was };
+  }
+  if (!tightest) return [];
+  return [`Tightest: ${tightest.title}, ${count(tightest.slack)} before its latest day instead of ${tightest.was}.`];
+}
+
+function slackOf(step: ChangedPlan['steps'][number]): number | undefined {
+  if (step.done || step.latest === undefined || step.date === undefined) return undefined;
+  return daysBetween(step.date, step.latest);
+}
+
+function chargeText(base: ChangedPlan, shifted: ChangedPlan): string[] {
+  const was = base.battery?.charges[0]?.date;
+  const is = shifted.battery?.charges[0]?.date;
+  if (was === is) return [];
+  if (was === undefined) return [`A charge falls due on ${is}, where none did.`];
+  if (is === undefined) return [`The charge of ${was} is no longer needed.`];
+  const days = daysBetween(was, is);
+  return [`The first charge moves from ${was} to ${is} (${count(Math.abs(days))} ${days > 0 ? 'later' : 'earlier'}).`];
+}
+
+function count(days: number): string {
+  return days === 1 ? '1 day' : `${days} days`;
+}
