@@ -14,7 +14,7 @@ export interface StripProblem {
  * @param machine - as read from content
  * @returns all problems, in the order of the content; empty when none
  */
-export function stripProblems(machine: Machine): StripProblem[] {
+export function stripProblems(machine: Pick<Machine, 'assemblies' | 'jobs' | 'services' | 'notes'>): StripProblem[] {
   const problems: StripProblem[] = [];
   const assemblies = machine.assemblies.map((a) => a.id);
   const jobs = machine.jobs.map((j) => j.id);
