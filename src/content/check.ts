@@ -1,0 +1,252 @@
+/** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
+import type { z } from 'zod';
+import { nearest, type Problem, printable, shown } from './problem.ts';
+import type { Said } from './schemas/parts.ts';
+import { fieldName, type Path, type Source } from './source.ts';
+
+export interface Checked<T> {
+  /** The whole file, where it is sound. */
+  value?: T;
+  /** The fields that are sound, for checks across files; never used for planning. */
+  sound: Partial<T>;
+  problems: Problem[];
+}
+
+type Def = {
+  type: string;
+  shape?: Record<string, z.ZodType>;
+  element?: z.ZodType;
+  innerType?: z.ZodType;
+  in?: z.ZodType;
+  options?: z.ZodType[];
+  items?: z.ZodType[];
+};
+
+/**
+ * Validates one file.
+ * @param source - the file as read
+ * @param schema - a strict object
+ */
+export function check<S extends z.ZodObject>(source: Source, schema: S): Checked<z.output<S>> {
+  const data = source.data;
+  if (data === undefined) return { sound: {}, problems: [] };
+  if (data === null || typeof data !== 'object' || Array.isArray(data)) {
+    const what = `found ${shown(data)} in place of the file's fields, expected lines such as "${Object.keys(schema.shape)[0]}: …"`;
+    return {
+      sound: {},
+      problems: [
+        {
+          file: source.file,
+          ...source.at([]),
+          field: '',
+          what,
+          fix: 'Write one field on each line; the demo files show how.',
+        },
+      ],
+    };
+  }
+  const result = schema.safeParse(data, { error: () => '', reportInput: true });
+  if (result.success) return { value: result.data, sound: result.data as Partial<z.output<S>>, problems: [] };
+  const problems = result.error.issues.flatMap((issue) => problemsOf(issue, [], source, schema));
+  return { sound: soundPart(data as Record<string, unknown>, schema, result.error.issues), problems };
+}
+
+function soundPart<S extends z.ZodObject>(
+  data: Record<string, unknown>,
+  schema: S,
+  issues: z.core.$ZodIssue[],
+): Partial<z.output<S>> {
+  const bad = new Set<PropertyKey>();
+  for (const issue of issues) {
+    if (issue.path.length > 0) bad.add(issue.path[0]!);
+    else if (issue.code === 'unrecognized_keys') for (const key of issue.keys) bad.add(key);
+  }
+  const kept = Object.fromEntries(Object.entries(data).filter(([key]) => !bad.has(key)));
+  const result = schema.partial().safeParse(kept);
+  return (result.success ? result.data : {}) as Partial<z.output<S>>;
+}
+
+function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root: z.ZodType): Problem[] {
+  const path = [...before, ...(issue.path as (string | number)[])];
+  const make = (where: { line: number; column: number }, field: Path, what: string, fix: string): Problem => ({
+    file: source.file,
+    ...where,
+    field: labelOf(field, source.data),
+    what,
+    fix,
+  });
+  const example = exampleOf(schemaAt(root, path));
+  const write =
+    example === undefined
+      ? 'Correct it.'
+      : `Write it like ${path.at(-1) === undefined || typeof path.at(-1) === 'number' ? '' : `${path.at(-1)}: `}${example}.`;
+
+  if (issue.code === 'unrecognized_keys') {
+    const known = keysOf(schemaAt(root, path));
+    return issue.keys.map((key) => {
+      const near = nearest(key, known);
+      const at = source.atKey([...path, key]);
+      const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
+      const fix = near ? `Write "${near}", or delete the line.` : 'Delete the line, or write one of these.';
+      return make(at, [...path, key], `found the unknown field "${printable(key)}", expected ${expected}`, fix);
+    });
+  }
+  if (issue.code === 'invalid_union') {
+    const branch = bestBranch(issue.errors, issue.input);
+    if (branch) return branch.flatMap((inner) => problemsOf(inner, path, source, root));
+    const said = schemaAt(root, path)?.meta()?.description ?? 'another form';
+    return [make(source.at(path), path, `found ${shown(issue.input)}, expected: ${said}`, write)];
+  }
+  if (issue.input === undefined && issue.code === 'invalid_type') {
+    const wanted = issue.message || `${kindName(issue.expected)}`;
+    return [
+      make(
+        source.at(path),
+        path,
+        `found nothing, expected ${wanted}`,
+        example === undefined
+          ? `Add the line "${String(path.at(-1))}: …".`
+          : `Add the line "${String(path.at(-1))}: ${example}".`,
+      ),
+    ];
+  }
+  const { what, fix } = wordsOf(issue, write, path);
+  return [make(source.at(path), path, what, fix)];
+}
+
+function wordsOf(issue: z.core.$ZodIssue, write: string, path: Path): { what: string; fix: string } {
+  const found = shown(issue.input);
+  switch (issue.code) {
+    case 'custom': {
+      const said = (issue.params ?? { expected: issue.message }) as Said;
+      return { what: `found ${said.found ?? found}, expected ${said.expected}`, fix: said.fix ?? write };
+    }
+    case 'invalid_value': {
+      const values = issue.values.map(String);
+      const near = typeof issue.input === 'string' ? nearest(issue.input, values) : undefined;
+      const fix = near ? `Write ${near}.` : values.length === 1 ? `Write ${values[0]}.` : 'Write one of these.';
+      return { what: `found ${found}, expected ${values.length === 1 ? '' : 'one of '}${values.join(', ')}`, fix };
+    }
+    case 'too_small':
+      return { what: `found ${sizeOf(issue.input)}, expected at least ${issue.minimum}`, fix: write };
+    case 'too_big':
+      return { what: `found ${sizeOf(issue.input)}, expected at most ${issue.maximum}`, fix: write };
+    case 'invalid_type': {
+      if (issue.expected === 'boolean') {
+        const word = String(issue.input).toLowerCase();
+        const meant = ['yes', 'on', 'y', '1'].includes(word)
+          ? 'true'
+          : ['no', 'off', 'n', '0'].includes(word)
+            ? 'false'
+            : undefined;
+        return {
+          what: `found ${found}, expected true or false`,
+          fix: meant ? `Write ${meant}.` : 'Write true or false.',
+        };
+      }
+      const wanted = issue.message || kindName(issue.expected);
+      if (issue.input === null)
+        return { what: `found nothing after the colon, expected ${wanted}`, fix: `${write} Or delete the line.` };
+      if (issue.expected === 'string' && ['number', 'boolean'].includes(typeof issue.input) && !issue.message) {
+        return { what: `found ${found}, expected text`, fix: `Put it in quotes: "${String(issue.input)}".` };
+      }
+      if (issue.expected === 'array' && typeof path.at(-1) === 'string')
+        return {
+          what: `found ${found}, expected a list`,
+          fix: 'Begin each entry with a dash on a line of its own, or put them in square brackets.',
+        };
+      return { what: `found ${found}, expected ${wanted}`, fix: write };
+    }
+    default:
+      return { what: `found ${found}, expected another value`, fix: write };
+  }
+}
+
+function sizeOf(input: unknown): string {
+  return Array.isArray(input) ? `a list of ${input.length}` : shown(input);
+}
+
+function kindName(expected: string): string {
+  const names: Record<string, string> = {
+    string: 'text',
+    number: 'a number',
+    int: 'a whole number',
+    array: 'a list',
+    tuple: 'a list',
+    object: 'a group of indented lines',
+    boolean: 'true or false',
+  };
+  return names[expected] ?? expected;
+}
+
+/** The form that was most likely meant: the one whose outer type fits what was found. */
+function bestBranch(branches: z.core.$ZodIssue[][], input: unknown): z.core.$ZodIssue[] | undefined {
+  const inside = branches.filter((issues) => !issues.some((i) => i.path.length === 0 && i.code === 'invalid_type'));
+  const isText = typeof input === 'string';
+  const literals = (issues: z.core.$ZodIssue[]) =>
+    issues.every((i) => i.path.length === 0 && i.code === 'invalid_value' && i.values.length === 1);
+  const candidates = inside.filter((issues) => !(literals(issues) && !isText));
+  const rank = (issues: z.core.$ZodIssue[]) => {
+    const unknown = issues.reduce((n, i) => n + (i.code === 'unrecognized_keys' ? i.keys.length : 0), 0);
+    const missing = issues.filter(
+      (i) => i.code === 'invalid_type' && i.input === undefined && i.path.length === 1,
+    ).length;
+    return unknown * 2 + missing * 2 + (literals(issues) ? 5 : 0) + issues.length / 100;
+  };
+  return candidates.sort((a, b) => rank(a) - rank(b))[0] ?? (branches.length === 1 ? branches[0] : undefined);
+}
+
+function def(schema: z.ZodType): Def {
+  return schema.def as unknown as Def;
+}
+
+/** The schema at a path of the data; the first form that has the path, where there are several. */
+export function schemaAt(schema: z.ZodType, path: Path): z.ZodType | undefined {
+  const d = def(schema);
+  if (d.options && path.length > 0) {
+    for (const option of d.options) {
+      const found = schemaAt(option, path);
+      if (found) return found;
+    }
+    return undefined;
+  }
+  if (d.innerType) return schemaAt(d.innerType, path);
+  if (d.type === 'pipe' && d.in && path.length > 0) return schemaAt(d.in, path);
+  if (path.length === 0) return schema;
+  const [head, ...rest] = path;
+  const next =
+    d.shape && typeof head === 'string'
+      ? d.shape[head]
+      : typeof head === 'number'
+        ? (d.items?.[head] ?? d.element)
+        : undefined;
+  return next ? schemaAt(next, rest) : undefined;
+}
+
+function keysOf(schema: z.ZodType | undefined): string[] {
+  if (!schema) return [];
+  const d = def(schema);
+  if (d.shape) return Object.keys(d.shape);
+  if (d.options) return [...new Set(d.options.flatMap(keysOf))];
+  return d.innerType ? keysOf(d.innerType) : [];
+}
+
+function exampleOf(schema: z.ZodType | undefined): string | undefined {
+  const meta = schema?.meta();
+  const example = (meta?.['examples'] as unknown[] | undefined)?.[0];
+  if (example === undefined) return undefined;
+  if (typeof example === 'string') return /^\d{4}-|^[\d.]+$|[:#{}[\]]/.test(example) ? `"${example}"` : example;
+  return JSON.stringify(example).replaceAll('"', '').replaceAll(',', ', ').replaceAll(':', ': ');
+}
+
+/** A field's name where entries of a list are called by their id: "jobs.valves.minutes". */
+export function labelOf(path: Path, data: unknown): string {
+  let node = data;
+  const parts = path.map((part) => {
+    node = (node as Record<string | number, unknown> | null | undefined)?.[part];
+    const own =
+      typeof part === 'number' && typeof node === 'object' && node !== null ? (node as { id?: unknown }).id : undefined;
+    return typeof own === 'string' && /^[a-z0-9-]{1,60}$/.test(own) ? own : part;
+  });
+  return fieldName(parts);
+}

@@ -1,0 +1,207 @@
+/** Where a place's weather comes from: its climate file, a bundled station, or an hourly file. */
+import { type Climate, EpwError, parseEpw } from '../planner/climate/index.ts';
+import type { Place } from '../planner/household.ts';
+import { type ClimateLibrary, type NearbyStation, nearestStations, stationsByName } from './climate-library.ts';
+import type { ContentFile } from './files.ts';
+import { type Loaded, problemAt } from './loaded.ts';
+import { nearest, type Problem, shown } from './problem.ts';
+import { resolveClimate } from './resolve-place.ts';
+import type { ClimateFile } from './schemas/climate.ts';
+import type { PlaceFile } from './schemas/place.ts';
+
+interface Found {
+  climate?: Climate | undefined;
+  station?: Place['station'];
+  problems: Problem[];
+}
+
+/** Largest hourly file: 8760 lines of some 400 characters are 3.5 MB [bytes]. */
+const MAX_EPW_BYTES = 8 * 1024 * 1024;
+
+/** As in the climate library's own warnings; common practice. */
+const FAR = { km: 75, m: 200 };
+
+/** Problems of a climate file that its schema cannot see: lists that must go together, figures that no climate has. */
+export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): Problem[] {
+  const c = checked.value;
+  if (!c) return [];
+  const problems: Problem[] = [];
+  for (const [what, ...names] of [
+    ['the mean temperature', 'meanC', 'meanF'],
+    ['the mean daily minimum', 'minC', 'minF'],
+    ['the mean daily maximum', 'maxC', 'maxF'],
+    ['the humidity', 'humidityPct', 'dewPointC', 'dewPointF'],
+  ] as const) {
+    const given = names.filter((n) => c[n as keyof ClimateFile] !== undefined);
+    if (given.length === 0)
+      problems.push(
+        problemAt(
+          source,
+          [names[0]!],
+          `found no line for ${what}, expected one of ${names.join(', ')}`,
+          `Add "${names[0]}: [twelve numbers, January first]".`,
+        ),
+      );
+    if (given.length > 1)
+      problems.push(
+        problemAt(
+          source,
+          [given[1]!],
+          `found ${what} twice, as ${given.join(' and ')}, expected it once`,
+          'Delete one of the two lines.',
+        ),
+      );
+  }
+  if (problems.length > 0) return problems;
+  const [min, mean, max] = [c.minC ?? c.minF!, c.meanC ?? c.meanF!, c.maxC ?? c.maxF!];
+  if ((c.minC === undefined) === (c.meanC === undefined) && (c.maxC === undefined) === (c.meanC === undefined)) {
+    for (let m = 0; m < 12; m++) {
+      if (min[m]! <= mean[m]! && mean[m]! <= max[m]!) continue;
+      const key = min[m]! > mean[m]! ? (c.minC ? 'minC' : 'minF') : c.maxC ? 'maxC' : 'maxF';
+      problems.push(
+        problemAt(
+          source,
+          [key, m],
+          `found minimum ${min[m]}, mean ${mean[m]}, maximum ${max[m]} in month ${m + 1}, expected minimum ≤ mean ≤ maximum`,
+          'Check the three lists; January comes first in each.',
+        ),
+      );
+    }
+  }
+  if (problems.length > 0) return problems;
+  try {
+    resolveClimate(id, c);
+    return [];
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return [
+      problemAt(
+        source,
+        [],
+        `found figures that no climate has: ${error.message}`,
+        'Check the twelve numbers of each list and their unit.',
+      ),
+    ];
+  }
+}
+
+/**
+ * The climate of a place.
+ * @param climates - all climate files
+ * @param files - all files of the folder, for hourly weather
+ * @param library - the bundled stations
+ */
+export function climateOfPlace(
+  { id, source, checked }: Loaded<PlaceFile>,
+  climates: readonly Loaded<ClimateFile>[],
+  files: readonly ContentFile[],
+  library: ClimateLibrary | undefined,
+): Found {
+  const wanted = checked.sound.climate;
+  if (wanted === undefined) return { problems: [] };
+  const say = (path: string[], what: string, fix: string): Found => ({
+    problems: [problemAt(source, ['climate', ...path], what, fix)],
+  });
+  if (typeof wanted === 'string') {
+    const file = climates.find((c) => c.id === wanted);
+    if (!file) {
+      const known = climates.map((c) => c.id);
+      const near = nearest(wanted, known);
+      return say(
+        [],
+        `found the climate "${wanted}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'the id of a file in climates/'}`,
+        near
+          ? `Write ${near}.`
+          : `Write one of these, add climates/${wanted}.yaml, or write climate: { near: [latitude, longitude] }.`,
+      );
+    }
+    if (!file.checked.value || climateProblems(file).length > 0) return { problems: [] };
+    return { climate: resolveClimate(file.id, file.checked.value), problems: [] };
+  }
+  if ('hourly' in wanted) return hourly(id, wanted.hourly, files, say);
+  if (!library)
+    return say(
+      [],
+      'found a climate of the bundled library, which is not at hand here, expected a file in climates/',
+      'Write the normals into a file in climates/.',
+    );
+  if ('near' in wanted)
+    return station(nearestStations(library, wanted.near[0]!, wanted.near[1]!, { elevationM: wanted.elevation })[0]!);
+  const found = stationsByName(library, wanted.station);
+  if (found.length === 1) return { climate: found[0]!.climate, problems: [] };
+  if (found.length === 0)
+    return say(
+      ['station'],
+      `found no station "${wanted.station}", expected the name of one in the bundled library`,
+      'Write climate: { near: [latitude, longitude] } to take the nearest one.',
+    );
+  const some = found.slice(0, 6).map((f) => `${f.climate.name}, ${f.country} (${f.climate.id})`);
+  return say(
+    ['station'],
+    `found ${found.length} stations for "${wanted.station}", expected one: ${some.join('; ')}${found.length > 6 ? '; …' : ''}`,
+    'Write the number in brackets as the station, in quotes.',
+  );
+}
+
+function station(near: NearbyStation): Found {
+  const heightDifferenceM = near.heightDifferenceM ?? 0;
+  return {
+    climate: near.climate,
+    station: {
+      name: near.climate.name,
+      distanceKm: near.distanceKm,
+      heightDifferenceM,
+      far: near.distanceKm > FAR.km || Math.abs(heightDifferenceM) > FAR.m,
+    },
+    problems: [],
+  };
+}
+
+function hourly(
+  id: string,
+  path: string,
+  files: readonly ContentFile[],
+  say: (path: string[], what: string, fix: string) => Found,
+): Found {
+  if (
+    path.startsWith('/') ||
+    path.includes('\\') ||
+    path.split('/').some((p) => p === '..') ||
+    /^[a-z]+:/i.test(path)
+  ) {
+    return say(
+      ['hourly'],
+      `found the path ${shown(path)}, expected a file inside the content folder`,
+      'Copy the file into climates/ and write climates/<name>.epw.',
+    );
+  }
+  const file = files.find((f) => f.path === path) ?? files.find((f) => f.path === `climates/${path}`);
+  if (!file)
+    return say(
+      ['hourly'],
+      `found no file ${shown(path)} in the content folder, expected an hourly weather file`,
+      'Copy the file into climates/ and write climates/<name>.epw.',
+    );
+  if (file.bytes.length > MAX_EPW_BYTES)
+    return say(
+      ['hourly'],
+      `found a weather file of ${Math.round(file.bytes.length / 1048576)} MB, expected at most 8 MB`,
+      'Take the file as it was published, one year of hours.',
+    );
+  try {
+    const text = typeof file.bytes === 'string' ? file.bytes : new TextDecoder('utf-8').decode(file.bytes);
+    return { climate: parseEpw(text, { id }), problems: [] };
+  } catch (error) {
+    if (!(error instanceof EpwError)) throw error;
+    return {
+      problems: error.problems.slice(0, 5).map((p) => ({
+        file: file.path,
+        line: p.line,
+        column: 1,
+        field: '',
+        what: p.text.replace(/^(.*) found, (.*) expected$/, 'found $1, expected $2'),
+        fix: 'Take the file as it was published, one whole year of hours.',
+      })),
+    };
+  }
+}

@@ -1,0 +1,38 @@
+/** What only shows when household.yaml is held against the other files. */
+import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
+import { nearest, type Problem } from './problem.ts';
+import type { HouseholdFile } from './schemas/household.ts';
+
+/**
+ * Problems of household.yaml that its own schema cannot see.
+ * @param places - ids of all places, sound or not
+ */
+export function householdProblems({ source, checked }: Loaded<HouseholdFile>, places: readonly string[]): Problem[] {
+  const { chargers, stands } = checked.sound;
+  return [
+    ...repeatedIds(source, 'chargers', chargers),
+    ...repeatedIds(source, 'stands', stands),
+    ...(chargers ?? []).flatMap((c, i) =>
+      c.place === undefined || places.includes(c.place)
+        ? []
+        : [unknownPlace(source, ['chargers', i, 'place'], c.place, places)],
+    ),
+  ];
+}
+
+/** The problem of a place that is not there. */
+export function unknownPlace(
+  source: Loaded<unknown>['source'],
+  path: (string | number)[],
+  found: string,
+  places: readonly string[],
+): Problem {
+  const near = nearest(found, places);
+  const expected = places.length > 0 ? `one of ${places.join(', ')}` : 'the id of a file in places/';
+  return problemAt(
+    source,
+    path,
+    `found the place "${found}", expected ${expected}`,
+    near ? `Write ${near}.` : `Write one of these, or add places/${found}.yaml.`,
+  );
+}

@@ -1,0 +1,145 @@
+/** The content folder on disk. Nothing outside the folder is read: links that lead out of it are not followed. */
+import { lstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+import { type ClimateLibrary, openClimateLibrary } from './climate-library.ts';
+import type { Problem } from './problem.ts';
+import { type ContentFile, type ReadOptions, type ReadResult, readContent } from './read.ts';
+import { MAX_BYTES } from './text.ts';
+
+/** More than this is not a household's content but a mistaken folder. */
+const MAX_FILES = 50_000;
+
+const MAX_FOLDER_DEPTH = 4;
+
+/** Weather files are larger than anything a person writes [bytes]. */
+const MAX_WEATHER_BYTES = 9 * 1024 * 1024;
+
+export interface Folder {
+  files: ContentFile[];
+  problems: Problem[];
+  /** Newest change of a content file, ISO 8601 in UTC. */
+  changed?: string | undefined;
+}
+
+/**
+ * Reads all content files of a folder.
+ * @param folder - absolute path
+ */
+export function readFiles(folder: string): Folder {
+  const result: Folder = { files: [], problems: [] };
+  const say = (path: string, what: string, fix: string) =>
+    result.problems.push({ file: path, line: 1, column: 1, field: '', what, fix });
+  let root: string;
+  try {
+    root = realpathSync(folder);
+    if (!statSync(root).isDirectory()) throw new Error('not a folder');
+  } catch {
+    say('', `found no folder ${folder}, expected the content folder`, 'Correct IDLE_CONTENT, or make the folder.');
+    return result;
+  }
+  let newest = 0;
+  const visit = (path: string, depth: number): void => {
+    for (const name of readdirSync(path).sort()) {
+      if (name.startsWith('.')) continue;
+      const full = join(path, name);
+      const inside = relative(root, full).split(sep).join('/');
+      let real: string;
+      try {
+        real = realpathSync(full);
+      } catch {
+        if (isContent(name))
+          say(inside, 'found a link that leads nowhere, expected a file', 'Delete the link, or put the file here.');
+        continue;
+      }
+      if (lstatSync(full).isSymbolicLink() && real !== root && !real.startsWith(root + sep)) {
+        say(
+          inside,
+          'found a link that leads out of the content folder, expected a file inside it',
+          'Put the file itself here; links are not followed out of the folder.',
+        );
+        continue;
+      }
+      const stats = statSync(full);
+      if (stats.isDirectory()) {
+        if (depth < MAX_FOLDER_DEPTH && !lstatSync(full).isSymbolicLink()) visit(full, depth + 1);
+        continue;
+      }
+      if (!stats.isFile() || !isContent(name)) continue;
+      if (result.files.length >= MAX_FILES) {
+        if (result.files.length === MAX_FILES)
+          say('', `found more than ${MAX_FILES} files, expected a household's content`, 'Correct IDLE_CONTENT.');
+        return;
+      }
+      const limit = /\.epw$/i.test(name) ? MAX_WEATHER_BYTES : MAX_BYTES;
+      if (stats.size > limit) {
+        say(
+          inside,
+          `found a file of ${Math.round(stats.size / 1024)} kB, expected at most ${limit / 1024} kB`,
+          'Split the file, or take out what does not belong in it.',
+        );
+        continue;
+      }
+      try {
+        result.files.push({ path: inside, bytes: readFileSync(full) });
+      } catch {
+        say(inside, 'found a file that cannot be read, expected one that can', 'Give yourself the right to read it.');
+        continue;
+      }
+      newest = Math.max(newest, stats.mtimeMs);
+    }
+  };
+  visit(root, 0);
+  if (newest > 0) result.changed = new Date(Math.floor(newest / 1000) * 1000).toISOString();
+  return result;
+}
+
+function isContent(name: string): boolean {
+  return /\.ya?ml|\.epw$/i.test(name);
+}
+
+/**
+ * Reads a household from its folder.
+ * @param folder - the content folder, absolute
+ * @param options - the day, and the project's own folders of procedures and of climate normals
+ */
+export function readFolder(
+  folder: string,
+  options: Pick<ReadOptions, 'asOf'> & { procedures?: string | undefined; library?: string | undefined },
+): ReadResult {
+  const { files, problems, changed } = readFiles(folder);
+  const bundled = options.procedures === undefined ? [] : bundledProcedures(options.procedures, folder);
+  const epoch = Number(process.env.SOURCE_DATE_EPOCH);
+  const revised =
+    process.env.SOURCE_DATE_EPOCH !== undefined && Number.isFinite(epoch)
+      ? new Date(epoch * 1000).toISOString()
+      : changed;
+  const library =
+    options.library !== undefined && files.some(asksForStation) ? readLibrary(options.library) : undefined;
+  const result = readContent(files, { asOf: options.asOf, revised, procedures: bundled, library });
+  const all = [...problems, ...result.problems];
+  return all.length > 0 ? { problems: all } : result;
+}
+
+/** The bundled procedures, unless the folder is the one they stand in. */
+function bundledProcedures(procedures: string, folder: string): ContentFile[] {
+  const inside = join(folder, 'procedures');
+  try {
+    if (realpathSync(inside) === realpathSync(procedures)) return [];
+  } catch {
+    // A household without procedures of its own takes the bundled ones.
+  }
+  return readFiles(procedures).files.map((f) => ({ path: `procedures/${f.path}`, bytes: f.bytes }));
+}
+
+/** The library is large; it is opened only for a household that names a station. */
+function asksForStation(file: ContentFile): boolean {
+  return (
+    file.path.startsWith('places/') &&
+    typeof file.bytes !== 'string' &&
+    /\b(near|station)\s*:/.test(new TextDecoder().decode(file.bytes))
+  );
+}
+
+function readLibrary(path: string): ClimateLibrary {
+  return openClimateLibrary(JSON.parse(readFileSync(path, 'utf8')));
+}

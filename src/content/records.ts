@@ -1,0 +1,157 @@
+/** Bench records: what was measured and done, merged into the machine they are about. */
+import { type Loaded, problemAt } from './loaded.ts';
+import { nearest, type Problem } from './problem.ts';
+import type { MachineFile } from './schemas/machine.ts';
+import type { RecordFile } from './schemas/record.ts';
+import type { Path, Source } from './source.ts';
+
+type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'notes' | 'asLeft'>;
+
+/** Things that are written down cannot lie in the future. */
+export function futureProblems(source: Source, data: Partial<Dated>, asOf: string): Problem[] {
+  const lists = [
+    ['readings', 'date', data.readings],
+    ['charged', 'date', data.charged],
+    ['done', 'date', data.done],
+    ['notes', 'date', data.notes],
+    ['asLeft', 'since', data.asLeft],
+  ] as const;
+  return lists.flatMap(([name, key, list]) =>
+    (list ?? []).flatMap((item, i) => {
+      const day = key === 'since' ? (item as { since?: string | undefined }).since : (item as { date: string }).date;
+      return day === undefined || day <= asOf ? [] : [inFuture(source, [name, i, key], day, asOf)];
+    }),
+  );
+}
+
+/** The problem of a past event dated after the day of the plan. */
+export function inFuture(source: Source, path: Path, day: string, asOf: string): Problem {
+  return problemAt(
+    source,
+    path,
+    `found ${day}, which is in the future, expected a day up to ${asOf}`,
+    'Correct the date: this is for what has been done.',
+  );
+}
+
+/** Readings that no 12 V battery gives. */
+export function readingProblems(source: Source, readings: RecordFile['readings']): Problem[] {
+  return (readings ?? []).flatMap((r, i) => {
+    if (!(r.voltage >= 5 && r.voltage <= 16)) {
+      return [
+        problemAt(
+          source,
+          ['readings', i, 'voltage'],
+          `found ${r.voltage} V, expected 5 to 16 V at the posts of a 12 V battery`,
+          'Check the figure and the meter’s range.',
+        ),
+      ];
+    }
+    const twice = readings!.findIndex(
+      (o) => o.date === r.date && o.voltage === r.voltage && o.temperature === r.temperature && o.rested === r.rested,
+    );
+    return twice === i
+      ? []
+      : [
+          problemAt(
+            source,
+            ['readings', i],
+            `found the reading of ${r.date} a second time, expected it once`,
+            'Delete one of the two.',
+          ),
+        ];
+  });
+}
+
+/** Problems of the records, held against their machines. */
+export function recordProblems(
+  records: readonly Loaded<RecordFile>[],
+  machines: readonly Loaded<MachineFile>[],
+  asOf: string,
+): Problem[] {
+  const ids = machines.map((m) => m.id);
+  return records.flatMap(({ id, source, checked }) => {
+    const data = checked.sound;
+    const problems = [...futureProblems(source, data, asOf), ...readingProblems(source, data.readings)];
+    const machine = machines.find((m) => m.id === id);
+    if (!machine) {
+      const near = nearest(id, ids);
+      problems.push(
+        problemAt(
+          source,
+          [],
+          `found a record of "${id}", expected one of ${ids.join(', ')}`,
+          near ? `Move it to records/${near}/.` : 'Move it to the folder of its machine.',
+        ),
+      );
+      return problems;
+    }
+    if (data.machine !== undefined && data.machine !== id) {
+      problems.push(
+        problemAt(
+          source,
+          ['machine'],
+          `found "${data.machine}" in the folder of "${id}", expected "${id}"`,
+          `Move the file to records/${data.machine}/, or correct the line.`,
+        ),
+      );
+    }
+    const jobs = machine.checked.sound.jobs;
+    const assemblies = machine.checked.sound.assemblies;
+    for (const [i, job] of (data.finishedJobs ?? []).entries()) {
+      if (jobs === undefined && !machine.checked.value) continue;
+      const known = (jobs ?? []).map((j) => j.id);
+      if (!known.includes(job))
+        problems.push(
+          problemAt(
+            source,
+            ['finishedJobs', i],
+            `found the job "${job}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'none, since the machine has no jobs'}`,
+            'Write a job of this machine.',
+          ),
+        );
+    }
+    for (const [i, note] of (data.notes ?? []).entries()) {
+      if (note.assembly === undefined || (assemblies === undefined && !machine.checked.value)) continue;
+      const known = (assemblies ?? []).map((a) => a.id);
+      if (!known.includes(note.assembly))
+        problems.push(
+          problemAt(
+            source,
+            ['notes', i, 'assembly'],
+            `found the assembly "${note.assembly}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'none, since the machine has no assemblies'}`,
+            'Write an assembly of this machine, or delete the line.',
+          ),
+        );
+    }
+    return problems;
+  });
+}
+
+/** The machine's file with its records in it: lists joined by date, what lies where as last told, the highest meter counts. */
+export function mergeRecords(raw: MachineFile, records: readonly RecordFile[]): MachineFile {
+  if (records.length === 0) return raw;
+  const all: readonly Partial<RecordFile>[] = [raw as Partial<RecordFile>, ...records];
+  const joined = <T extends { date: string }>(pick: (r: Partial<RecordFile>) => T[] | undefined): T[] => {
+    const items = all.flatMap((r) => pick(r) ?? []);
+    const once = new Map(items.map((item) => [JSON.stringify(item), item]));
+    return [...once.values()].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  };
+  const highest = (values: (number | undefined)[]) => {
+    const given = values.filter((v) => v !== undefined);
+    return given.length > 0 ? Math.max(...given) : undefined;
+  };
+  const left = all.flatMap((r) => r.asLeft ?? []).sort((a, b) => ((a.since ?? '') < (b.since ?? '') ? -1 : 1));
+  const finished = new Set(records.flatMap((r) => r.finishedJobs ?? []));
+  return {
+    ...raw,
+    readings: joined((r) => r.readings),
+    charged: joined((r) => r.charged),
+    done: joined((r) => r.done),
+    notes: joined((r) => r.notes),
+    asLeft: [...new Map(left.map((l) => [l.item, l])).values()],
+    jobs: raw.jobs?.map((j) => (finished.has(j.id) ? { ...j, done: true } : j)),
+    odometer: highest([raw.odometer, ...records.map((r) => r.odometer)]),
+    engineHours: highest([raw.engineHours, ...records.map((r) => r.engineHours)]),
+  };
+}

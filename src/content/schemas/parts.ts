@@ -1,0 +1,168 @@
+/** The small parts that every schema is built from: text, ids, dates, quantities. */
+import { z } from 'zod';
+import { type Dimension, parseQuantity } from '../../planner/units/index.ts';
+
+/** What a schema's own check says: `found` is filled in by the reader where it is absent. */
+export interface Said {
+  found?: string | undefined;
+  expected: string;
+  fix?: string | undefined;
+}
+
+/** Adds an issue whose words are this project's own. */
+export function say(ctx: z.core.ParsePayload, said: Said): void {
+  ctx.issues.push({ code: 'custom', input: ctx.value, params: said, message: said.expected });
+}
+
+const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
+
+/** True where text may be an id: it becomes part of file names and page addresses. */
+export function isId(text: string): boolean {
+  return ID.test(text) && text.length <= 60;
+}
+
+export const ID_RULE = 'small letters a–z, digits and single hyphens, at most 60';
+
+export function id(description: string, example: string) {
+  return z
+    .string()
+    .check((ctx) => {
+      if (!isId(ctx.value)) say(ctx, { expected: ID_RULE, fix: `Write it as "${example}".` });
+    })
+    .meta({ description, examples: [example] });
+}
+
+/** One line of text. Markup is kept as the characters it is made of. */
+export function line(description: string, example: string, max = 120) {
+  return z
+    .string()
+    .check((ctx) => {
+      const text = ctx.value;
+      if (text.trim() === '') say(ctx, { found: 'empty text', expected: `text such as "${example}"` });
+      else if (/[\n\t]/.test(text)) say(ctx, { expected: 'text on one line', fix: 'Join the lines.' });
+      else if (text.length > max)
+        say(ctx, { found: `${text.length} characters`, expected: `at most ${max}`, fix: 'Shorten it.' });
+    })
+    .transform((text) => text.trim().normalize('NFC'))
+    .meta({ description, examples: [example] });
+}
+
+/** Text that may run over several lines. */
+export function paragraph(description: string, example: string, max = 2000) {
+  return z
+    .string()
+    .check((ctx) => {
+      if (ctx.value.trim() === '') say(ctx, { found: 'empty text', expected: `text such as "${example}"` });
+      else if (ctx.value.length > max)
+        say(ctx, { found: `${ctx.value.length} characters`, expected: `at most ${max}`, fix: 'Shorten it.' });
+    })
+    .transform((text) => text.trim().normalize('NFC'))
+    .meta({ description, examples: [example] });
+}
+
+/** True for a day that the calendar has. */
+export function isDate(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const [y, m, d] = text.split('-').map(Number) as [number, number, number];
+  const date = new Date(Date.UTC(y, m - 1, d));
+  return y >= 1900 && y <= 2199 && date.getUTCMonth() === m - 1 && date.getUTCDate() === d;
+}
+
+export function date(description: string, example: string) {
+  return z
+    .string()
+    .check((ctx) => {
+      if (!isDate(ctx.value)) {
+        say(ctx, { expected: 'a day that the calendar has, written "YYYY-MM-DD"', fix: `Write it as "${example}".` });
+      }
+    })
+    .meta({ description, examples: [example] });
+}
+
+interface Bounds {
+  min?: number;
+  max?: number;
+}
+
+/** A number with its unit, as text: "17 L". Kept in the dimension's own unit. */
+export function quantity(dimension: Dimension, description: string, example: string, bounds: Bounds = {}) {
+  const wanted = `a number with its unit, such as "${example}"`;
+  return z
+    .string({ error: () => wanted })
+    .transform((text, ctx) => {
+      const value = parseQuantity(text, dimension);
+      const unit = example.replace(/^[-−\d.,\s]+/, '');
+      const range = boundsText(bounds, unit);
+      if (typeof value !== 'number') {
+        const [found, expected = wanted] = value.problem.split(/[,;] expected /);
+        say(ctx, { found: found!.replace(/^found /, ''), expected });
+        return z.NEVER;
+      }
+      if (!(value >= (bounds.min ?? -Infinity) && value <= (bounds.max ?? Infinity))) {
+        say(ctx, { expected: range, fix: 'Check the figure and its unit.' });
+        return z.NEVER;
+      }
+      return value;
+    })
+    .meta({ description: `${description}${boundsNote(bounds, example)}`, examples: [example] });
+}
+
+function boundsText({ min, max }: Bounds, unit: string): string {
+  if (min !== undefined && max !== undefined) return `${min} to ${max} ${unit}`;
+  return min !== undefined ? `at least ${min} ${unit}` : `at most ${max} ${unit}`;
+}
+
+function boundsNote(bounds: Bounds, example: string): string {
+  if (bounds.min === undefined && bounds.max === undefined) return '';
+  return ` (${boundsText(bounds, example.replace(/^[-−\d.,\s]+/, ''))})`;
+}
+
+/** A quantity that may be given with the range it could have: "3 mA", or { value: 3 mA, low: 1 mA, high: 8 mA }. */
+export function ranged(dimension: Dimension, description: string, example: string, bounds: Bounds = {}) {
+  const one = quantity(dimension, description, example, bounds);
+  const group = z
+    .strictObject({ value: one, low: one, high: one })
+    .check((ctx) => {
+      const { low, value, high } = ctx.value;
+      if (!(low <= value && value <= high)) {
+        say(ctx, {
+          found: 'low, value and high out of order',
+          expected: 'low ≤ value ≤ high',
+          fix: 'Put the smallest under low.',
+        });
+      }
+    })
+    .meta({ description: `${description}, with the range it could have` });
+  return z
+    .union([one.transform((v) => ({ value: v, low: v, high: v })), group])
+    .meta({ description, examples: [example] });
+}
+
+/** A bare number, for fields whose name has the unit or that count things. */
+export function number(description: string, example: number, min: number, max: number) {
+  return z
+    .number()
+    .min(min)
+    .max(max)
+    .meta({ description, examples: [example] });
+}
+
+export function count(description: string, example: number, min: number, max: number) {
+  return z
+    .int()
+    .min(min)
+    .max(max)
+    .meta({ description, examples: [example] });
+}
+
+export function flag(description: string, example = true) {
+  return z.boolean().meta({ description, examples: [example] });
+}
+
+export function choice<const T extends readonly [string, ...string[]]>(description: string, values: T) {
+  return z.enum(values).meta({ description, examples: [values[0]] });
+}
+
+export function list<T extends z.ZodType>(item: T, description: string, max = 500) {
+  return z.array(item).max(max).meta({ description });
+}

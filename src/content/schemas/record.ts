@@ -1,0 +1,82 @@
+/** What was done and measured: written into a machine's file, or exported from the page into records/<machine>/. */
+import { z } from 'zod';
+import { date, id, line, list, paragraph, quantity } from './parts.ts';
+
+export const readings = list(
+  z.strictObject({
+    date: date('Day of the reading', '2026-12-06'),
+    voltage: quantity('voltage', 'Voltage at the battery posts, nothing switched on', '12.55 V', { min: 0, max: 60 }),
+    temperature: quantity('temperature', 'Temperature of the battery', '4 °C', { min: -60, max: 60 }),
+    rested: quantity('duration', 'Time since it was last charged or used', '12 h', { min: 0, max: 20000 }),
+  }),
+  'Meter readings of the battery; the loss rate learns from them',
+  2000,
+);
+
+export const charged = list(
+  z.strictObject({
+    date: date('Day on which the charge ended', '2026-12-06'),
+    to: quantity('percent', 'State of charge reached', '100 %', { min: 1, max: 100 }).optional(),
+  }),
+  'Charges given during the rest',
+  2000,
+);
+
+export const done = list(
+  z.strictObject({
+    step: line('The step, as the page names it', 'fuel-fill.add-stabiliser', 160),
+    date: date('Day on which it was done', '2026-10-25'),
+  }),
+  'Steps that are done',
+  5000,
+);
+
+export const notes = list(
+  z.strictObject({
+    date: date('Day of the note', '2026-11-14'),
+    text: paragraph('The note', 'Boot of the left carburettor is cracked'),
+    assembly: id('The assembly it is about', 'airbox').optional(),
+  }),
+  'Notes',
+  2000,
+);
+
+export const asLeft = list(
+  z.strictObject({
+    item: line('An assembly, or an open item of the start-up sheet', 'tank', 100),
+    where: line('Where the parts lie', 'Top shelf, left box').optional(),
+    since: date('Since when', '2026-11-14').optional(),
+  }),
+  'What is off or open now, and where it lies',
+);
+
+export const record = z
+  .strictObject({
+    machine: id('The machine, as the folder is called', 'juniper').optional(),
+    exported: z
+      .string()
+      .check((ctx) => {
+        if (!/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(ctx.value) || Number.isNaN(Date.parse(ctx.value)))
+          ctx.issues.push({
+            code: 'custom',
+            input: ctx.value,
+            params: { expected: 'an instant in UTC, such as "2026-12-06T18:20:00Z"' },
+          });
+      })
+      .meta({ description: 'When the record was exported, in UTC', examples: ['2026-12-06T18:20:00Z'] })
+      .optional(),
+    readings: readings.optional(),
+    charged: charged.optional(),
+    done: done.optional(),
+    notes: notes.optional(),
+    asLeft: asLeft.optional(),
+    finishedJobs: list(
+      id('A winter job that is finished', 'valve-clearances'),
+      'Winter jobs that are finished',
+    ).optional(),
+    odometer: quantity('distance', 'Odometer, newest first reading', '41200 km', { min: 0, max: 3e6 }).optional(),
+    engineHours: quantity('duration', 'Hour meter', '210 h', { min: 0, max: 1e5 }).optional(),
+  })
+  .meta({ title: 'Bench record', description: 'One export of the bench record: records/<machine>/<any name>.yaml' });
+
+export type RecordFile = z.output<typeof record>;

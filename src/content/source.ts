@@ -1,0 +1,251 @@
+/**
+ * Reads one YAML text into plain data and remembers where each value stands.
+ *
+ * YAML 1.2 core only, and less than that: no aliases, no tags, no second document, no keys that are not text. What is left
+ * is what a person writes, and nothing in it can grow (alias bombs) or surprise (a date that becomes an instant).
+ */
+
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type YAMLError } from 'yaml';
+import { type Problem, printable, shown } from './problem.ts';
+import { decode, deepLine, MAX_DEPTH, tabProblems } from './text.ts';
+
+export type Path = readonly (string | number)[];
+
+export interface Source {
+  file: string;
+  /** Undefined where the text could not be read at all. */
+  data: unknown;
+  problems: Problem[];
+  /** Position of a value, or of the nearest thing around it that exists. */
+  at(path: Path): { line: number; column: number };
+  /** Position of the key under which a value stands. */
+  atKey(path: Path): { line: number; column: number };
+}
+
+/** Control characters, direction overrides, separators that are not new lines, and halves of pairs. */
+const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/u;
+
+/**
+ * Reads one file's bytes (or text) as YAML.
+ * @param file - path for messages
+ * @param bytes - as found on disk, or text that is already decoded
+ */
+export function readSource(file: string, bytes: Uint8Array | string): Source {
+  const decoded = decode(bytes);
+  if ('what' in decoded) return failed(file, [{ file, column: 1, field: '', ...decoded }]);
+  const { text } = decoded;
+  const tabs = tabProblems(file, text);
+  if (tabs.length > 0) return failed(file, tabs);
+  const depth = deepLine(text);
+  if (depth !== undefined) return failed(file, [tooDeep(file, depth, 1, '')]);
+  const lines = new LineCounter();
+  try {
+    return compose(file, text, lines);
+  } catch (error) {
+    // The parser recurses; text made to exhaust the stack ends here and not in a stack trace.
+    if (error instanceof RangeError) return failed(file, [tooDeep(file, 1, 1, '')]);
+    throw error;
+  }
+}
+
+function compose(file: string, text: string, lines: LineCounter): Source {
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    prettyErrors: false,
+    version: '1.2',
+    schema: 'core',
+    uniqueKeys: true,
+    strict: true,
+  });
+  const syntax = document.errors.map((error) => syntaxProblem(file, error, lines));
+  if (document.errors.some((error) => error.code !== 'DUPLICATE_KEY')) return failed(file, firstOfEachLine(syntax));
+  const walker = new Walker(file, lines);
+  const data = walker.plain(document.contents, []);
+  const start = { line: 1, column: 1 };
+  const near = (path: Path): { line: number; column: number } => {
+    for (let length = path.length; length >= 0; length--) {
+      const found = walker.positions.get(key(path.slice(0, length)));
+      if (found) return length === path.length ? found.value : (found.key ?? found.value);
+    }
+    return start;
+  };
+  return {
+    file,
+    data,
+    problems: [...syntax, ...walker.problems],
+    at: near,
+    atKey: (path) => walker.positions.get(key(path))?.key ?? near(path),
+  };
+}
+
+class Walker {
+  readonly problems: Problem[] = [];
+  readonly positions = new Map<
+    string,
+    { key?: { line: number; column: number }; value: { line: number; column: number } }
+  >();
+  private readonly file: string;
+  private readonly lines: LineCounter;
+
+  constructor(file: string, lines: LineCounter) {
+    this.file = file;
+    this.lines = lines;
+  }
+
+  plain(node: unknown, path: Path, keyOffset?: number): unknown {
+    const offset = (node as Node | null)?.range?.[0] ?? keyOffset ?? 0;
+    const value = this.position(offset);
+    this.positions.set(key(path), keyOffset === undefined ? { value } : { key: this.position(keyOffset), value });
+    if (path.length > MAX_DEPTH) {
+      this.problems.push(tooDeep(this.file, value.line, value.column, fieldName(path.slice(0, 3))));
+      return undefined;
+    }
+    if (node === null || node === undefined) return null;
+    if (isAlias(node)) {
+      this.say(
+        offset,
+        path,
+        `found the alias "*${printable(node.source)}", expected the value itself`,
+        'Write the value out; aliases are not used here.',
+      );
+      return undefined;
+    }
+    const tag = (node as Node & { tag?: string }).tag;
+    if (tag !== undefined && !tag.startsWith('tag:yaml.org,2002:')) {
+      this.say(
+        offset,
+        path,
+        `found the tag "${printable(tag)}", expected a plain value`,
+        'Take the tag away; put text in quotes.',
+      );
+      return undefined;
+    }
+    if (isMap(node)) return this.map(node.items, path);
+    if (isSeq(node)) return node.items.map((item, i) => this.plain(item, [...path, i]));
+    if (isScalar(node)) return this.scalar(node.value, node.type === 'PLAIN', offset, path);
+    return undefined;
+  }
+
+  private map(items: readonly { key: unknown; value: unknown }[], path: Path): Record<string, unknown> {
+    const result: Record<string, unknown> = {};
+    for (const item of items) {
+      const keyNode = item.key as Node | null;
+      const offset = keyNode?.range?.[0] ?? 0;
+      const name = isScalar(keyNode) ? keyNode.value : undefined;
+      if (typeof name !== 'string') {
+        this.say(
+          offset,
+          path,
+          `found the key ${isScalar(keyNode) ? shown(name) : 'that is not a word'}, expected a word`,
+          'Write a field name before the colon; put it in quotes if it must look like a number.',
+        );
+        continue;
+      }
+      if (name === '__proto__' || FORBIDDEN.test(name) || name === '<<') {
+        this.say(offset, path, `found the key "${printable(name)}", expected a field name`, 'Delete the line.');
+        continue;
+      }
+      // A key that stands twice is reported by the parser; the first one counts.
+      const value = this.plain(item.value, [...path, name], offset);
+      if (!Object.hasOwn(result, name)) result[name] = value;
+    }
+    return result;
+  }
+
+  private scalar(value: unknown, plain: boolean, offset: number, path: Path): unknown {
+    if (typeof value === 'bigint') return Number(value);
+    if (typeof value !== 'string') return value;
+    if (FORBIDDEN.test(value)) {
+      const bad = FORBIDDEN.exec(value)![0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
+      this.say(
+        offset,
+        path,
+        `found the control character U+${bad}, expected printable text`,
+        'Delete that character; type the text again if it cannot be seen.',
+      );
+      return undefined;
+    }
+    if (plain && /^\d{4}-\d{1,2}-\d{1,2}([T ].*)?$/.test(value)) {
+      this.say(
+        offset,
+        path,
+        `found the date ${value} without quotes, expected "${value}"`,
+        'Quote it: programs take a bare date for an instant in some time zone.',
+      );
+    }
+    return value;
+  }
+
+  private position(offset: number) {
+    const { line, col } = this.lines.linePos(offset);
+    return { line: Math.max(1, line), column: Math.max(1, col) };
+  }
+
+  private say(offset: number, path: Path, what: string, fix: string): void {
+    this.problems.push({ file: this.file, ...this.position(offset), field: fieldName(path), what, fix });
+  }
+}
+
+/** "battery.chemistry"; a place in a list is counted from 1. */
+export function fieldName(path: Path): string {
+  return path.map((part) => (typeof part === 'number' ? String(part + 1) : printable(part))).join('.');
+}
+
+function key(path: Path): string {
+  return JSON.stringify(path);
+}
+
+function failed(file: string, problems: Problem[]): Source {
+  const start = () => ({ line: 1, column: 1 });
+  return { file, data: undefined, problems, at: start, atKey: start };
+}
+
+function tooDeep(file: string, line: number, column: number, field: string): Problem {
+  return {
+    file,
+    line,
+    column,
+    field,
+    what: `found lists or groups nested more than ${MAX_DEPTH} deep, expected a few levels`,
+    fix: 'Write the file flat, as the field reference shows.',
+  };
+}
+
+function syntaxProblem(file: string, error: YAMLError, lines: LineCounter): Problem {
+  const { line, col } = lines.linePos(error.pos[0]);
+  const [what, fix] = SYNTAX[error.code] ?? [
+    `found text that is not YAML (${printable(error.message)})`,
+    'Compare the line with the demo files: "field: value", deeper levels two spaces further in.',
+  ];
+  return { file, line: Math.max(1, line), column: Math.max(1, col), field: '', what, fix };
+}
+
+const SYNTAX: Partial<Record<string, [string, string]>> = {
+  DUPLICATE_KEY: ['found this field a second time, expected each field once', 'Delete one of the two lines.'],
+  MULTIPLE_DOCS: ['found a second document after "---", expected one thing per file', 'Put it into a file of its own.'],
+  BAD_INDENT: [
+    'found text indented in a way that fits no level, expected the same indent as its neighbours',
+    'Line it up with the fields beside it.',
+  ],
+  BLOCK_AS_IMPLICIT_KEY: [
+    'found a second colon where a value was expected',
+    'Put the value in quotes, or start a new line.',
+  ],
+  MISSING_CHAR: [
+    'found a quote or bracket that is not closed',
+    'Close the quote or bracket, or put the whole value in quotes.',
+  ],
+  UNEXPECTED_TOKEN: ['found a sign that has no meaning here', 'Put the value in quotes.'],
+  BAD_SCALAR_START: ['found a value that begins with a reserved sign (@ ` % or the like)', 'Put the value in quotes.'],
+  BAD_DQ_ESCAPE: ['found a backslash that begins no known escape', 'Use single quotes, or write the backslash twice.'],
+  MULTILINE_IMPLICIT_KEY: [
+    'found a field name that runs over a line end, expected "field: value"',
+    'Add the colon, or join the lines.',
+  ],
+  KEY_OVER_1024_CHARS: ['found a field name of more than 1024 characters', 'Write a field name before the colon.'],
+};
+
+/** One fault often makes the parser stumble several times on its line; the first says it. */
+function firstOfEachLine(problems: Problem[]): Problem[] {
+  return problems.filter((p, i) => problems.findIndex((q) => q.line === p.line) === i).slice(0, 5);
+}
