@@ -23,12 +23,14 @@ export interface Built {
  * A resource that the household does not have is noted and left out of account, since nobody can wait for it. A step that
  * needs a dry day above 5 °C is held to the times of year when such days are usual, where its window has any.
  * @param tasks - all that is to be done
- * @param household - hours, days away, hands, stands, chargers, places
+ * @param household - hours, days away, hands, stands, chargers
+ * @param places - of the tasks
  * @param busy - hours that are taken already, by date [min]
  */
 export function buildProblem(
   tasks: readonly AgendaTask[],
   household: Household,
+  places: readonly Place[] = household.places,
   busy: ReadonlyMap<IsoDate, number> = new Map(),
 ): Built {
   const numbers = new Map(tasks.map((t, i) => [t.key, i]));
@@ -36,9 +38,9 @@ export function buildProblem(
   const firstFrom = positions(dates);
   const notes = new Notes(household);
   const groups = numbered(tasks.map((t) => t.machine));
-  const places = numbered(tasks.map((t) => t.placeId));
-  const placeOf = new Map(household.places.map((p) => [p.id, p]));
-  const hasBench = household.places.some((p) => p.bench);
+  const placeNumbers = numbered(tasks.map((t) => t.placeId));
+  const placeOf = new Map(places.map((p) => [p.id, p]));
+  const hasBench = places.some((p) => p.bench);
   const fits = new Map<string, Uint8Array>();
 
   const dryDays = (place: Place): Uint8Array => {
@@ -85,11 +87,11 @@ export function buildProblem(
       stands,
       chargers,
       chargeMinutes: t.waitH * 60,
-      place: places.get(t.placeId)!,
+      place: placeNumbers.get(t.placeId)!,
       splittable: t.splittable,
     };
   });
-  const tripMinutes = [...places.keys()].map((id) => placeOf.get(id)?.tripMinutes ?? 0);
+  const tripMinutes = [...placeNumbers.keys()].map((id) => placeOf.get(id)?.tripMinutes ?? 0);
   return { problem: { activities, capacity: [household.hands, 1], days, tripMinutes }, dates, notes: notes.list };
 }
 

@@ -20,15 +20,10 @@ const NAMED = 6;
  * @param tasks - as given to the agenda
  * @param built - their problem
  * @param schedule - its solution
- * @param nameOf - a machine's name
+ * @param asOf - the day the plan is made for: a latest day before it is spoken of as past
  * @returns messages by date
  */
-export function misfitsOf(
-  tasks: readonly AgendaTask[],
-  built: Built,
-  schedule: Schedule,
-  nameOf: (machine: string) => string,
-): Misfit[] {
+export function misfitsOf(tasks: readonly AgendaTask[], built: Built, schedule: Schedule, asOf: IsoDate): Misfit[] {
   const missing = [...schedule.missing].sort((a, b) => a - b);
   const causes = new Map(missing.map((i) => [i, causeOf(i, tasks, built, schedule)]));
   const groups = new Map<string, number[]>();
@@ -47,7 +42,7 @@ export function misfitsOf(
         steps: members.map((i) => ({ machine: tasks[i]!.machine, step: tasks[i]!.step })),
         hoursMissing: minutes / 60,
         before,
-        text: `${names(members, tasks, nameOf)}: ${explain(causes.get(members[0]!)!, before, minutes)}`,
+        text: `${names(members, tasks)}: ${explain(causes.get(members[0]!)!, before, minutes)}${before < asOf ? ' That day is past.' : ''}`,
       };
     });
 }
@@ -88,13 +83,11 @@ function hours(h: number): string {
   return `${Number(h.toFixed(h < 1 ? 2 : 1))} h`;
 }
 
-function names(members: readonly number[], tasks: readonly AgendaTask[], nameOf: (machine: string) => string): string {
-  const byMachine = new Map<string, string[]>();
-  for (const i of members.slice(0, NAMED)) {
-    const t = tasks[i]!;
-    byMachine.set(t.machine, [...(byMachine.get(t.machine) ?? []), t.title]);
-  }
-  const said = [...byMachine].map(([machine, titles]) => `${nameOf(machine)} (${titles.join(', ')})`).join('; ');
+function names(members: readonly number[], tasks: readonly AgendaTask[]): string {
+  const said = members
+    .slice(0, NAMED)
+    .map((i) => tasks[i]!.title)
+    .join('; ');
   const more = members.length - NAMED;
-  return more > 0 ? `${said} and ${more} more ${more === 1 ? 'step' : 'steps'}` : said;
+  return more > 0 ? `${said}; and ${more} more ${more === 1 ? 'step' : 'steps'}` : said;
 }

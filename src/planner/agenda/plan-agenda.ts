@@ -1,4 +1,4 @@
-import type { Household, IsoDate } from '../household.ts';
+import type { Household, IsoDate, Place } from '../household.ts';
 import type { Session } from '../season-plan.ts';
 import { type Built, buildProblem } from './build.ts';
 import { misfitsOf } from './misfits.ts';
@@ -9,6 +9,10 @@ import type { Agenda, AgendaTask } from './types.ts';
 export interface AgendaInput {
   tasks: readonly AgendaTask[];
   household: Household;
+  /** The day the plan is made for. It moves nothing: earliest days are set by whoever makes the tasks. */
+  asOf: IsoDate;
+  /** Places of the tasks. */
+  places: readonly Place[];
   /** Hours that are taken already (charging trips), by date [min]. */
   busy?: ReadonlyMap<IsoDate, number> | undefined;
 }
@@ -32,9 +36,9 @@ const PHASE_NAMES: Record<AgendaTask['phase'], string> = {
  * @param input - tasks and household
  * @returns sessions, what does not fit, and the day of each task
  */
-export function planAgenda({ tasks, household, busy }: AgendaInput): Agenda {
+export function planAgenda({ tasks, household, asOf, places, busy }: AgendaInput): Agenda {
   if (tasks.length === 0) return { sessions: [], misfits: [], dateOf: new Map(), notes: [], fewestPossible: 0 };
-  const built = buildProblem(tasks, household, busy);
+  const built = buildProblem(tasks, household, places, busy);
   const { schedule, fewestPossible } = solve(built.problem, household.seed);
   const names = new Map(household.machines.map((m) => [m.id, m.name]));
   const nameOf = (machine: string) => names.get(machine) ?? machine;
@@ -45,7 +49,7 @@ export function planAgenda({ tasks, household, busy }: AgendaInput): Agenda {
   });
   return {
     sessions: sessionsOf(tasks, built, schedule.pieces, nameOf),
-    misfits: misfitsOf(tasks, built, schedule, nameOf),
+    misfits: misfitsOf(tasks, built, schedule, asOf),
     dateOf,
     notes: built.notes,
     fewestPossible,

@@ -7,7 +7,7 @@ export interface AgendaTask {
   key: string;
   machine: string;
   step: string;
-  /** Title of the step, for messages. */
+  /** Machine and step in words, for messages: "Juniper: wash and dry". */
   title: string;
   phase: PlanStep['phase'];
   placeId: string;

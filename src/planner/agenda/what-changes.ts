@@ -1,12 +1,19 @@
 import { daysBetween } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
-import type { MachinePlan, Misfit } from '../season-plan.ts';
+import type { Misfit, PlanStep } from '../season-plan.ts';
+import { taskKey } from './types.ts';
 
-/** As much of a machine's plan as two plans are compared by, and what the household's agenda could not place for it. */
-export interface ChangedPlan extends Pick<MachinePlan, 'id' | 'season' | 'firstFrostInStore'> {
-  steps: Pick<MachinePlan['steps'][number], 'id' | 'title' | 'latest' | 'date' | 'done'>[];
-  battery?: { charges: { date: IsoDate }[] } | undefined;
+/** As much of a machine and its own agenda as two plans are compared by. */
+export interface ChangedPlan {
+  draft: {
+    machine: { id: string; season: { lastUse: IsoDate } };
+    rest: { firstFrost?: IsoDate | undefined };
+    steps: readonly Pick<PlanStep, 'id' | 'title' | 'latest' | 'date' | 'done'>[];
+    battery?: { charges: readonly { date: IsoDate }[] } | undefined;
+  };
   misfits: readonly Misfit[];
+  /** The day of each step, by `taskKey`; without it nothing is said of what gets tighter. */
+  dateOf?: ReadonlyMap<string, IsoDate> | undefined;
 }
 
 /**
@@ -19,11 +26,9 @@ export function whatChanges(
   base: ChangedPlan,
   shifted: ChangedPlan,
 ): { text: string[]; missed: string[]; misfitHours: number } {
-  const fitted = new Set(base.misfits.flatMap((m) => ownSteps(base.id, m)));
-  const missedIds = [...new Set(shifted.misfits.flatMap((m) => ownSteps(shifted.id, m)))].filter(
-    (id) => !fitted.has(id),
-  );
-  const titles = new Map(shifted.steps.map((s) => [s.id, s.title]));
+  const fitted = new Set(base.misfits.flatMap((m) => ownSteps(base, m)));
+  const missedIds = [...new Set(shifted.misfits.flatMap((m) => ownSteps(shifted, m)))].filter((id) => !fitted.has(id));
+  const titles = new Map(shifted.draft.steps.map((s) => [s.id, s.title]));
   const missed = missedIds.map((id) => titles.get(id) ?? id);
   const misfitHours = Math.max(0, misfitHoursOf(shifted) - misfitHoursOf(base));
   const text = [...frostText(shifted), ...tighter(base, shifted), ...chargeText(base, shifted)];
@@ -34,33 +39,34 @@ export function whatChanges(
   return { text, missed, misfitHours };
 }
 
-function ownSteps(machine: string, misfit: Misfit): string[] {
-  return misfit.steps.filter((s) => s.machine === machine).map((s) => s.step);
+function ownSteps({ draft }: ChangedPlan, misfit: Misfit): string[] {
+  return misfit.steps.filter((s) => s.machine === draft.machine.id).map((s) => s.step);
 }
 
 /** Hours of all messages in which the machine has a step; a message shared with others counts by its share of steps. */
 function misfitHoursOf(plan: ChangedPlan): number {
   return plan.misfits.reduce(
-    (sum, m) => sum + (m.hoursMissing * ownSteps(plan.id, m).length) / Math.max(1, m.steps.length),
+    (sum, m) => sum + (m.hoursMissing * ownSteps(plan, m).length) / Math.max(1, m.steps.length),
     0,
   );
 }
 
-function frostText({ season, firstFrostInStore }: ChangedPlan): string[] {
-  if (firstFrostInStore === undefined) return [];
-  const days = daysBetween(season.lastUse, firstFrostInStore);
+function frostText({ draft }: ChangedPlan): string[] {
+  const { firstFrost } = draft.rest;
+  if (firstFrost === undefined) return [];
+  const days = daysBetween(draft.machine.season.lastUse, firstFrost);
   if (days > 0) return [`The first frost in the store usually comes ${count(days)} after the last use.`];
   return [
-    `In a usual year the store has its first frost by ${firstFrostInStore}, before the last use: what must be done before it is done while the machine is still in use.`,
+    `In a usual year the store has its first frost by ${firstFrost}, before the last use: what must be done before it is done while the machine is still in use.`,
   ];
 }
 
 /** The step whose time between its day and its latest day shrinks to the least. */
 function tighter(base: ChangedPlan, shifted: ChangedPlan): string[] {
-  const before = new Map(base.steps.map((s) => [s.id, slackOf(s)]));
+  const before = new Map(base.draft.steps.map((s) => [s.id, slackOf(base, s)]));
   let tightest: { title: string; slack: number; was: number } | undefined;
-  for (const s of shifted.steps) {
-    const slack = slackOf(s);
+  for (const s of shifted.draft.steps) {
+    const slack = slackOf(shifted, s);
     const was = before.get(s.id);
     if (slack === undefined || was === undefined || slack >= was) continue;
     if (!tightest || slack < tightest.slack) tightest = { title: s.title, slack, was };
@@ -69,14 +75,15 @@ function tighter(base: ChangedPlan, shifted: ChangedPlan): string[] {
   return [`Tightest: ${tightest.title}, ${count(tightest.slack)} before its latest day instead of ${tightest.was}.`];
 }
 
-function slackOf(step: ChangedPlan['steps'][number]): number | undefined {
-  if (step.done || step.latest === undefined || step.date === undefined) return undefined;
-  return daysBetween(step.date, step.latest);
+function slackOf({ draft, dateOf }: ChangedPlan, step: ChangedPlan['draft']['steps'][number]): number | undefined {
+  const date = step.date ?? dateOf?.get(taskKey(draft.machine.id, step.id));
+  if (step.done || step.latest === undefined || date === undefined) return undefined;
+  return daysBetween(date, step.latest);
 }
 
 function chargeText(base: ChangedPlan, shifted: ChangedPlan): string[] {
-  const was = base.battery?.charges[0]?.date;
-  const is = shifted.battery?.charges[0]?.date;
+  const was = base.draft.battery?.charges[0]?.date;
+  const is = shifted.draft.battery?.charges[0]?.date;
   if (was === is) return [];
   if (was === undefined) return [`A charge falls due on ${is}, where none did.`];
   if (is === undefined) return [`The charge of ${was} is no longer needed.`];
