@@ -52,7 +52,7 @@ export interface Rota {
   trips: ChargeTrip[];
   charges: RotaCharge[];
   /** What cannot be done, with what would make it so. */
-  problems: { machine: string; text: string }[];
+  problems: { machine: string; text: string; act: string }[];
 }
 
 type Days = Pick<Household, 'away' | 'hoursByWeekday'>;
@@ -162,7 +162,7 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, skip: Reado
     if (!driver) break;
     const when = dayFor(driver, days);
     if (when === undefined) {
-      problems.push({ machine: driver.battery.machine, text: noDayText(driver, days) });
+      problems.push({ machine: driver.battery.machine, ...noDay(driver, days) });
       driver.due = Number.POSITIVE_INFINITY;
       continue;
     }
@@ -220,14 +220,20 @@ function earlierDay(state: State, before: number, days: OpenDays, bench: Bench) 
   return undefined;
 }
 
-function noDayText(state: State, days: OpenDays): string {
+function noDay(state: State, days: OpenDays): { text: string; act: string } {
   const { battery, due } = state;
   let open = false;
   for (let day = floorOf(state); day < battery.endDay && !open; day++) open = days.isOpen(day);
-  const by = `${battery.name} is due by ${isoOfDay(due)}`;
+  const by = `${battery.name}'s battery is due by ${isoOfDay(due)}`;
   return open
-    ? `${by}, and it is too cold for it on every open day: bring it into the warm, or charge it at lay-up.`
-    : `${by}, and no day between ${isoOfDay(floorOf(state))} and its start-up is open: somebody else would have to go, or a maintainer or a warm room would do without a trip.`;
+    ? {
+        text: `${by}, and on every open day it is too cold to charge it where it stands.`,
+        act: 'Bring it into the warm, or have it fully charged at lay-up.',
+      }
+    : {
+        text: `${by}, and no day from ${isoOfDay(floorOf(state))} to its start-up is open.`,
+        act: 'Free one day, send somebody else, or use a maintainer, which needs no trip.',
+      };
 }
 
 interface OpenDays {

@@ -1,0 +1,30 @@
+export {
+  acidFreezingPoint,
+  acidMassFraction,
+  correctSpecificGravity,
+  type FreezingPoint,
+  freezingPointOfGravity,
+  GRAVITY_RULES,
+  HYDROMETER_60F_C,
+} from './acid.ts';
+export { rankAssumptions, type TrialContext } from './assumptions.ts';
+export { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
+export { type Care, type CareCase, chooseCare, MARGIN_K } from './care.ts';
+export { chargeAh, chargeHours, chargersFor } from './charge.ts';
+export { CHEMISTRIES, type ChemistryRow, chemistryRow } from './chemistries.ts';
+export { freezingPoint, freezingPointC, specificGravity } from './freezing.ts';
+export {
+  dailyLoss,
+  dayReached,
+  type LossRate,
+  type LossRates,
+  lossCurve,
+  lossPct,
+  lossRates,
+  statePath,
+} from './loss.ts';
+export { type BatteriesPlan, type BatteryContext, planBatteries } from './plan.ts';
+export { type Rest, restOf } from './rest.ts';
+export { chargeRota, type Rota, type RotaBattery } from './rota.ts';
+export { SAFETY_RULES, type SafetyRule, safetyRules } from './safety.ts';
+export { openCircuitVoltage, stateOfChargeFromVoltage, type VoltageReading } from './voltage.ts';

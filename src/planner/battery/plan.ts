@@ -1,0 +1,257 @@
+/**
+ * The batteries of a household over the rest: care, charges shared into trips, paths, freezing margins.
+ *
+ *   care.ts       maintainer, carry-in or visits          (power, freezing margin, chargers, number of visits)
+ *   unit.ts       loss rates, readings, what the log holds
+ *   rota.ts       trips
+ *   here          paths, charges, margins, warnings
+ */
+import { isoOfDay } from '../dates.ts';
+import type { Household, IsoDate, Machine } from '../household.ts';
+import type { BatteryDay, BatteryPlan, Charge, ChargeTrip, Warning } from '../season-plan.ts';
+import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
+import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachine } from './care.ts';
+import { chargeAh, chargeHours, largestChargeA, round } from './charge.ts';
+import { derivationsOf } from './derivations.ts';
+import { freezingPointC } from './freezing.ts';
+import { dayReached, type LossRate, lossPct, type Reset, statePath } from './loss.ts';
+import { restOf } from './rest.ts';
+import { chargeRota, type Rota, type RotaCharge } from './rota.ts';
+import { freezingMonths, smallestMargin } from './run.ts';
+import { type BatteryUnit, batteryUnit, rotaBattery } from './unit.ts';
+import { openCircuitVoltage } from './voltage.ts';
+
+/** What the weather makes of the place a machine stands in. */
+export interface BatteryContext {
+  store: StoreYear;
+  designLow: StoreDesignLow;
+}
+
+/** Every battery's plan, the trips they share, and what is to be warned of. */
+export interface BatteriesPlan {
+  plans: Map<string, BatteryPlan>;
+  trips: ChargeTrip[];
+  warnings: Warning[];
+}
+
+/**
+ * Plans all batteries of a household.
+ *
+ * A battery on a maintainer is taken as full throughout; without power at its place it is charged on trips like the others.
+ * Where a record was kept in the rest (charges, readings, ticked steps), a charge that it does not hold was not made, and falls
+ * on `asOf` or later; without any record the plan is that of the whole rest.
+ * @param household - the household
+ * @param asOf - the day the plan is made for
+ * @param contexts - store and design low by machine id, for every machine with a battery
+ */
+export function planBatteries(
+  household: Household,
+  asOf: IsoDate,
+  contexts: ReadonlyMap<string, BatteryContext>,
+): BatteriesPlan {
+  const warnings: Warning[] = [];
+  const cases = household.machines.flatMap((machine) => careCase(machine, household, contexts) ?? []);
+  const units = withMaintainers(cases).map(({ c, outlook }) => {
+    const care = chooseCare(c, outlook);
+    for (const w of care.warnings) warnings.push({ ...w, machine: c.machine.id, about: 'battery' });
+    return batteryUnit({ ...c, care }, asOf);
+  });
+  const rota = chargeRota(
+    units.filter((unit) => !unit.maintained).map((unit) => rotaBattery(unit, household)),
+    household,
+  );
+  const plans = new Map<string, BatteryPlan>();
+  for (const unit of units) {
+    const { plan, margin } = finish(unit, rota, household);
+    plans.set(unit.machine.id, plan);
+    for (const w of margin) warnings.push({ ...w, machine: unit.machine.id, about: 'battery' });
+    for (const w of logWarnings(unit)) warnings.push(w);
+  }
+  for (const { machine, text, act } of rota.problems)
+    warnings.push({ machine, level: 'warning', text, act, about: 'battery' });
+  for (const charge of rota.charges)
+    if (charge.problem)
+      warnings.push({
+        machine: charge.machine,
+        level: 'warning',
+        text: charge.problem,
+        act: `Charge on ${isoOfDay(charge.day)} at the latest, or sooner with what the sentence names.`,
+        about: 'battery',
+      });
+  return { plans, trips: rota.trips, warnings };
+}
+
+/** A machine's battery as `chooseCare` takes it; undefined where there is none. */
+export function careCase(
+  machine: Machine,
+  household: Household,
+  contexts: ReadonlyMap<string, BatteryContext>,
+): CareCase | undefined {
+  const { battery } = machine;
+  if (!battery) return undefined;
+  const place = household.places.find((p) => p.id === machine.placeId);
+  const context = contexts.get(machine.id);
+  if (!place) throw new RangeError(`${machine.id}: found place "${machine.placeId}", expected one of the household's`);
+  if (!context) throw new RangeError(`${machine.id}: no store was worked out for its place`);
+  const rest = restOf(machine.season.lastUse, machine.season.firstUse);
+  return { machine, battery, place, rest, ...context, household, maintainerFree: true };
+}
+
+/** Gives each maintainer to one battery: first as the household chose, then to the battery that would need most visits. */
+function withMaintainers(cases: readonly CareCase[]): { c: CareCase; outlook: Outlook }[] {
+  const all = cases.map((c) => ({ c, outlook: outlookAtMachine(c) }));
+  const taken = new Set<string>();
+  const wants = (x: { c: CareCase; outlook: Outlook }) =>
+    x.c.battery.care === 'maintainer' ? Number.POSITIVE_INFINITY : x.outlook.visits;
+  const order = [...all].sort((a, b) => {
+    const [va, vb] = [wants(a), wants(b)];
+    return va === vb ? (a.c.machine.id < b.c.machine.id ? -1 : 1) : vb - va;
+  });
+  for (const item of order) {
+    const { battery } = item.c;
+    const care = chooseCare(item.c, item.outlook);
+    if (care.care !== 'maintainer') continue;
+    const free = care.chargers.maintainers.find((charger) => !taken.has(charger.id));
+    if (free) taken.add(free.id);
+    else if (care.chargers.maintainers.length > 0 || battery.care !== 'maintainer')
+      item.c = { ...item.c, maintainerFree: false };
+  }
+  return all;
+}
+
+function finish(unit: BatteryUnit, rota: Rota, household: Household) {
+  const { machine, battery, rest, row, curve, rates, care, calibration } = unit;
+  const planned = rota.charges.filter((c) => c.machine === machine.id).sort((a, b) => a.day - b.day);
+  const resets: Reset[] = planned.map((c) => ({ index: c.day - rest.firstDay, pct: row.chargeToPct, kind: 'charge' }));
+  const run = (rate: LossRate, logged: readonly Reset[]) =>
+    unit.maintained
+      ? new Float64Array(rest.days + 1).fill(100)
+      : statePath(
+          curve,
+          rate,
+          battery.startPct.value,
+          [...logged, ...resets].sort((a, b) => a.index - b.index || (a.kind === 'at-most' ? -1 : 1)),
+        );
+  const low = run(rates.low, unit.logged);
+  const expected = run(rates.expected, unit.logged);
+  const high = run(rates.high, unit.loggedHigh);
+  const charges = planned.map((charge, i) => chargeOf(unit, charge, i, planned, { expected, high }, rota, household));
+  const where = care.keptAt === 'room' ? { roomC: care.roomC } : { designLow: unit.designLow };
+  const freezingByMonth = freezingMonths(battery.chemistry, rest, high, where);
+  const freezingMargin = smallestMargin(freezingByMonth);
+  const month = Math.min(30, rest.days);
+  const firstMonth = (rate: LossRate) => (unit.maintained ? 0 : lossPct(curve, rate, 0, month));
+  const plan: BatteryPlan = {
+    chemistry: battery.chemistry,
+    capacityAh: battery.capacityAh,
+    care: care.care,
+    careReason: care.reason,
+    keptAt: care.keptAt,
+    connected: care.connected,
+    thresholdPct: row.thresholdPct,
+    paths: { low: daysOf(unit, low), expected: daysOf(unit, expected), high: daysOf(unit, high) },
+    charges,
+    freezingMargin,
+    freezingByMonth,
+    calibration: calibration.result,
+    readings: calibration.readings.map(({ index: _, ...reading }) => reading),
+    firstMonthLossPct: {
+      low: firstMonth(rates.low),
+      expected: firstMonth(rates.expected),
+      high: firstMonth(rates.high),
+    },
+    derivations: derivationsOf(unit, charges, freezingByMonth, high),
+  };
+  return { plan, margin: marginWarning({ ...unit, household }, care, freezingMargin) };
+}
+
+function daysOf(unit: BatteryUnit, path: Float64Array): BatteryDay[] {
+  const { rest, curve, battery } = unit;
+  return rest.dates.map((date, i) => ({
+    date,
+    temperatureC: curve.temperatureC[i]!,
+    stateOfChargePct: path[i]!,
+    openCircuitV: openCircuitVoltage(battery.chemistry, path[i]!, curve.temperatureC[i]!),
+    freezingPointC: freezingPointC(battery.chemistry, path[i]!),
+  }));
+}
+
+function chargeOf(
+  unit: BatteryUnit,
+  charge: RotaCharge,
+  i: number,
+  all: readonly RotaCharge[],
+  paths: { expected: Float64Array; high: Float64Array },
+  rota: Rota,
+  household: Household,
+): Charge {
+  const { battery, curve, rates, rest, row } = unit;
+  const at = charge.day - rest.firstDay;
+  const lastLogged = unit.logged[unit.logged.length - 1]?.index ?? 0;
+  const from = i === 0 ? lastLogged : all[i - 1]!.day - rest.firstDay;
+  const before = (path: Float64Array, rate: LossRate) =>
+    Math.min(100, Math.max(0, path[at - 1]! - lossPct(curve, rate, at - 1, at)));
+  const expectedAt = dayReached(curve, rates.expected, from, paths.expected[from]!, row.thresholdPct);
+  const charger = household.chargers.find((c) => c.id === charge.chargerId);
+  const currentA = charger?.currentA ?? largestChargeA(battery);
+  const ampHours = chargeAh(battery, before(paths.expected, rates.expected));
+  const ampHoursMost = chargeAh(battery, before(paths.high, rates.high));
+  return {
+    occurrence: unit.logged.length + i + 1,
+    date: isoOfDay(charge.day),
+    earliest: isoOfDay(charge.due),
+    expected: expectedAt < rest.days ? rest.dates[expectedAt] : undefined,
+    ampHours,
+    ampHoursMost,
+    hours: chargeHours(battery, ampHours, currentA),
+    hoursMost: chargeHours(battery, ampHoursMost, currentA),
+    chargerId: charge.chargerId,
+    tripId: charge.tripId,
+    why: whyText(unit, charge, rota, household),
+  };
+}
+
+function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: Household): string {
+  const { row, care, place, battery, store, rest, machine } = unit;
+  const trip = rota.trips.find((t) => t.id === charge.tripId)!;
+  const others = trip.machines
+    .filter((id) => id !== machine.id)
+    .map((id) => household.machines.find((m) => m.id === id)!.name);
+  const parts = [`At its fastest loss it is down to ${row.thresholdPct} % on ${isoOfDay(charge.due)}.`];
+  if (charge.day < charge.due)
+    parts.push(
+      others.length > 0
+        ? `Charged earlier to share the trip with ${others.join(' and ')}.`
+        : 'The days up to then are not open.',
+    );
+  const meanC = store.dayMeanC[rest.dayOfYear[charge.day - rest.firstDay]!]!;
+  if (care.keptAt === 'machine' && row.minChargeC !== undefined && meanC < row.minChargeC + 2)
+    parts.push(
+      `About ${round(meanC, 0)} °C at ${place.name} that day: bring it into the warm and let it warm through before charging.`,
+    );
+  else if (care.keptAt === 'machine' && !place.power && battery.removable)
+    parts.push(`No power at ${place.name}: take the battery to the charger.`);
+  if (row.chargeToPct < 100) parts.push(`Stop at ${row.chargeToPct} %, by the ampere-hours.`);
+  if (care.chargers.why) parts.push(care.chargers.why);
+  return parts.join(' ');
+}
+
+function logWarnings(unit: BatteryUnit): Warning[] {
+  const { machine, calibration } = unit;
+  const common = { machine: machine.id, about: 'battery' };
+  const found: Warning[] = (calibration.result?.problems ?? []).map((text) => ({
+    ...common,
+    level: 'note' as const,
+    text: `${machine.name}, reading of ${text}`,
+    act: 'Correct the log, or add the charge that was left out.',
+  }));
+  const suggests = calibration.result?.suggests;
+  if (suggests)
+    found.push({
+      ...common,
+      level: 'warning',
+      text: `${machine.name}: ${suggests}`,
+      act: 'Check the battery before the next trip.',
+    });
+  return found;
+}
