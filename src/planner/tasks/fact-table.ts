@@ -131,3 +131,14 @@ export const FACTS: readonly FactRow[] = [
 
 /** Every path of the table. */
 export const FACT_NAMES: readonly string[] = FACTS.map((row) => row.path);
+
+/**
+ * What else holds where a fact is anything but "none" or no: a fuel tap has a tank, two taps are taps of some kind.
+ * @param path - of the fact
+ * @returns paths with the values they can then have
+ */
+export function implied(path: string): readonly (readonly [string, readonly (string | boolean)[]])[] {
+  const present = `${path.split('.')[0]}.present`;
+  const owner = path !== present && FACT_NAMES.includes(present) ? [[present, [true]] as const] : [];
+  return path === 'fuel.twoTaps' ? [...owner, ['fuel.tap', ['vacuum', 'manual']]] : owner;
+}

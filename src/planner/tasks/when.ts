@@ -1,6 +1,6 @@
 /** Plain matching of `when:` against facts, and what can be said about it without a machine. */
 import type { When, WhenValue } from '../household.ts';
-import { FACT_NAMES, FACTS } from './fact-table.ts';
+import { FACT_NAMES, FACTS, implied } from './fact-table.ts';
 
 export type FactValue = string | number | boolean;
 export interface Facts {
@@ -86,7 +86,8 @@ export type AllOf = readonly When[];
  * @returns the case found, path by path
  */
 export function uncovered(given: AllOf, covers: readonly AllOf[]): Map<string, FactValue> | undefined {
-  const fixed = combined(given);
+  const said = combined(given);
+  const fixed = said && withImplied(said);
   if (fixed === undefined) return undefined;
   const alternatives = covers.map(combined).filter((leaves) => leaves !== undefined);
   const paths = [...new Set(alternatives.flatMap((leaves) => [...leaves.keys()]))];
@@ -126,6 +127,20 @@ function combined(whens: AllOf): Map<string, readonly FactValue[]> | undefined {
       leaves.set(path, left);
     }
   return leaves;
+}
+
+/** The leaves with what follows from them; undefined when that excludes something asked for. */
+function withImplied(leaves: Map<string, readonly FactValue[]>): Map<string, readonly FactValue[]> | undefined {
+  const all = new Map(leaves);
+  for (const [path, values] of leaves) {
+    if (values.includes('none') || values.includes(false)) continue;
+    for (const [other, allowed] of implied(path)) {
+      const left = (all.get(other) ?? allowed).filter((value) => (allowed as readonly FactValue[]).includes(value));
+      if (left.length === 0) return undefined;
+      all.set(other, left);
+    }
+  }
+  return all;
 }
 
 function domain(path: string, alternatives: readonly Map<string, readonly FactValue[]>[]): readonly FactValue[] {
