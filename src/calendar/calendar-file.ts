@@ -74,18 +74,15 @@ export function calendarOf(plan: SeasonPlan, options: CalendarOptions = {}): str
   return `${calendar.toString()}\r\n`;
 }
 
-/**
- * Luxon's own locale, calendar and zone follow the process or the browser; the library prints with them, so that digits and
- * years of another script, or the day before, would reach the file.
- */
-const FIXED = { zone: 'utc', locale: 'en-US', numberingSystem: 'latn', outputCalendar: 'gregory' } as const;
+/** The library prints a date as it reads in the date's own zone; the process's zone would let the day before reach the file. */
+const UTC = { zone: 'utc' } as const;
 
 function wholeDay(date: IsoDate): DateTime {
-  return valid(DateTime.fromFormat(date, 'yyyy-MM-dd', FIXED), date, 'a date such as 2026-10-25');
+  return valid(DateTime.fromFormat(date, 'yyyy-MM-dd', UTC), date, 'a date such as 2026-10-25');
 }
 
 function instant(text: string): DateTime {
-  return valid(DateTime.fromISO(text, FIXED), text, 'an instant such as 2026-10-25T08:00:00Z');
+  return valid(DateTime.fromISO(text, UTC), text, 'an instant such as 2026-10-25T08:00:00Z');
 }
 
 function valid(value: DateTime, text: string, expected: string): DateTime {

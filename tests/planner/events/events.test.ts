@@ -188,6 +188,14 @@ test('the end of the rest has ready, first use with what stops it, and the re-ch
   expect(find(events, 'Juniper: re-check after the first ride').date).toBe('2027-04-11');
 });
 
+test('a re-check that is done leaves', () => {
+  const parts = changeMachine(planParts(), 'juniper', (m) => ({
+    ...m,
+    steps: m.steps.map((s) => ({ ...s, done: s.stage === 'first-ride' })),
+  }));
+  expect(titles(makeEvents(parts)).filter((t) => t.includes('re-check'))).toEqual([]);
+});
+
 test('nothing but the re-check lies after the first use, wherever the first use lies', () => {
   for (let days = -150; days <= 30; days += 10) {
     const parts = changeMachine(planParts(), 'juniper', (m) => {
