@@ -190,6 +190,8 @@ export interface Battery {
   startPct: Ranged;
   /** What the user chose; undefined lets the planner choose. */
   care?: BatteryCare | undefined;
+  /** Stays connected over the rest, as the user chose (an alarm, say); undefined lets the planner choose. */
+  connected?: boolean | undefined;
   removable: boolean;
   boughtYear?: number | undefined;
   /** The machine has a clock, alarm or other circuits that draw current with the key off. */
