@@ -52,7 +52,7 @@ export interface Outlook {
 /**
  * What the rest would be if the battery stayed in the machine and was charged when due, on the high-loss path.
  *
- * Its lead comes off unless it lasts the rest with the lead on.
+ * Where the household does not say, its lead comes off unless it lasts the rest with the lead on.
  */
 export function outlookAtMachine(c: CareCase): Outlook {
   const row = chemistryRow(c.battery.chemistry);
@@ -63,6 +63,7 @@ export function outlookAtMachine(c: CareCase): Outlook {
     const months = freezingMonths(row.id, c.rest, path, { designLow: c.designLow });
     return { connected, curve, rates, visits: days.length, margin: smallestMargin(months) };
   };
+  if (c.battery.connected !== undefined) return run(c.battery.connected);
   const leadsOn = run(true);
   return leadsOn.visits === 0 && leadsOn.margin.minK >= MARGIN_K.warn ? leadsOn : run(false);
 }
@@ -78,7 +79,7 @@ export function outlookAtMachine(c: CareCase): Outlook {
 export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)): Care {
   const row = chemistryRow(c.battery.chemistry);
   const chargers = chargersFor(c.machine, c.battery, c.place, c.household);
-  const coldest = Math.min(...c.rest.dates.map((date) => c.designLow.designC[Number(date.slice(5, 7)) - 1]!));
+  const coldest = Math.min(...[...new Set(c.rest.month)].map((month) => c.designLow.designC[month - 1]!));
   const roomC = c.household.batteryRoom?.temperatureC ?? UNNAMED_ROOM_C;
   const pick = c.battery.care
     ? { care: c.battery.care, reason: 'Chosen by the household.' }
@@ -216,7 +217,15 @@ export function marginWarning(
     margin.minK < 0 ? `${round(-margin.minK, 0)} K beyond ${what}` : `within ${round(margin.minK, 0)} K of ${what}`;
   const text = `In the coldest that ${c.place.name} must be reckoned with, ${c.machine.name}'s battery comes ${near}.`;
   if (margin.minK >= MARGIN_K.bringIn)
-    return [{ level: 'warning', text, act: 'Keep it well charged: charge it before a cold spell, not after.' }];
+    return [
+      {
+        level: 'warning',
+        text,
+        act: acid
+          ? 'Keep it well charged: charge it before a cold spell, not after.'
+          : 'Look up the lowest storage temperature of this very battery, or carry it in before the coldest weeks.',
+      },
+    ];
   const act = !c.battery.removable
     ? 'It does not come out: keep it fully charged, on a maintainer if there is power, or move the machine.'
     : c.household.batteryRoom

@@ -111,8 +111,7 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
   const { battery, row, rest, designLow, care } = unit;
   const worst = months.reduce((a, b) => (b.marginK < a.marginK ? b : a));
   let lowest = 100;
-  for (let i = 0; i <= rest.days; i++)
-    if (Number(rest.dates[i]!.slice(5, 7)) === worst.month) lowest = Math.min(lowest, highPath[i]!);
+  for (let i = 0; i <= rest.days; i++) if (rest.month[i] === worst.month) lowest = Math.min(lowest, highPath[i]!);
   const point = freezingPoint(battery.chemistry, lowest);
   const gravity = specificGravity(battery.chemistry, lowest);
   if (!row.acid || gravity === undefined)

@@ -10,7 +10,13 @@ export interface Rest {
   dates: readonly IsoDate[];
   /** Place of each day in the 365-day year. */
   dayOfYear: Int16Array;
+  /** Month of each day, 1–12. */
+  month: Uint8Array;
 }
+
+/** Rests already laid out: the machines of a household share a few, and a trial repeats its own. */
+const known = new Map<string, Rest>();
+const KNOWN_AT_MOST = 256;
 
 /**
  * Lays out a rest.
@@ -19,6 +25,9 @@ export interface Rest {
  * Valid: one day to ten years.
  */
 export function restOf(lastUse: IsoDate, firstUse: IsoDate): Rest {
+  const key = `${lastUse} ${firstUse}`;
+  const found = known.get(key);
+  if (found) return found;
   const firstDay = dayNumber(lastUse);
   const days = dayNumber(firstUse) - firstDay;
   if (!(days >= 1 && days <= 3660))
@@ -26,7 +35,16 @@ export function restOf(lastUse: IsoDate, firstUse: IsoDate): Rest {
       `found last use ${lastUse} and first use ${firstUse}, expected first use 1 to 3660 days later`,
     );
   const dates = Array.from({ length: days + 1 }, (_, i) => isoOfDay(firstDay + i));
-  return { firstDay, days, dates, dayOfYear: Int16Array.from(dates, dayOfYear) };
+  const rest: Rest = {
+    firstDay,
+    days,
+    dates,
+    dayOfYear: Int16Array.from(dates, dayOfYear),
+    month: Uint8Array.from(dates, (date) => Number(date.slice(5, 7))),
+  };
+  if (known.size >= KNOWN_AT_MOST) known.clear();
+  known.set(key, rest);
+  return rest;
 }
 
 /**

@@ -51,24 +51,17 @@ export function freezingMonths(
   where: { designLow: StoreDesignLow } | { roomC: number },
 ): MonthMargin[] {
   const months: MonthMargin[] = [];
-  let [key, lowest] = ['', 100];
-  const close = () => {
-    if (key === '') return;
-    const month = Number(key.slice(5));
+  let lowest = 100;
+  for (let i = 0; i <= rest.days; i++) {
+    lowest = Math.min(lowest, path[i]!);
+    const month = rest.month[i]!;
+    if (i < rest.days && rest.month[i + 1] === month) continue;
     const designLowC = 'roomC' in where ? where.roomC : where.designLow.designC[month - 1]!;
     const typicalLowC = 'roomC' in where ? where.roomC : where.designLow.typicalC[month - 1]!;
     const point = freezingPointC(chemistry, lowest);
     months.push({ month, designLowC, typicalLowC, freezingPointC: point, marginK: designLowC - point });
-  };
-  for (let i = 0; i <= rest.days; i++) {
-    const month = rest.dates[i]!.slice(0, 7);
-    if (month !== key) {
-      close();
-      [key, lowest] = [month, 100];
-    }
-    lowest = Math.min(lowest, path[i]!);
+    lowest = 100;
   }
-  close();
   return months;
 }
 
