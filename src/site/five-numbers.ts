@@ -1,7 +1,7 @@
 /** Which five numbers of a machine matter most: the first five that apply to it, in a fixed order of weight. */
 import { daysBetween } from '../planner/dates.ts';
 import type { MachinePlan } from '../planner/season-plan.ts';
-import { amount, dayText, duration, monthName, number } from './format.ts';
+import { amount, dayText, duration, monthName, number, shortDay } from './format.ts';
 import { WORDS } from './words.ts';
 
 export interface BigNumber {
@@ -24,7 +24,7 @@ function battery({ battery }: MachinePlan): BigNumber[] {
   return [
     {
       name: words.firstCharge,
-      value: first ? dayText(first.date) : '—',
+      value: first ? shortDay(first.date) : '—',
       note: battery.care === 'maintainer' && !first ? WORDS.cares.maintainer : words.charges(battery.charges.length),
     },
     { name: words.margin, value: amount(minK, 'K'), note: words.marginIn(monthName(month)) },

@@ -16,6 +16,7 @@ const STYLES = {
   day: style({ weekday: 'short', day: 'numeric', month: 'short' }),
   year: style({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
   plain: style({ day: 'numeric', month: 'short', year: 'numeric' }),
+  short: style({ day: 'numeric', month: 'short' }),
   month: style({ month: 'long', year: 'numeric' }),
   monthName: style({ month: 'long' }),
   monthShort: style({ month: 'short' }),
@@ -30,6 +31,8 @@ const at = (iso: IsoDate) => new Date(dayNumber(iso) * 86_400_000);
 export const dateText = (iso: IsoDate) => STYLES.year.format(at(iso));
 /** "Sat, 5 Dec". */
 export const dayText = (iso: IsoDate) => STYLES.day.format(at(iso));
+/** "5 Dec". */
+export const shortDay = (iso: IsoDate) => STYLES.short.format(at(iso));
 /** "5 Dec 2026". */
 export const plainDate = (iso: IsoDate) => STYLES.plain.format(at(iso));
 /** "December 2026". */

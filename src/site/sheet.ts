@@ -32,19 +32,25 @@ export function torquesOf(steps: readonly PlanStep[]): TorqueRow[] {
   return [...new Map(steps.flatMap((s) => s.torques).map((row) => [JSON.stringify(row), row])).values()];
 }
 
-/**
- * The style of the margins of one sheet: machine and season above, page n of m below. A page without inline style can name
- * its machine there only through a file of its own.
- */
+/** The margins of one sheet: machine, sheet and season. */
 export function marginStyle(machine: MachinePlan, kind: SheetKind): string {
   const title = kind === 'lay-up' ? WORDS.sheet.layUp : WORDS.sheet.startUp;
   const season = WORDS.sheet.season(seasonName(machine.layUp.start, machine.startUp.firstUse));
+  return pageMargins(`${machine.name} · ${title}`, season);
+}
+
+/**
+ * The style of printed pages: what they are above, page n of m below. A page without inline style can name its machine in
+ * the margin only through a style file of its own.
+ */
+export function pageMargins(left: string, right: string, turn?: 'landscape'): string {
   const [page, of] = WORDS.sheet.pageOf;
-  return `@media print{@page{margin:18mm 13mm 16mm;
-@top-left{content:${quote(`${machine.name} · ${title}`)};font:600 11pt sans-serif;vertical-align:bottom;padding-bottom:3mm}
-@top-right{content:${quote(season)};font:11pt sans-serif;vertical-align:bottom;padding-bottom:3mm}
-@bottom-right{content:${quote(`${page} `)}counter(page)${quote(` ${of} `)}counter(pages);font:11pt sans-serif;vertical-align:top;padding-top:3mm}
-@bottom-left{content:${quote(WORDS.site)};font:11pt sans-serif;vertical-align:top;padding-top:3mm}}}
+  const face = 'font-family:sans-serif;font-size:11pt';
+  return `@media print{@page{${turn ? `size:${turn};` : ''}margin:18mm 13mm 16mm;
+@top-left{content:${quote(left)};${face};font-weight:600;vertical-align:bottom;padding-bottom:3mm}
+@top-right{content:${quote(right)};${face};vertical-align:bottom;padding-bottom:3mm}
+@bottom-left{content:${quote(WORDS.site)};${face};vertical-align:top;padding-top:3mm}
+@bottom-right{content:${quote(`${page} `)} counter(page) ${quote(` ${of} `)} counter(pages);${face};vertical-align:top;padding-top:3mm}}}
 `;
 }
 

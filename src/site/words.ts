@@ -140,7 +140,7 @@ export const WORDS = {
   figures: FIGURES,
   asTable: 'The same as a table',
   why: 'Why',
-  whyOf: (what: string) => `Why ${what}`,
+  whyOf: (what: string) => `Why: ${what}`,
   none: 'None.',
   inStock: 'at hand',
   days: (n: number) => count(n, 'day', 'days'),
@@ -189,7 +189,7 @@ export const WORDS = {
     calendar: 'Calendar file',
     warnings: 'Warnings',
     dates: {
-      heading: 'Dates',
+      heading: 'Dates and amounts',
       lastUse: 'Last use',
       layUp: 'Laid up by',
       firstFrost: 'Frost in the store from',
@@ -199,7 +199,6 @@ export const WORDS = {
       rest: (days: string) => `${days} of rest`,
     },
     numbers: {
-      heading: 'The five numbers',
       firstCharge: 'First charge by',
       charges: (n: number) =>
         n === 0 ? 'no charge needed before first use' : count(n, 'charge in all', 'charges in all'),
@@ -480,10 +479,13 @@ export const WORDS = {
     weak: 'Known weaknesses',
     checks: 'Checked against',
     checkHead: ['Case', 'Published', 'Ours', 'Source', 'Standing'],
-    noChecks: 'No published value has been found to check this against.',
     passed: (n: number, of: number) => `${n} of ${of} published values met`,
     climates: 'Climate figures',
-    notChecked: 'see the test',
+    met: 'met',
+    missed: 'not met',
+    status: { SEEN: 'Read in the source', DERIVED: 'Computed from read values', MEMORY: 'From memory' },
+    station: (name: string, km: string, height: string, far: boolean) =>
+      ` Station ${name}, ${km} km away, ${height} m higher or lower${far ? ': too far to trust without a look' : ''}.`,
     contents: 'Calculations',
   },
   notFound: {
