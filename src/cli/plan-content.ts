@@ -1,0 +1,45 @@
+/** Content folder -> plan, with every problem printed: the step that build, check and bench share. */
+import { join, relative } from 'node:path';
+import { DateTime } from 'luxon';
+import { formatProblem, type Problem } from '../content/problem.ts';
+import { readFolder } from '../content/read-folder.ts';
+import type { IsoDate } from '../planner/household.ts';
+import { planSeason } from '../planner/plan.ts';
+import type { SeasonPlan } from '../planner/season-plan.ts';
+import { PROJECT } from './paths.ts';
+
+/** The day the plan is made for: `IDLE_TODAY`, or today where the household is. */
+export function today(zone: string): IsoDate {
+  const given = process.env.IDLE_TODAY;
+  if (given === undefined) return DateTime.now().setZone(zone).toISODate() ?? DateTime.utc().toISODate();
+  if (!DateTime.fromISO(given).isValid)
+    throw new RangeError(`IDLE_TODAY: found "${given}", expected a date such as 2026-10-25`);
+  return given;
+}
+
+/**
+ * Reads and plans a household; prints every problem of every file to standard error.
+ * @param folder - the content folder, absolute
+ * @returns the plan, or undefined when there are problems
+ */
+export function planContent(folder: string): SeasonPlan | undefined {
+  let asOf = '';
+  const { household, problems } = readFolder(folder, {
+    asOf: (zone) => {
+      asOf = today(zone);
+      return asOf;
+    },
+    procedures: join(PROJECT, 'content', 'procedures'),
+    library: join(PROJECT, 'public', 'climate', 'normals.json'),
+  });
+  if (!household) return refuse(problems, folder);
+  const result = planSeason(household, { asOf });
+  return result.problems.length > 0 ? refuse(result.problems, folder) : result.plan;
+}
+
+function refuse(problems: readonly Problem[], folder: string): undefined {
+  const shown = relative(process.cwd(), folder) || '.';
+  for (const problem of problems) console.error(formatProblem(problem, shown));
+  console.error(`${problems.length} ${problems.length === 1 ? 'problem' : 'problems'} in ${shown}: nothing was built.`);
+  return undefined;
+}
