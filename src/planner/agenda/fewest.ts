@@ -1,3 +1,4 @@
+import { EXACT_UP_TO, exactSchedule } from './exact.ts';
 import { generate } from './generate.ts';
 import type { Problem, Schedule } from './problem.ts';
 import { randomFrom } from './random.ts';
@@ -5,8 +6,9 @@ import { listBy, type Windows } from './windows.ts';
 
 /** Placements that the search may spend: it ends after so much work, not after so much time, and so repeats exactly. */
 const EFFORT = 120_000;
-/** What it may spend in any case, in whole schedules. */
+/** What it may spend in any case, and at most, in whole schedules. */
 const LEAST_RUNS = 8;
+const MOST_RUNS = 400;
 
 /** A schedule with the list and the open days that made it. */
 interface Found {
@@ -47,7 +49,10 @@ class Search {
     this.windows = windows;
     this.fewest = fewest;
     this.random = randomFrom(seed);
-    this.runsLeft = Math.max(LEAST_RUNS, Math.floor(EFFORT / Math.max(1, problem.activities.length)));
+    this.runsLeft = Math.min(
+      MOST_RUNS,
+      Math.max(LEAST_RUNS, Math.floor(EFFORT / Math.max(1, problem.activities.length))),
+    );
   }
 
   run(): Schedule {
@@ -60,6 +65,8 @@ class Search {
       if (this.done(best)) break;
       best = better(best, this.close(start.found, start.days));
     }
+    best = this.exact(best);
+    if (this.problem.activities.length <= EXACT_UP_TO) return this.earlier(best).schedule;
     for (const order of this.changedLists(base)) {
       if (this.done(best) || this.runsLeft <= 0) break;
       const found = this.attempt(order, all);
@@ -67,6 +74,20 @@ class Search {
       best = better(best, this.close(found, this.starts(found)[1]!.days));
     }
     return this.earlier(best).schedule;
+  }
+
+  /** On a small problem: something better, if there is any. */
+  private exact(best: Found): Found {
+    if (best.score[0] === 0 && this.done(best)) return best;
+    const [missing, minutes, sessions] = best.score;
+    const schedule = exactSchedule(this.problem, [missing, minutes, sessions]);
+    if (!schedule) return best;
+    const { start } = schedule;
+    const placedFirst = (i: number) => (Number.isNaN(start[i]!) ? Number.POSITIVE_INFINITY : start[i]!);
+    const order = listBy(this.problem, this.windows.topological, [placedFirst]);
+    const open = new Uint8Array(this.problem.days.length);
+    for (const p of schedule.pieces) open[p.day] = 1;
+    return { schedule, order, open, score: scoreOf(this.problem, schedule) };
   }
 
   private done(found: Found): boolean {
