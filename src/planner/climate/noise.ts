@@ -1,7 +1,6 @@
+import { monthMeansOfHours } from './calendar.ts';
 import { DAYS_PER_YEAR, HOURS_PER_YEAR } from './types.ts';
-
-/** How strongly each random series remembers its step before. */
-export const MEMORY = { warmth: 0.45, moisture: 0.34, quick: 0.87, quickMoisture: 0.84 };
+import type { WeatherConstants } from './weather-model.ts';
 
 /** Random numbers of an ensemble: the same for every place with the same seed and years. */
 export interface NoiseTape {
@@ -14,6 +13,8 @@ export interface NoiseTape {
   sky: Float64Array;
   /** Quick changes of temperature, hour by hour, unit spread. */
   quick: Float32Array;
+  /** Their mean in each month over all years. */
+  quickMeans: number[];
   /** Quick changes of moisture, likewise. */
   quickMoisture: Float32Array;
 }
@@ -76,41 +77,49 @@ function spreadOfDayMean(memory: number): number {
   return Math.sqrt(variance);
 }
 
-let last: { seed: number; tape: NoiseTape } | undefined;
+/** How strongly each of the series remembers its step before. */
+export type Memories = Pick<WeatherConstants, 'warmMemory' | 'moistMemory' | 'quickMemory' | 'quickMoistMemory'>;
+
+let last: { key: string; tape: NoiseTape } | undefined;
 
 /**
  * The random numbers of an ensemble. The last tape is kept, since every place of a household reads the same one.
- * @param seed - any integer
+ * @param seed - any whole number
  * @param years - years in the ensemble
- * @returns the tape; the same for the same seed and years
+ * @param memories - of the four series that remember
+ * @returns the tape; the same for the same arguments
  */
-export function noiseTape(seed: number, years: number): NoiseTape {
+export function noiseTape(seed: number, years: number, memories: Memories): NoiseTape {
   if (!Number.isInteger(seed)) throw new RangeError(`seed: ${seed} found, a whole number expected`);
   if (!(Number.isInteger(years) && years >= 1 && years <= 200)) {
     throw new RangeError(`years: ${years} found, a whole number from 1 to 200 expected`);
   }
-  if (last && last.seed === seed && last.tape.years === years) return last.tape;
+  const { warmMemory, moistMemory, quickMemory, quickMoistMemory } = memories;
+  const key = [seed, years, warmMemory, moistMemory, quickMemory, quickMoistMemory].join(' ');
+  if (last?.key === key) return last.tape;
   const days = years * DAYS_PER_YEAR;
+  const hours = years * HOURS_PER_YEAR;
   const tape: NoiseTape = {
     years,
     warmth: new Float64Array(days),
     moisture: new Float64Array(days),
     sky: new Float64Array(days),
-    quick: new Float32Array(years * HOURS_PER_YEAR),
-    quickMoisture: new Float32Array(years * HOURS_PER_YEAR),
+    quick: new Float32Array(hours),
+    quickMeans: [],
+    quickMoisture: new Float32Array(hours),
   };
-  fillRemembering(tape.warmth, MEMORY.warmth, seed * 5 + 1);
-  fillRemembering(tape.moisture, MEMORY.moisture, seed * 5 + 2);
+  fillRemembering(tape.warmth, warmMemory, seed * 5 + 1);
+  fillRemembering(tape.moisture, moistMemory, seed * 5 + 2);
   fillRemembering(tape.sky, 0, seed * 5 + 3);
-  fillRemembering(tape.quick, MEMORY.quick, seed * 5 + 4);
-  fillRemembering(tape.quickMoisture, MEMORY.quickMoisture, seed * 5 + 5);
-  for (const [series, memory] of [
-    [tape.warmth, MEMORY.warmth],
-    [tape.moisture, MEMORY.moisture],
-  ] as const) {
-    const scale = 1 / spreadOfDayMean(memory);
-    for (let d = 0; d < days; d++) series[d]! *= scale;
+  fillRemembering(tape.quick, quickMemory, seed * 5 + 4);
+  fillRemembering(tape.quickMoisture, quickMoistMemory, seed * 5 + 5);
+  const warmScale = 1 / spreadOfDayMean(warmMemory);
+  const moistScale = 1 / spreadOfDayMean(moistMemory);
+  for (let d = 0; d < days; d++) {
+    tape.warmth[d]! *= warmScale;
+    tape.moisture[d]! *= moistScale;
   }
-  last = { seed, tape };
+  tape.quickMeans = monthMeansOfHours(tape.quick);
+  last = { key, tape };
   return tape;
 }

@@ -79,14 +79,14 @@ export interface WeatherYear {
   vapourPa: Float64Array;
 }
 
-/** Several years of hourly weather, one after the other in each array. */
+/** Several years of hourly weather, one after the other in each array; single precision, 4e-6 K at most. */
 export interface WeatherEnsemble {
   /** How many years the arrays hold. */
   years: number;
   /** years × 8760 values [°C]. */
-  temperatureC: Float64Array;
+  temperatureC: Float32Array;
   /** years × 8760 values [Pa]. */
-  vapourPa: Float64Array;
+  vapourPa: Float32Array;
 }
 
 /** How many years of weather to draw, and the seed that fixes them. */

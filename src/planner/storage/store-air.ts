@@ -31,8 +31,12 @@ export function storeAir(
 ): StoreAir {
   const weather = weatherYears(climate, options);
   const counters = countByMonth(weather, enclosure, metalTimeConstantH);
-  const ofMonth = (counter: Counter, month: number) =>
-    Array.from({ length: weather.years }, (_, y) => counters[(y * 12 + month) * STRIDE + COUNTERS.indexOf(counter)]!);
+  const ofMonth = (counter: Counter, month: number) => {
+    const values: number[] = [];
+    for (let i = month * STRIDE + COUNTERS.indexOf(counter); i < counters.length; i += 12 * STRIDE)
+      values.push(counters[i]!);
+    return values;
+  };
   const months: StoreMonth[] = MONTH_DAYS.map((_, m) => {
     const [condensation, frost, wet] = [ofMonth('condensation', m), ofMonth('frost', m), ofMonth('wet', m)];
     return {
