@@ -7,6 +7,9 @@ import type { PlaceContext } from './place-context.ts';
 /** Water begins to freeze below 0 °C; a margin of one kelvin for what the thermometer and the model do not see. */
 const FROST_C = -1;
 
+/** Frost that has been possible for longer than this before the rest is the machine's own season, not a surprise. */
+const LOOK_BACK_DAYS = 90;
+
 export interface Rest {
   from: IsoDate;
   to: IsoDate;
@@ -17,7 +20,10 @@ export interface Rest {
   designLowC: number;
   lowestC: number;
   highestC: number;
-  /** First day on which the store can reach −1 °C; undefined when it cannot during the rest. */
+  /**
+   * First day on which the store of a typical year can reach −1 °C; undefined when it cannot during the rest. Where it can already on the
+   * last day of use, the day since when it can, up to three months back.
+   */
   firstFrost?: IsoDate | undefined;
 }
 
@@ -37,16 +43,22 @@ export function restOf(season: Season, context: PlaceContext): Rest {
   let lowestC = Infinity;
   let highestC = -Infinity;
   let firstFrost: IsoDate | undefined;
+  const lowOn = (d: number) => lowOfDay(context.designLow.typicalC, dayIndexOf(isoOfDay(first + d)));
   for (let d = 0; d <= span; d++) {
     const iso = isoOfDay(first + d);
     const month = monthOf(iso);
     if (!months.includes(month)) months.push(month);
     const index = dayIndexOf(iso);
-    const low = lowOfDay(context.designLow.designC, index);
-    designLowC = Math.min(designLowC, low, context.designLow.designC[month - 1]!);
+    const low = lowOn(d);
+    designLowC = Math.min(designLowC, context.designLow.designC[month - 1]!);
     lowestC = Math.min(lowestC, context.store.dayMinC[index]!);
     highestC = Math.max(highestC, context.store.dayMaxC[index]!);
     if (firstFrost === undefined && low <= FROST_C) firstFrost = iso;
+  }
+  if (firstFrost === season.lastUse) {
+    let back = 0;
+    while (back < LOOK_BACK_DAYS && lowOn(-back - 1) <= FROST_C) back += 1;
+    if (back < LOOK_BACK_DAYS) firstFrost = isoOfDay(first - back);
   }
   return { from: season.lastUse, to: season.firstUse, days, months, designLowC, lowestC, highestC, firstFrost };
 }
