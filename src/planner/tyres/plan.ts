@@ -121,10 +121,10 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
       act: `Set it ${q(hottest - setKPa)} lower; the maximum is meant for a cold tyre.`,
     });
   }
-  if (coldest < 0.4 * tyre.pressureKPa) {
+  if (coldest < tyre.pressureKPa / 2) {
     notes.push({
       level: 'warning',
-      text: `${tyre.position}: in the coldest hour it stands at ${q(Math.max(0, coldest))}, so soft that the bead can let go.`,
+      text: `${tyre.position}: in the coldest hour it stands at ${q(Math.max(0, coldest))}, less than half of normal, and the bead can let go.`,
       act: 'Take the weight off, or pump it up before the cold comes.',
     });
   }

@@ -1,0 +1,138 @@
+import { describe, expect, test } from 'vitest';
+import { BAGS, firstYearLossUm, planCorrosion, UNWASHED_SALT_FACTOR } from '../../../src/planner/corrosion/index.ts';
+import type { Machine, Place } from '../../../src/planner/household.ts';
+import { airMonths, machine, place } from '../fluids/fixture.ts';
+
+function plan(
+  over: Partial<Machine> = {},
+  where: Partial<Place> = {},
+  air: { wetHours?: number; annualMeanC?: number; annualMeanRhPct?: number } = {},
+) {
+  return planCorrosion({
+    machine: machine(over),
+    place: place(where),
+    airMonths: airMonths(air.wetHours ?? 100, air.annualMeanRhPct ?? 75),
+    restMonths: [10, 11, 12, 1, 2, 3, 4],
+    annualMeanC: air.annualMeanC ?? 5,
+    annualMeanRhPct: air.annualMeanRhPct ?? 75,
+  });
+}
+const salted = { roadSalt: { exposed: true, washed: false } };
+const coast = { chlorideMgM2D: 200, sulphurDioxideMgM2D: 20 };
+const dry = { ...place().enclosure, maxRhPct: 50 };
+
+describe('the air', () => {
+  test('salt that is not washed off multiplies the chloride, and is said', () => {
+    const clean = plan().plan;
+    const { plan: dirty, warnings } = plan(salted);
+    expect(dirty.steelUmPerYear).toBeGreaterThan(clean.steelUmPerYear);
+    const chloride = dirty.derivations[0]!.inputs.find((i) => i.name.startsWith('chloride, S'))!.value;
+    expect(chloride).toBe(2 * UNWASHED_SALT_FACTOR);
+    expect(dirty.protection.measures[0]).toMatch(/wash the salt off/);
+    expect(warnings.some((w) => w.act.includes('fresh water'))).toBe(true);
+    expect(plan({ roadSalt: { exposed: true, washed: true } }).plan.steelUmPerYear).toBe(clean.steelUmPerYear);
+  });
+
+  test('a clean cold inland store carries the threefold under-estimate of the standard', () => {
+    const { plan: cold } = plan({}, {}, { annualMeanC: -4 });
+    expect(cold.uncertainty.high).toBe(3);
+    expect(cold.caveats.some((c) => c.includes('three times too low'))).toBe(true);
+    const { plan: mild } = plan({}, {}, { annualMeanC: 9 });
+    expect(mild.uncertainty).toEqual({ low: 0.67, high: 1.5 });
+    expect(mild.caveats.some((c) => c.includes('three times too low'))).toBe(false);
+  });
+
+  test('inputs outside the intervals of the standard are named', () => {
+    const { plan: p } = plan({}, { sulphurDioxideMgM2D: 0.2 }, { annualMeanC: -20 });
+    expect(p.caveats.filter((c) => c.includes('extrapolation'))).toHaveLength(2);
+    expect(plan().plan.caveats.filter((c) => c.includes('extrapolation'))).toEqual([]);
+  });
+
+  test('damper, saltier and dirtier air never comes out milder', () => {
+    const base = { temperatureC: 8, rhPct: 70, sulphurDioxideMgM2D: 2, chlorideMgM2D: 5 };
+    for (const metal of ['steel', 'zinc'] as const) {
+      const loss = firstYearLossUm(metal, base);
+      expect(firstYearLossUm(metal, { ...base, rhPct: 80 })).toBeGreaterThan(loss);
+      expect(firstYearLossUm(metal, { ...base, chlorideMgM2D: 50 })).toBeGreaterThan(loss);
+      expect(firstYearLossUm(metal, { ...base, sulphurDioxideMgM2D: 20 })).toBeGreaterThan(loss);
+    }
+  });
+
+  test('nonsense is refused in words', () => {
+    const base = { temperatureC: 8, rhPct: 70, sulphurDioxideMgM2D: 2, chlorideMgM2D: 5 };
+    expect(() => firstYearLossUm('steel', { ...base, rhPct: Number.NaN })).toThrow(/relative humidity/);
+    expect(() => firstYearLossUm('steel', { ...base, chlorideMgM2D: -1 })).toThrow(/deposition/);
+  });
+});
+
+describe('protection', () => {
+  test('three weeks ask for no more than washing and a film, in whatever air', () => {
+    const short = { season: { lastUse: '2026-10-25', firstUse: '2026-11-15', proposed: false, reasons: [] } };
+    expect(plan({ ...short, ...salted }, coast).plan.protection.level).toBeLessThanOrEqual(2);
+  });
+
+  test('three years ask for a closed bag, or for dry air where there is power', () => {
+    const long = { season: { lastUse: '2026-10-25', firstUse: '2029-10-20', proposed: false, reasons: [] } };
+    const shed = plan(long).plan;
+    expect(shed.protection.level).toBe(4);
+    expect(shed.desiccant!.din55474Units).toBeGreaterThan(0);
+    const powered = plan(long, { power: true }).plan;
+    expect(powered.protection.level).toBe(5);
+    expect(powered.desiccant).toBeUndefined();
+    expect(powered.dehumidifierRhPct).toEqual({ low: 40, high: 50 });
+  });
+
+  test('a carport cannot be dried, power or not', () => {
+    const open = { ...place().enclosure, airChangesPerH: 20 };
+    const { plan: p } = plan({}, { ...coast, power: true, enclosure: open });
+    expect(p.protection.level).toBe(4);
+    expect(p.dehumidifierRhPct).toBeUndefined();
+  });
+
+  test('a store that is held dry needs no bag', () => {
+    const { plan: p } = plan({}, { ...coast, enclosure: dry });
+    expect(p.protection.level).toBeLessThanOrEqual(3);
+    expect(p.desiccant).toBeUndefined();
+    expect(p.dehumidifierRhPct).toBeDefined();
+  });
+
+  test('more wet hours ask for more', () => {
+    expect(plan({}, {}, { wetHours: 600 }).plan.protection.level).toBeGreaterThan(
+      plan({}, {}, { wetHours: 5 }).plan.protection.level,
+    );
+  });
+
+  test('a machine without cylinders is not fogged', () => {
+    const electric = { engine: { ...machine().engine, cycle: 'electric' as const } };
+    const fogged = (m: Partial<Machine>) =>
+      plan(m, {}, { wetHours: 400 }).plan.protection.measures.some((x) => /Fog/.test(x));
+    expect(fogged({})).toBe(true);
+    expect(fogged(electric)).toBe(false);
+  });
+});
+
+describe('desiccant', () => {
+  test('both standards stand side by side, and the note says why they differ', () => {
+    const { plan: p } = plan({}, coast);
+    expect(p.desiccant).toMatchObject({ areaM2: 14, volumeM3: 3 });
+    expect(p.desiccant!.milStd2073Units).not.toBe(p.desiccant!.din55474Units);
+    expect(p.desiccant!.note).toContain('disagree');
+    const methods = p.derivations.map((d) => d.method);
+    expect(methods).toContain('corrosion.desiccant-mil');
+    expect(methods).toContain('corrosion.desiccant-din.pe-200');
+    expect(methods).toContain('corrosion.desiccant-din.aluminium-laminate');
+  });
+
+  test('every kind of machine has a bag whose surface could hold its room', () => {
+    for (const { areaM2, volumeM3 } of BAGS) expect(areaM2 ** 3).toBeGreaterThan(36 * Math.PI * volumeM3 ** 2);
+    expect(new Set(BAGS.map((b) => b.kind)).size).toBe(8);
+  });
+});
+
+test('category, steel and zinc have their derivations with sources', () => {
+  const { plan: p } = plan(salted, coast);
+  const results = p.derivations.map((d) => d.result.value);
+  expect(results).toContain(p.steelUmPerYear);
+  expect(results).toContain(p.zincUmPerYear);
+  expect(p.derivations.filter((d) => d.sources.length === 0 || d.inputs.length === 0)).toEqual([]);
+});

@@ -1,0 +1,340 @@
+import { describe, expect, test } from 'vitest';
+import { BLENDS, planFuel, volumeCorrection } from '../../../src/planner/fuel/index.ts';
+import type { Assembly, Household, Job, Machine } from '../../../src/planner/household.ts';
+import type { StoreYear } from '../../../src/planner/storage/types.ts';
+import { fuel, household, machine, place, storeYear } from '../fluids/fixture.ts';
+
+function plan(
+  m: Machine,
+  over: { household?: Household; store?: StoreYear; lowestStoreC?: number; highestStoreC?: number; asOf?: string } = {},
+) {
+  const result = planFuel({
+    machine: m,
+    place: place(),
+    household: household(),
+    store: storeYear(),
+    lowestStoreC: -25,
+    highestStoreC: 20,
+    asOf: '2026-10-01',
+    ...over,
+  });
+  if (!result) throw new Error('a machine with fuel gives a plan');
+  return result;
+}
+const noStabiliser = household({ fuelCare: { canL: 10, cans: 1 } });
+const assembly = (over: Partial<Assembly>): Assembly => ({
+  id: 'tank',
+  name: 'Fuel tank',
+  behind: [],
+  offMinutes: 10,
+  onMinutes: 10,
+  fasteners: [],
+  singleUse: [],
+  cautions: [],
+  refitNotes: [],
+  replaceNextTime: [],
+  safetyCritical: false,
+  ...over,
+});
+const job = (over: Partial<Job>): Job => ({
+  id: 'valves',
+  name: 'Valve clearances',
+  assemblies: ['tank'],
+  minutes: 60,
+  parts: [],
+  tools: [],
+  cautions: [],
+  notes: [],
+  after: [],
+  needs: { stand: false, bench: false },
+  done: false,
+  ...over,
+});
+const rest = (lastUse: string, firstUse: string) => ({ season: { lastUse, firstUse, proposed: false, reasons: [] } });
+
+describe('drain or fill', () => {
+  test('a bare steel tank is filled to 95 % and every litre in it is dosed', () => {
+    const { plan: p } = plan(machine());
+    expect(p.choice).toBe('fill');
+    expect(p.addL).toBeCloseTo(0.95 * 17 - 6, 9);
+    expect(p.doseML).toBeCloseTo(0.95 * 17 * 4, 9);
+    expect(p.runMinutes).toBeCloseTo((60 * 0.2) / 1, 9);
+    expect(p.drainedL).toBeUndefined();
+  });
+
+  test('the tank comes off for a planned job, so it is drained, and the job is named', () => {
+    const withJob = machine({ assemblies: [assembly({})], jobs: [job({})] });
+    const { plan: p } = plan(withJob);
+    expect(p.choice).toBe('drain');
+    expect(p.reason).toContain('Valve clearances');
+  });
+
+  test('a tank that hides the part that the job is on counts too', () => {
+    const hidden = machine({
+      assemblies: [
+        assembly({ id: 'petrol-cell', opensFluid: 'fuel' }),
+        assembly({ id: 'airbox', name: 'Airbox', behind: ['petrol-cell'] }),
+      ],
+      jobs: [job({ assemblies: ['airbox'] })],
+    });
+    expect(plan(hidden).plan.choice).toBe('drain');
+  });
+
+  test('a job already done, or one on the oil tank, leaves the fuel in', () => {
+    expect(plan(machine({ assemblies: [assembly({})], jobs: [job({ done: true })] })).plan.choice).toBe('fill');
+    const oil = machine({
+      assemblies: [assembly({ id: 'oil-tank', name: 'Oil tank' })],
+      jobs: [job({ assemblies: ['oil-tank'] })],
+    });
+    expect(plan(oil).plan.choice).toBe('fill');
+  });
+
+  test('three weeks ask for neither draining nor stabiliser', () => {
+    const { plan: p, warnings } = plan(machine(rest('2026-10-25', '2026-11-15')));
+    expect(p.choice).toBe('fill');
+    expect(p.doseML).toBeUndefined();
+    expect(p.atFirstUse.verdict).toBe('use');
+    expect(p.tap).toContain('leaves both float bowls full');
+    expect(warnings).toEqual([]);
+  });
+
+  test('three years outlive any fuel: it is drained and a bare steel tank is oiled', () => {
+    const { plan: p, warnings } = plan(machine(rest('2026-10-25', '2029-10-20')));
+    expect(p.choice).toBe('drain');
+    expect(p.reason).toContain('36 months');
+    expect(warnings.some((w) => w.text.includes('bare steel'))).toBe(true);
+  });
+
+  test('without stabiliser a plastic carburettor tank is drained and a steel one is filled with a warning', () => {
+    const plastic = machine({ fuel: fuel({ tankMaterial: 'plastic' }) });
+    expect(plan(plastic, { household: noStabiliser }).plan.choice).toBe('drain');
+    const steel = plan(machine(), { household: noStabiliser });
+    expect(steel.plan.choice).toBe('fill');
+    expect(steel.plan.doseML).toBeUndefined();
+    expect(steel.plan.runMinutes).toBeUndefined();
+    expect(steel.warnings.some((w) => w.text.includes('No stabiliser'))).toBe(true);
+  });
+
+  test("the user's choice goes before the rules, and the plan says what they would have been", () => {
+    const chosen = plan(machine({ fuel: fuel({ choice: 'drain' }) }));
+    expect(chosen.plan.choice).toBe('drain');
+    expect(chosen.plan.reason).toContain('without a choice it would be "fill"');
+    const against = plan(machine({ fuel: fuel({ choice: 'fill' }), assemblies: [assembly({})], jobs: [job({})] }));
+    expect(against.plan.choice).toBe('fill');
+    expect(against.warnings.some((w) => w.level === 'warning' && w.text.includes('You chose to fill'))).toBe(true);
+  });
+
+  test('an electric machine and one without fuel have no fuel plan', () => {
+    const input = {
+      place: place(),
+      household: household(),
+      store: storeYear(),
+      lowestStoreC: -20,
+      highestStoreC: 20,
+      asOf: '2026-10-01',
+    };
+    expect(planFuel({ ...input, machine: machine({ fuel: undefined }) })).toBeUndefined();
+    const electric = machine({ engine: { ...machine().engine, cycle: 'electric' } });
+    expect(planFuel({ ...input, machine: electric })).toBeUndefined();
+  });
+});
+
+describe('swelling', () => {
+  test('a tank filled on a cold day is filled less, so that the hottest day brings it to the brim and no further', () => {
+    const cold = machine({
+      ...rest('2026-01-15', '2026-10-15'),
+      fuel: fuel({ inTankL: { value: 2, low: 1, high: 4 } }),
+    });
+    const { plan: p, warnings } = plan(cold, { store: storeYear(0, 20), highestStoreC: 42 });
+    expect(p.fullAtHottestPct).toBeLessThanOrEqual(100 + 1e-9);
+    expect(2 + p.addL!).toBeLessThan(0.95 * 17);
+    const swelling = volumeCorrection(-20, 745) / volumeCorrection(42, 745);
+    expect(p.fullAtHottestPct).toBeCloseTo((100 * (2 + p.addL!) * swelling) / 17, 2);
+    expect(warnings.some((w) => w.text.includes('run over'))).toBe(true);
+  });
+
+  test('a brimful tank is drawn down first', () => {
+    const full = machine({
+      ...rest('2026-03-15', '2026-11-15'),
+      fuel: fuel({ inTankL: { value: 17, low: 16, high: 17 } }),
+    });
+    const { plan: p, warnings } = plan(full, { highestStoreC: 35 });
+    expect(p.addL).toBe(0);
+    expect(p.fullAtHottestPct).toBeLessThanOrEqual(100 + 1e-9);
+    expect(warnings.some((w) => w.act.includes('Draw off'))).toBe(true);
+  });
+});
+
+describe('taps and bowls', () => {
+  test('a vacuum tap is left at ON or RES and never at PRIME', () => {
+    expect(plan(machine()).plan.tap).toMatch(/ON or RES, never at PRIME/);
+    expect(plan(machine()).plan.tap).toContain('drain both float bowls');
+  });
+
+  test('two manual taps are both shut, and both drained', () => {
+    const two = fuel({ taps: { kind: 'manual', count: 2 } });
+    expect(plan(machine({ fuel: two })).plan.tap).toMatch(/2 manual taps: both OFF/);
+    expect(plan(machine({ fuel: { ...two, choice: 'drain' } })).plan.tap).toMatch(/drain through both/);
+  });
+
+  test('a vacuum tap needs PRIME to drain, and comes back to ON', () => {
+    expect(plan(machine({ fuel: fuel({ choice: 'drain' }) })).plan.tap).toMatch(
+      /PRIME only while the fuel runs out.*leave at ON/,
+    );
+  });
+
+  test('an injected machine has neither tap nor bowl', () => {
+    const injected = fuel({ delivery: 'injection', taps: null, bowls: 0 });
+    expect(plan(machine({ fuel: injected })).plan.tap).toContain('No fuel tap');
+    expect(plan(machine({ fuel: injected })).plan.tap).not.toContain('float bowl');
+  });
+});
+
+describe('water', () => {
+  test.each(BLENDS)('$blend holds less water in the cold', ({ blend }) => {
+    const m = machine({ fuel: fuel({ blend, choice: 'fill' }) });
+    const cold = plan(m, { lowestStoreC: -30 }).plan.waterToleranceML;
+    const mild = plan(m, { lowestStoreC: 0 }).plan.waterToleranceML;
+    expect(cold).toBeGreaterThan(0);
+    expect(cold).toBeLessThan(mild);
+  });
+
+  test('breathing alone does not separate a full tank of E10 over a winter', () => {
+    const { plan: p, warnings } = plan(machine());
+    expect(p.breathingWaterML).toBeGreaterThan(0);
+    expect(p.breathingWaterML).toBeLessThan(p.waterToleranceML / 5);
+    expect(warnings.filter((w) => w.text.includes('water'))).toEqual([]);
+  });
+
+  test('petrol without ethanol can drop a little water, and the plan says where to look', () => {
+    const { plan: p, warnings } = plan(machine({ fuel: fuel({ blend: 'E0' }) }), { store: storeYear(3, 15, 25, 900) });
+    expect(p.breathingWaterML).toBeGreaterThan(p.waterToleranceML);
+    expect(warnings.some((w) => w.level === 'note' && w.act.includes('filter'))).toBe(true);
+  });
+
+  test('twice the rest breathes in about twice the water in a store that is the same all year', () => {
+    const still = storeYear(10, 0);
+    const one = plan(machine(rest('2026-10-25', '2027-04-10')), { store: still }).plan.breathingWaterML;
+    const two = plan(machine(rest('2026-10-25', '2027-09-24')), { store: still }).plan.breathingWaterML;
+    expect(two / one).toBeCloseTo(2, 6);
+  });
+});
+
+describe('age', () => {
+  test('a winter on treated fuel ends within the window', () => {
+    const { plan: p } = plan(machine());
+    expect(p.useBy).toEqual({ earliest: '2027-04-25', latest: '2027-10-25' });
+    expect(p.atFirstUse.verdict).toBe('use');
+  });
+
+  test('old fuel that is topped up by less than two parts keeps its own date', () => {
+    const old = fuel({ inTankL: { value: 10, low: 9, high: 11 }, boughtOn: '2026-05-01' });
+    const { plan: p } = plan(machine({ fuel: old }));
+    expect(p.useBy.earliest).toBe('2026-11-01');
+    expect(p.atFirstUse.verdict).toBe('mix');
+    const low = fuel({ inTankL: { value: 3, low: 2, high: 4 }, boughtOn: '2026-05-01' });
+    expect(plan(machine({ fuel: low })).plan.useBy.earliest).toBe('2027-04-25');
+  });
+
+  test('a hot store halves the life', () => {
+    const hot = plan(machine(rest('2026-10-25', '2027-01-20')), { store: storeYear(30, 0), highestStoreC: 36 });
+    expect(hot.plan.useBy.earliest).toBe('2027-01-25');
+  });
+
+  test('a choice to fill for three years ends at the collection point', () => {
+    const kept = machine({ ...rest('2026-10-25', '2029-10-20'), fuel: fuel({ choice: 'fill' }) });
+    const { plan: p, warnings } = plan(kept);
+    expect(p.atFirstUse.verdict).toBe('dispose');
+    expect(p.atFirstUse.text).toContain('local collection point');
+    expect(warnings.some((w) => w.text.includes('too old'))).toBe(true);
+  });
+});
+
+describe('drained fuel', () => {
+  const drain = (litres: number, over: Partial<Household> = {}) =>
+    plan(machine({ fuel: fuel({ choice: 'drain', inTankL: { value: litres, low: litres, high: litres } }) }), {
+      household: household(over),
+    });
+
+  test('the cans hold what was drained, bowls and line included', () => {
+    expect(drain(9.8).plan.drainedL).toBeCloseTo(10, 9);
+    expect(drain(9.8).plan.cans).toBe(1);
+    expect(drain(9.9).plan.cans).toBe(2);
+  });
+
+  test('too few cans are said before the tank is opened', () => {
+    const { warnings } = drain(15);
+    expect(warnings.some((w) => w.act.includes('2 approved cans'))).toBe(true);
+    expect(drain(5).warnings.some((w) => w.act.includes('approved cans'))).toBe(false);
+  });
+
+  test('the vapour of petrol is named as a danger', () => {
+    expect(drain(5).warnings[0]).toMatchObject({ level: 'danger', machine: 'juniper', about: 'fuel' });
+  });
+
+  test('the limit of the country is held against the litres, and no row means no verdict', () => {
+    expect(drain(5, { country: 'GB' }).plan.localLimit.exceeded).toBe(false);
+    expect(drain(25, { country: 'DE' }).plan.localLimit.exceeded).toBe(true);
+    expect(drain(5, { country: 'NZ' }).plan.localLimit).toMatchObject({ exceeded: null });
+    expect(drain(5, { country: undefined }).plan.localLimit.text).toMatch(/check your local code/i);
+  });
+
+  test('it is used up within a month, in a machine that is in use then and takes it', () => {
+    const winter = machine({ id: 'badger', name: 'Badger', ...rest('2027-03-20', '2027-10-01') });
+    const asleep = machine({ id: 'fern', name: 'Old Fern', ...rest('2026-10-01', '2027-05-01') });
+    const plainPetrol = machine({
+      id: 'saw',
+      name: 'Saw',
+      ...rest('2027-03-20', '2027-10-01'),
+      fuel: fuel({ blend: 'E0' }),
+    });
+    const { plan: p, warnings } = drain(6, { machines: [winter, asleep, plainPetrol] });
+    expect(p.drainedUseBy).toBe('2026-11-25');
+    const text = warnings.find((w) => w.text.startsWith('Use the drained fuel'))!.text;
+    expect(text).toContain('Badger');
+    expect(text).not.toContain('Fern');
+    expect(text).not.toContain('Saw');
+  });
+
+  test('two-stroke mixture goes only into another machine run on mixture', () => {
+    const mixture = machine({ fuel: fuel({ premix: true, tankMaterial: 'plastic', choice: 'drain' }) });
+    const winter = machine({ id: 'badger', name: 'Badger', ...rest('2027-03-20', '2027-10-01') });
+    const { warnings } = plan(mixture, { household: household({ machines: [winter] }) });
+    expect(warnings.some((w) => w.act.includes('two-stroke that runs on mixture'))).toBe(true);
+  });
+
+  test('mixture that stays is topped up with mixture', () => {
+    const { warnings } = plan(machine({ fuel: fuel({ premix: true }) }));
+    expect(warnings.some((w) => w.act.includes('never with plain petrol'))).toBe(true);
+  });
+});
+
+test('every printed amount of a fuel plan has its derivation, with a source and units', () => {
+  for (const choice of ['fill', 'drain'] as const) {
+    const { plan: p } = plan(machine({ fuel: fuel({ choice }) }));
+    const results = p.derivations.map((d) => d.result.value);
+    for (const amount of [p.addL, p.doseML, p.runMinutes, p.drainedL, p.cans, p.waterToleranceML, p.breathingWaterML]) {
+      if (amount !== undefined) expect(results).toContain(amount);
+    }
+    expect(p.derivations.filter((d) => d.equation === '' || d.inputs.length === 0)).toEqual([]);
+    expect(p.derivations.filter((d) => d.sources.length === 0)).toEqual([]);
+  }
+});
+
+test('a summer of the south is planned as any other rest', () => {
+  const { plan: p } = plan(machine(rest('2026-05-10', '2026-10-20')), {
+    store: storeYear(12, -8),
+    lowestStoreC: -2,
+    highestStoreC: 25,
+  });
+  expect(p.choice).toBe('fill');
+  expect(p.useBy.earliest).toBe('2026-11-10');
+});
+
+test('a density of another fuel, or nonsense, is either covered by the table or refused in words', () => {
+  expect(
+    plan(machine({ fuel: fuel({ blend: 'E85', choice: 'fill', densityKgM3: 781 }) })).plan.fullAtHottestPct,
+  ).toBeGreaterThan(90);
+  expect(() => volumeCorrection(Number.NaN, 745)).toThrow(/expected/);
+  expect(() => volumeCorrection(10, 1000)).toThrow(/653 to 839/);
+});
