@@ -26,6 +26,9 @@ class Run {
   private readonly lines: (DayLine | undefined)[];
   private readonly free: FreeTree;
   private readonly trips: Float64Array;
+  /** Hand-minutes not taken, and no more than the longest stretch known to be free. */
+  private readonly left: Float64Array;
+  private readonly longest: Float64Array;
   private readonly visited: (number[] | undefined)[];
   private readonly held: (Map<number, number> | undefined)[];
   private readonly charging: { from: number; to: number }[][] = [];
@@ -38,7 +41,9 @@ class Run {
     this.visited = new Array(days.length);
     this.held = new Array(days.length);
     this.trips = new Float64Array(days.length);
-    this.free = new FreeTree(days.map((d, i) => (open && open[i] === 0 ? -1 : d.length * capacity[0]!)));
+    this.left = Float64Array.from(days, (d, i) => (open && open[i] === 0 ? -1 : d.length * capacity[0]!));
+    this.longest = new Float64Array(days.length).fill(Number.POSITIVE_INFINITY);
+    this.free = new FreeTree(this.left);
     this.schedule = {
       day: new Int32Array(n).fill(-1),
       start: new Float64Array(n).fill(Number.NaN),
@@ -95,7 +100,10 @@ class Run {
         if (charger >= 0) break;
         start = found.freeAt - day.start;
       }
-      if (!(start + activity.minutes <= limit)) continue;
+      if (!(start + activity.minutes <= limit)) {
+        this.learn(activity, d, ready, day.length - this.trips[d]!);
+        continue;
+      }
       this.take({ activity: i, day: d, start, minutes: activity.minutes }, stand, charger);
       return true;
     }
@@ -128,6 +136,16 @@ class Run {
     if (left > 0) return false;
     for (const { piece, stand } of pieces) this.take(piece, stand, -1);
     return true;
+  }
+
+  /** A stretch that is nowhere free now will not be free later: the day need not be tried for it again. */
+  private learn(activity: Activity, d: number, ready: number, limit: number): void {
+    const line = this.lines[d];
+    if (!line || ready > this.problem.days[d]!.start) return;
+    const hands = activity.demand.map((units, r) => (r === 0 ? units : 0));
+    if (!(hands[0]! > 0) || line.earliest(0, activity.minutes, hands) + activity.minutes <= limit) return;
+    this.longest[d] = Math.min(this.longest[d]!, activity.minutes * hands[0]! - 1e-6);
+    this.free.set(d, Math.min(this.left[d]!, this.longest[d]!));
   }
 
   private nextDay(activity: Activity, ready: number, from: number, work: number): number {
@@ -179,7 +197,8 @@ class Run {
       this.visited[d].push(activity.place);
     }
     this.trips[d]! += trip;
-    this.free.set(d, this.free.get(d) - minutes * activity.demand[0]! - trip * problem.capacity[0]!);
+    this.left[d]! -= minutes * activity.demand[0]! + trip * problem.capacity[0]!;
+    this.free.set(d, Math.min(this.left[d]!, this.longest[d]!));
     if (stand >= 0) {
       this.held[d] ??= new Map();
       this.held[d].set(activity.group, stand);

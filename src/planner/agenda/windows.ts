@@ -5,6 +5,8 @@ interface WorkClock {
   toWork(minute: number): number;
   toStart(work: number): number;
   toEnd(work: number): number;
+  /** The day in which a stretch that begins at this much work begins. */
+  dayOfStart(work: number): number;
   /** The day in which a stretch that ends at this much work ends. */
   dayOfEnd(work: number): number;
 }
@@ -16,7 +18,8 @@ export interface Windows {
   /** Earliest start and latest start in working minutes, resources left out of account. */
   earliestStart: Float64Array;
   latestStart: Float64Array;
-  /** Day in which it must end at the latest. */
+  /** Days in which it can begin at the earliest, and must end at the latest. */
+  earliestDay: Int32Array;
   latestDay: Int32Array;
   /** Working minutes of all that follows it, itself included (each path once, the longest). */
   tail: Float64Array;
@@ -41,6 +44,7 @@ export function windowsOf(problem: Problem): Windows {
   const earliestStart = new Float64Array(n);
   const latestStart = new Float64Array(n);
   const latestDay = new Int32Array(n);
+  const earliestDay = new Int32Array(n);
   const tail = new Float64Array(n);
   const last = days.length - 1;
   for (const i of topological) {
@@ -53,6 +57,7 @@ export function windowsOf(problem: Problem): Windows {
       start = Math.max(start, lag > 0 ? clock.toWork(clock.toEnd(end) + lag) : end);
     }
     earliestStart[i] = start;
+    earliestDay[i] = clock.dayOfStart(start);
   }
   for (let k = n - 1; k >= 0; k--) {
     const i = topological[k]!;
@@ -68,7 +73,7 @@ export function windowsOf(problem: Problem): Windows {
     latestDay[i] = clock.dayOfEnd(end);
     latestStart[i] = end - a.minutes;
   }
-  return { topological, earliestStart, latestStart, latestDay, tail };
+  return { topological, earliestStart, latestStart, earliestDay, latestDay, tail };
 }
 
 function topologicalOrder(problem: Problem, followers: readonly { by: number }[][]): Int32Array {
@@ -122,6 +127,7 @@ function workClock(days: Problem['days']): WorkClock {
       const d = dayOfEnd(Math.min(work, total));
       return startOf(d) + Math.min(work, total) - before[d]!;
     },
+    dayOfStart: (work) => Math.max(0, dayStartingBy(work)),
     dayOfEnd,
   };
 }
