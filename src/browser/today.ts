@@ -84,6 +84,18 @@ each('[data-passed]', (box) => {
   box.hidden = shown === 0;
 });
 
+// Sessions of days that have passed move out of the way.
+each('[data-earlier]', (box) => {
+  const list = box.querySelector('ol');
+  each('[data-session]', (item) => {
+    if (list && (item.dataset.session ?? '') < now) list.append(item);
+  });
+  box.hidden = !list?.firstElementChild;
+  each('[data-month]', (month) => {
+    month.hidden = !month.querySelector('[data-session]');
+  });
+});
+
 each('[data-past-date]', (found) => {
   found.classList.toggle('is-past', (found.dataset.pastDate ?? '') < now);
 });

@@ -1,5 +1,5 @@
 /**
- * The store's air through the twelve months: temperature and dew point above, hours of wet and frosted metal below.
+ * The store's air month by month: temperature and dew point above, hours of wet and frosted metal below.
  */
 import { scaleLinear } from 'd3-scale';
 import { curveMonotoneX, line } from 'd3-shape';
@@ -14,7 +14,6 @@ export interface AirData {
 
 const WIDTH = 400;
 const LEFT = 34;
-const STEP = (WIDTH - LEFT - 4) / 12;
 const TOP = 26;
 const FLOOR = 150;
 const PANEL = 206;
@@ -24,7 +23,10 @@ const END = 290;
 export function airPicture(data: AirData, about: Alternative, say: FigureLanguage): string {
   const { months } = data.air;
   if (months.length === 0) return '';
-  const middle = (m: AirMonth) => LEFT + (m.month - 0.5) * STEP;
+  // The months stand in the order of the plan: those of the rest, which may run over the new year.
+  const step = (WIDTH - LEFT - 4) / Math.max(months.length, 6);
+  const left = (i: number) => LEFT + i * step;
+  const middle = (i: number) => left(i) + step / 2;
   const all = months.flatMap((m) => [m.meanC, m.dewPointC]);
   const y = scaleLinear()
     .domain([Math.min(...all, 0) - 1, Math.max(...all, 0) + 1])
@@ -33,7 +35,7 @@ export function airPicture(data: AirData, about: Alternative, say: FigureLanguag
   const hour = scaleLinear().domain([0, most]).nice(3).range([END, PANEL]);
   const curve = (value: (m: AirMonth) => number) =>
     line<AirMonth>()
-      .x(middle)
+      .x((_, i) => middle(i))
       .y((m) => y(value(m)))
       .curve(curveMonotoneX)
       .digits(1)(months) ?? '';
@@ -53,7 +55,7 @@ export function airPicture(data: AirData, about: Alternative, say: FigureLanguag
       ),
     el('path', { d: curve((m) => m.meanC), class: 'f-temperature', fill: 'none' }),
     el('path', { d: curve((m) => m.dewPointC), class: 'f-dew', fill: 'none' }),
-    monthNames(months, FLOOR + 15, say),
+    monthNames(months, FLOOR + 15, middle, say),
     label(0, PANEL - 16, words.air.hours, { class: 'f-text f-strong' }),
     ...hour
       .ticks(3)
@@ -62,26 +64,26 @@ export function airPicture(data: AirData, about: Alternative, say: FigureLanguag
           el('line', { x1: LEFT, x2: WIDTH - 4, y1: hour(h), y2: hour(h), class: 'f-rule' }) +
           label(LEFT - 5, hour(h) + 4, String(h), { class: 'f-text f-end' }),
       ),
-    ...months.map((m) => bars(m, hour, data.air.condensationSayable)),
-    monthNames(months, END + 15, say),
+    ...months.map((m, i) => bars(m, left(i), step, hour, data.air.condensationSayable)),
+    monthNames(months, END + 15, middle, say),
     data.air.condensationSayable ? '' : label(LEFT, END + 34, words.air.unsayableShort, { class: 'f-text f-small' }),
   );
 }
 
-function monthNames(months: AirMonth[], y: number, say: FigureLanguage): string {
+function monthNames(months: AirMonth[], y: number, middle: (i: number) => number, say: FigureLanguage): string {
+  const every = Math.ceil(months.length / 12);
   return months
-    .map((m) => label(LEFT + (m.month - 0.5) * STEP, y, say.monthShort(m.month), { class: 'f-text f-small f-mid' }))
+    .map((m, i) => (i % every ? '' : label(middle(i), y, say.monthShort(m.month), { class: 'f-text f-small f-mid' })))
     .join('');
 }
 
-function bars(m: AirMonth, hour: (h: number) => number, sayable: boolean): string {
-  const x = LEFT + (m.month - 1) * STEP;
+function bars(m: AirMonth, x: number, step: number, hour: (h: number) => number, sayable: boolean): string {
   const shown: [number, string][] = [
     [m.wetHours, 'f-wet'],
     [m.frostHours, 'f-frost'],
   ];
   if (sayable && m.condensationHours !== null) shown.push([m.condensationHours, 'f-condensation']);
-  const width = (STEP - 6) / shown.length;
+  const width = (step - 6) / shown.length;
   return shown
     .map(([h, kind], i) => {
       const tall = hour(0) - hour(h);

@@ -1,7 +1,7 @@
 /** The pictures of the site: plan data in, SVG text out; each with the table that says the same. */
 export { type AirData, airPicture, airTable } from './air.ts';
 export { type BatteryData, batteryPicture, batteryTable } from './battery.ts';
-export { type StripData, stripPicture, stripWidth } from './strip.ts';
+export { type StripData, stripPicture } from './strip.ts';
 export type { Alternative, Table } from './svg.ts';
 export type { FigureLanguage, FigureWords } from './words.ts';
 export { RING_MOST, type RingData, type RingMachine, yearRing, yearRingTable } from './year-ring.ts';

@@ -11,23 +11,31 @@ export interface StripData {
   strip: StripPlan;
 }
 
-const COLUMN = 92;
-const BOX = 78;
+const COLUMN = 112;
+const BOX = 100;
 const TALL = 58;
 const LEFT = 10;
 const ARCS = 44;
-const ROW = 46;
+const ROW = 34;
+/** The most letters of a job's name. */
+const NAME = 32;
 
-/** Width of the picture in pixels at its natural size. */
-export const stripWidth = (strip: StripPlan) => LEFT * 2 + strip.off.length * COLUMN;
+/** Width of the picture: the columns, and what the names of the jobs need beyond them. */
+function widthOf({ off, jobs }: StripPlan): number {
+  const columns = LEFT * 2 + off.length * COLUMN;
+  return jobs.reduce((width, job) => {
+    const last = off.findLastIndex((step) => step.forJobs.includes(job.id));
+    return Math.max(width, LEFT + (last + 0.5) * COLUMN + 20 + Math.min(NAME, job.name.length) * 7.6);
+  }, columns);
+}
 
 /** The picture; empty text when nothing comes off. */
 export function stripPicture(data: StripData, about: Alternative, say: FigureLanguage): string {
   const { off, jobs } = data.strip;
   if (off.length === 0) return '';
-  const width = stripWidth(data.strip);
+  const width = widthOf(data.strip);
   const top = ARCS + 14;
-  const height = top + TALL + 22 + jobs.length * ROW + 34;
+  const height = top + TALL + 22 + jobs.length * ROW + 24;
   const centre = (i: number) => LEFT + i * COLUMN + COLUMN / 2;
   const index = new Map(off.map((step, i) => [step.assembly, i]));
   const offAlready = new Set(data.strip.nowOff.map((n) => n.assembly));
@@ -42,7 +50,7 @@ export function stripPicture(data: StripData, about: Alternative, say: FigureLan
     }),
   );
   const boxes = off.map((step, i) => {
-    const name = lines(step.name, 11, 2);
+    const name = lines(step.name, 13, 2);
     return el(
       'g',
       { class: offAlready.has(step.assembly) ? 'f-box f-off' : 'f-box' },
@@ -57,7 +65,14 @@ export function stripPicture(data: StripData, about: Alternative, say: FigureLan
       ),
     );
   });
-  const rows = jobs.map((job, k) => jobLine(job, top + TALL + 32 + k * ROW, off, centre));
+  const rowY = (k: number) => top + TALL + 28 + k * ROW;
+  const rows = jobs.map((job, k) => jobLine(job, rowY(k), off, centre));
+  const drops = off.map((step, i) => {
+    const last = jobs.findLastIndex((job) => step.forJobs.includes(job.id));
+    return last < 0
+      ? ''
+      : el('line', { x1: centre(i), x2: centre(i), y1: top + TALL, y2: rowY(last), class: 'f-drop' });
+  });
   const foot = height - 12;
   return picture(
     width,
@@ -66,9 +81,10 @@ export function stripPicture(data: StripData, about: Alternative, say: FigureLan
     'strip',
     label(LEFT, 12, `${say.words.strip.off} →`, { class: 'f-text' }),
     ...arcs,
+    ...drops,
     ...rows,
     ...boxes,
-    label(width - LEFT, foot, `← ${say.words.strip.on}`, { class: 'f-text f-end' }),
+    label(LEFT + off.length * COLUMN, foot, `← ${say.words.strip.on}`, { class: 'f-text f-end' }),
   );
 }
 
@@ -86,8 +102,7 @@ function jobLine(
     'g',
     { class: 'f-job' },
     el('line', { x1: centre(first), x2: centre(last), y1: y, y2: y }),
-    ...stops.map((i) => el('line', { x1: centre(i), x2: centre(i), y1: y - 12, y2: y, class: 'f-stem' })),
     ...stops.map((i) => el('circle', { cx: centre(i), cy: y, r: 6 })),
-    label(centre(first) - 6, y + 21, job.name, { class: 'f-text' }),
+    label(centre(last) + 13, y + 4, lines(job.name, NAME, 1)[0] ?? '', { class: 'f-text f-strong' }),
   );
 }

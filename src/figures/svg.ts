@@ -43,6 +43,9 @@ export interface Alternative {
   description: string;
 }
 
+/** Pixels to a unit where a picture stands at its own size. */
+const SCALE = 1.2;
+
 /** A whole picture. Widths are in the units of the text: 12 is the size of a small line of print. */
 export function picture(
   width: number,
@@ -57,6 +60,9 @@ export function picture(
     {
       xmlns: 'http://www.w3.org/2000/svg',
       viewBox: `0 0 ${coordinate('width', width)} ${coordinate('height', height)}`,
+      // A size of its own for pictures that may be wider than the page; the style file lets the others fill their place.
+      width: Math.round(width * SCALE),
+      height: Math.round(height * SCALE),
       class: `figure figure-${kind}`,
       role: 'img',
       'aria-labelledby': `${id}-title ${id}-description`,

@@ -21,7 +21,7 @@ export interface RingMachine {
 export interface RingData {
   asOf: IsoDate;
   machines: RingMachine[];
-  /** Outdoor temperature at equal steps through the year from 1 January, °C. */
+  /** Outdoor temperature every ten days from 1 January, °C. */
   outdoorC: number[];
 }
 
@@ -32,6 +32,8 @@ const CENTRE = 180;
 const OUTER = 156;
 const TURN = 2 * Math.PI;
 const YEAR_DAYS = 365;
+/** Days from one outdoor temperature to the next. */
+const STEP_DAYS = 10;
 
 /** The picture of the year. */
 export function yearRing(data: RingData, about: Alternative, say: FigureLanguage): string {
@@ -159,7 +161,7 @@ function climate(outdoorC: number[], hole: number, say: FigureLanguage): string 
     .domain([low, high])
     .range([Math.min(16, hole / 3), hole - 3]);
   const line = lineRadial<number>()
-    .angle((_, i) => (i / outdoorC.length) * TURN)
+    .angle((_, i) => ((i * STEP_DAYS) / YEAR_DAYS) * TURN)
     .radius((c) => radius(c))
     .curve(curveCardinalClosed.tension(0.4));
   const zero = radius(0);

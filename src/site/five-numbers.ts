@@ -24,7 +24,7 @@ function battery({ battery }: MachinePlan): BigNumber[] {
   return [
     {
       name: words.firstCharge,
-      value: first ? shortDay(first.date) : '—',
+      value: first ? shortDay(first.date) : words.noCharge,
       note: battery.care === 'maintainer' && !first ? WORDS.cares.maintainer : words.charges(battery.charges.length),
     },
     { name: words.margin, value: amount(minK, 'K'), note: words.marginIn(monthName(month)) },

@@ -61,7 +61,7 @@ export const amount = (value: number, unit: string, digits?: number) => formatOn
 
 /** An amount of supplies: "4 pieces", "64 mL (2.2 US fl oz)". */
 export const supplyAmount = (value: number, unit: string) =>
-  unit === 'pieces' || unit === '' ? number(value) : quantity(value, unit);
+  unit === 'piece' || unit === 'pieces' || unit === '' ? number(value) : quantity(value, unit);
 
 /** A number with four significant digits, for equations; never in another unit than its own. */
 export function number(value: number | string): string {

@@ -1,13 +1,22 @@
 /** What a printed sheet says besides its steps: tools and supplies laid out first, torques, and the margins of its pages. */
 import type { MachinePlan, PlanStep, TorqueRow } from '../planner/season-plan.ts';
 import { seasonName } from './format.ts';
+import { season } from './season.ts';
 import { WORDS } from './words.ts';
 
 export type SheetKind = 'lay-up' | 'start-up';
 
-/** The steps of a sheet, in the order of the plan; a season swap belongs to the lay-up. */
+/**
+ * The steps of a sheet. Start-up in the order of the plan, which is the ledger's; lay-up by the days the agenda gave, since it
+ * keeps the order of steps; a season swap belongs to the lay-up.
+ */
 export function sheetSteps(machine: MachinePlan, kind: SheetKind): PlanStep[] {
-  return machine.steps.filter((s) => s.phase === kind || (kind === 'lay-up' && s.phase === 'swap'));
+  const steps = machine.steps.filter((s) => s.phase === kind || (kind === 'lay-up' && s.phase === 'swap'));
+  if (kind === 'start-up') return steps;
+  const order = new Map(season.sessions.flatMap((s) => s.steps).map((s, i) => [`${s.machine}/${s.step}`, i]));
+  const place = (step: PlanStep) => order.get(`${machine.id}/${step.id}`) ?? Number.MAX_SAFE_INTEGER;
+  const day = (step: PlanStep) => step.date ?? '9999';
+  return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
 }
 
 /** Every tool once. */
@@ -35,8 +44,8 @@ export function torquesOf(steps: readonly PlanStep[]): TorqueRow[] {
 /** The margins of one sheet: machine, sheet and season. */
 export function marginStyle(machine: MachinePlan, kind: SheetKind): string {
   const title = kind === 'lay-up' ? WORDS.sheet.layUp : WORDS.sheet.startUp;
-  const season = WORDS.sheet.season(seasonName(machine.layUp.start, machine.startUp.firstUse));
-  return pageMargins(`${machine.name} · ${title}`, season);
+  const name = WORDS.sheet.season(seasonName(machine.layUp.start, machine.startUp.firstUse));
+  return pageMargins(`${machine.name} · ${title}`, name);
 }
 
 /**
