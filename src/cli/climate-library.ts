@@ -56,7 +56,7 @@ function fields(line: string): string[] {
 }
 
 interface Row {
-  text: Record<string, string>;
+  text: (column: string) => string;
   lat: number;
   lon: number;
   month: (column: string) => number[] | undefined;
@@ -70,15 +70,16 @@ function readTable(path: string): Row[] {
     if (values.length !== names.length) {
       throw new Error(`${path}:${i + 2}: ${values.length} columns found, ${names.length} expected`);
     }
-    const text = Object.fromEntries(names.map((name, k) => [name, values[k] ?? '']));
+    const byName = new Map(names.map((name, k) => [name, values[k] ?? '']));
+    const text = (column: string) => byName.get(column) ?? '';
     const month = (column: string) => {
-      const found = Array.from({ length: 12 }, (_, m) => text[`${column}${m + 1}`] ?? '');
+      const found = Array.from({ length: 12 }, (_, m) => text(`${column}${m + 1}`));
       if (found.some((v) => v === '')) return undefined;
       const numbers = found.map(Number);
       if (!numbers.every(Number.isFinite)) throw new Error(`${path}:${i + 2}: ${column} is not a number`);
       return numbers;
     };
-    return { text, lat: Number(text['lat']), lon: Number(text['lon']), month };
+    return { text, lat: Number(text('lat')), lon: Number(text('lon')), month };
   });
 }
 
@@ -102,7 +103,7 @@ for (const row of rows) {
     continue;
   }
   let rh = row.month('rh');
-  let hsrc = row.text['hsrc'] ?? '';
+  let hsrc = row.text('hsrc');
   if (!rh) {
     let best = BORROW_KM;
     for (const other of humid) {
@@ -125,14 +126,14 @@ const library: ClimateLibraryFile = {
   format: 1,
   sources: SOURCES,
   humidity: HUMIDITY,
-  id: kept.map((k) => k.row.text['id']!),
-  name: kept.map((k) => k.row.text['name']!),
-  country: kept.map((k) => k.row.text['cc']!),
-  source: kept.map((k) => k.row.text['src']!).join(''),
+  id: kept.map((k) => k.row.text('id')),
+  name: kept.map((k) => k.row.text('name')),
+  country: kept.map((k) => k.row.text('cc')),
+  source: kept.map((k) => k.row.text('src')).join(''),
   humiditySource: kept.map((k) => k.hsrc).join(''),
   latitudeStep100: steps(kept.map((k) => Math.round(k.row.lat * 100))),
   longitudeStep100: steps(kept.map((k) => Math.round(k.row.lon * 100))),
-  elevationM: kept.map((k) => Math.round(Number(k.row.text['elev']))),
+  elevationM: kept.map((k) => Math.round(Number(k.row.text('elev')))),
   meanStep10: byMonth((k) => tenths(k.row.month('t')!)),
   belowStep10: byMonth((k) => tenths(k.row.month('t')!.map((t, m) => t - k.row.month('tn')![m]!))),
   aboveStep10: byMonth((k) => tenths(k.row.month('tx')!.map((t, m) => t - k.row.month('t')![m]!))),

@@ -9,6 +9,7 @@ import {
   WATER_TABLE,
 } from '../climate/index.ts';
 import { checkEnclosure } from './check.ts';
+import { stepWeights } from './step.ts';
 import type { Enclosure } from './types.ts';
 
 /** Relative humidity at the metal above which it counts as wet: the time of wetness of ISO 9223. */
@@ -25,7 +26,7 @@ export const STRIDE = COUNTERS.length;
  * @param metalTimeConstantH - how slowly the metal follows the store's air; 0 = at once [h]
  * @returns for each year and month, in that order, the seven counters: means of air [°C] and humidity [%], hours of
  *   condensation, frost and wetness, lowest and highest hour [°C]
- * Source: store as in storeYearOf; metal as a first-order body in store air; condensation where vapour pressure exceeds
+ * Source: store as in storeYearOf; metal as a first-order body in store air, all by exact steps; condensation where vapour pressure exceeds
  *   saturation over water at the metal, frost where it exceeds that over ice below 0 °C (Hyland and Wexler); wet where
  *   relative humidity at the metal exceeds 80 % above 0 °C (ISO 9223:2012, annex B).
  * Error: saturation from tables, within 1 in 100 000.
@@ -36,9 +37,12 @@ export function countByMonth(weather: WeatherEnsemble, enclosure: Enclosure, met
     throw new RangeError(`metal time constant: ${metalTimeConstantH} h found, 0 to 100 h expected`);
   }
   const { temperatureC, vapourPa, years } = weather;
-  const keepHeat = enclosure.timeConstantH > 0 ? Math.exp(-1 / enclosure.timeConstantH) : 0;
-  const keepVapour = Math.exp(-enclosure.airChangesPerH);
-  const keepMetal = metalTimeConstantH > 0 ? Math.exp(-1 / metalTimeConstantH) : 0;
+  const heat = stepWeights(enclosure.timeConstantH);
+  const vapour = stepWeights(1 / enclosure.airChangesPerH);
+  const body = stepWeights(metalTimeConstantH);
+  const { keep: keepHeat, before: heatBefore, now: heatNow } = heat;
+  const { keep: keepVapour, before: vapourBefore, now: vapourNow } = vapour;
+  const { keep: keepMetal, before: metalBefore, now: metalNow } = body;
   const outShare = 1 - enclosure.houseCoupling;
   const fixed = enclosure.houseCoupling * enclosure.houseC + enclosure.gainK;
   const floorPa = enclosure.dampFloorPa ?? 0;
@@ -47,17 +51,21 @@ export function countByMonth(weather: WeatherEnsemble, enclosure: Enclosure, met
 
   const counters = new Float64Array(years * 12 * STRIDE);
   const hours = years * HOURS_PER_YEAR;
-  let t = Math.max(setpoint, outShare * temperatureC[hours - 1]! + fixed);
-  let e = Math.min(vapourPa[hours - 1]! + floorPa, topShare * readTable(WATER_TABLE, t));
-  let metal = t;
   // The year's end goes before its beginning, so that no start value is left in January.
-  const runUp = Math.min(HOURS_PER_YEAR, Math.ceil(12 * (enclosure.timeConstantH + metalTimeConstantH)) + 24);
+  const runUp = Math.min(HOURS_PER_YEAR - 1, Math.ceil(12 * (enclosure.timeConstantH + metalTimeConstantH)) + 24);
+  let te = outShare * temperatureC[hours - runUp - 1]! + fixed;
+  let outdoors = vapourPa[hours - runUp - 1]! + floorPa;
+  let t = Math.max(setpoint, te);
+  let e = Math.min(outdoors, topShare * readTable(WATER_TABLE, t));
+  let metal = t;
   for (let h = hours - runUp; h < hours; h++) {
-    const te = outShare * temperatureC[h]! + fixed;
-    t = Math.max(setpoint, te + (t - te) * keepHeat);
-    const outdoors = vapourPa[h]! + floorPa;
-    e = Math.min(outdoors + (e - outdoors) * keepVapour, topShare * readTable(WATER_TABLE, t));
-    metal = t + (metal - t) * keepMetal;
+    const [teBefore, outdoorsBefore, tBefore] = [te, outdoors, t];
+    te = outShare * temperatureC[h]! + fixed;
+    t = Math.max(setpoint, keepHeat * t + heatBefore * teBefore + heatNow * te);
+    outdoors = vapourPa[h]! + floorPa;
+    e = keepVapour * e + vapourBefore * outdoorsBefore + vapourNow * outdoors;
+    e = Math.min(e, topShare * readTable(WATER_TABLE, t));
+    metal = keepMetal * metal + metalBefore * tBefore + metalNow * t;
   }
   for (let block = 0, h = 0; block < years * 12; block++) {
     const end = h + 24 * MONTH_DAYS[block % 12]!;
@@ -70,18 +78,21 @@ export function countByMonth(weather: WeatherEnsemble, enclosure: Enclosure, met
     let low = Infinity;
     let high = -Infinity;
     for (; h < end; h++) {
-      const te = outShare * temperatureC[h]! + fixed;
-      t = te + (t - te) * keepHeat;
+      const teBefore = te;
+      te = outShare * temperatureC[h]! + fixed;
+      const tBefore = t;
+      t = keepHeat * t + heatBefore * teBefore + heatNow * te;
       if (t < setpoint) t = setpoint;
-      const outdoors = vapourPa[h]! + floorPa;
-      e = outdoors + (e - outdoors) * keepVapour;
+      const outdoorsBefore = outdoors;
+      outdoors = vapourPa[h]! + floorPa;
+      e = keepVapour * e + vapourBefore * outdoorsBefore + vapourNow * outdoors;
       const xt = (t - TABLE_LOW_C) * TABLE_PER_K;
       const it = xt | 0;
       const saturationLow = WATER_TABLE[it]!;
       const saturation = saturationLow + (WATER_TABLE[it + 1]! - saturationLow) * (xt - it);
       const top = topShare * saturation;
       if (e > top) e = top;
-      metal = t + (metal - t) * keepMetal;
+      metal = keepMetal * metal + metalBefore * tBefore + metalNow * t;
       const xm = (metal - TABLE_LOW_C) * TABLE_PER_K;
       const im = xm | 0;
       const surfaceLow = SURFACE_TABLE[im]!;

@@ -1,6 +1,7 @@
 import type { Climate, WeatherYear } from '../climate/index.ts';
-import { DAYS_PER_YEAR, HOURS_PER_YEAR, normalYear, saturationOverWaterPa } from '../climate/index.ts';
+import { DAYS_PER_YEAR, HOURS_PER_YEAR, normalYear, readTable, WATER_TABLE } from '../climate/index.ts';
 import { checkEnclosure } from './check.ts';
+import { stepWeights } from './step.ts';
 import type { Enclosure, StoreYear } from './types.ts';
 
 /** Passes over the year after which 31 December must join 1 January; a store slower than this is refused before. */
@@ -11,31 +12,37 @@ const MAX_PASSES = 60;
  * @param weather - one year of outdoor weather
  * @param enclosure - the store
  * @returns store air of the same year
- * Source: first-order response, exact exponential step over each hour of constant outdoor air: T' = Te + (T − Te)·e^(−1/τ),
- *   Te = (1 − c)·outdoor + c·house + gain, then not under the set point; vapour pressure likewise by the air changes, and
- *   never above saturation over water or the capped humidity.
- * Error: each hour's value is that at its end.
+ * Source: first-order response by exact exponential steps (stepWeights) to Te = (1 − c)·outdoor + c·house + gain, then not
+ *   under the set point; vapour pressure likewise by the air changes, and never above saturation over water or the
+ *   capped humidity.
+ * Error: saturation from a table, within 1 in 100 000.
  */
 export function storeYearOf(weather: WeatherYear, enclosure: Enclosure): StoreYear {
   checkEnclosure(enclosure);
   const { timeConstantH, houseCoupling, houseC, gainK, airChangesPerH } = enclosure;
-  const keepHeat = timeConstantH > 0 ? Math.exp(-1 / timeConstantH) : 0;
-  const keepVapour = Math.exp(-airChangesPerH);
+  const heat = stepWeights(timeConstantH);
+  const vapour = stepWeights(1 / airChangesPerH);
   const floorPa = enclosure.dampFloorPa ?? 0;
   const setpoint = enclosure.setpointC ?? -Infinity;
   const topShare = (enclosure.maxRhPct ?? 100) / 100;
   const airC = new Float64Array(HOURS_PER_YEAR);
   const vapourPa = new Float64Array(HOURS_PER_YEAR);
   const tendsTo = (t: number) => (1 - houseCoupling) * t + houseCoupling * houseC + gainK;
-  let t = Math.max(setpoint, tendsTo(weather.temperatureC[HOURS_PER_YEAR - 1]!));
-  let e = weather.vapourPa[HOURS_PER_YEAR - 1]! + floorPa;
+  const last = HOURS_PER_YEAR - 1;
+  let te = tendsTo(weather.temperatureC[last]!);
+  let outdoors = weather.vapourPa[last]! + floorPa;
+  let t = Math.max(setpoint, te);
+  let e = outdoors;
   for (let pass = 0; pass < MAX_PASSES; pass++) {
     const [t0, e0] = [t, e];
     for (let h = 0; h < HOURS_PER_YEAR; h++) {
-      const te = tendsTo(weather.temperatureC[h]!);
-      t = Math.max(setpoint, te + (t - te) * keepHeat);
-      const outdoors = weather.vapourPa[h]! + floorPa;
-      e = Math.min(outdoors + (e - outdoors) * keepVapour, topShare * saturationOverWaterPa(t));
+      const teBefore = te;
+      te = tendsTo(weather.temperatureC[h]!);
+      t = Math.max(setpoint, heat.keep * t + heat.before * teBefore + heat.now * te);
+      const outdoorsBefore = outdoors;
+      outdoors = weather.vapourPa[h]! + floorPa;
+      e = vapour.keep * e + vapour.before * outdoorsBefore + vapour.now * outdoors;
+      e = Math.min(e, topShare * readTable(WATER_TABLE, t));
       airC[h] = t;
       vapourPa[h] = e;
     }
