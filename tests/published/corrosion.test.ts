@@ -66,6 +66,12 @@ test('sites with chloride: steel within a factor of two of the measurement', () 
   expect(marine.filter((r) => !(r.steel > 0.5 && r.steel < 2)).map((r) => r.site)).toEqual([]);
 });
 
+test('zinc comes out about half as high as measured, as the plan says', () => {
+  const mean = geometricMean(ratios.map((r) => r.zinc));
+  expect(1 / mean).toBeGreaterThan(1.5);
+  expect(1 / mean).toBeLessThan(3);
+});
+
 test('clean cold inland sites come out about three times too low, as the plan says', () => {
   const inland = ratios.filter((r) => r.group === 'inland');
   const mean = geometricMean(inland.map((r) => r.steel));

@@ -1,3 +1,4 @@
+export { MARGIN_K } from './derivations.ts';
 export { GLYCOLS, glycolRow } from './glycols.ts';
-export { type CoolantInput, MARGIN_K, planCoolant } from './plan.ts';
+export { type CoolantInput, planCoolant } from './plan.ts';
 export { drainAndReplace, freezingPointC, reachOfOneSwap, strengthFor, tableEnd } from './strength.ts';

@@ -2,7 +2,15 @@ import { addDays, addMonths } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place } from '../household.ts';
 import type { CoolantPlan, Derivation, Warning } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
-import { glycolRow } from './glycols.ts';
+import {
+  ageDerivations,
+  type Coolant,
+  freezeDerivation,
+  MARGIN_K,
+  needDerivation,
+  swapDerivation,
+  testDerivation,
+} from './derivations.ts';
 import { drainAndReplace, freezingPointC, reachOfOneSwap, type Swap, strengthFor, tableEnd } from './strength.ts';
 
 export interface CoolantInput {
@@ -16,12 +24,11 @@ export interface CoolantInput {
   asOf: IsoDate;
 }
 
-/** Protection is wanted this much below the design low. */
-export const MARGIN_K = 5;
+/** Up to here coolant stronger than the table's end protects at least as well as that end; from memory. */
+const PLATEAU_TO = 0.65;
 /** Water begins to freeze; the store below this cracks a block that holds water. */
 const FROST_C = -1;
 
-type Coolant = NonNullable<Machine['cooling']['coolant']>;
 type Note = Pick<Warning, 'level' | 'text' | 'act'>;
 
 /**
@@ -73,7 +80,7 @@ function unknownStrength(input: CoolantInput, needC: number): Draft {
       enough: null,
       testBy,
       text: `Strength unknown: test it with a refractometer by ${testBy}, before the store can reach ${q(FROST_C)}. It must not freeze above ${q(needC)}.`,
-      derivations: [testDerivation(input, testBy)],
+      derivations: [testDerivation(input.firstFrostInStore, designLowC, testBy)],
     },
     notes: [
       {
@@ -96,12 +103,12 @@ function knownStrength(input: CoolantInput, coolant: Coolant, needC: number): Dr
   const target = strengthFor(coolant.glycol, needC);
   const base = { needC, strength, targetStrength: target };
 
-  if (strength > end.strength) {
+  if (strength > PLATEAU_TO) {
     return {
       plan: {
         ...base,
         enough: null,
-        text: `${percent(strength)} ${coolant.glycol} glycol is beyond the table (${percent(end.strength)}). Stronger than about two thirds it protects less again and cools worse: thin it to about 50 % with water.`,
+        text: `${percent(strength)} ${coolant.glycol} glycol is beyond what protects best (up to ${percent(PLATEAU_TO)}): stronger coolant freezes earlier again and cools worse. Thin it to about 50 % with water.`,
         derivations: [],
       },
       notes: [
@@ -114,7 +121,7 @@ function knownStrength(input: CoolantInput, coolant: Coolant, needC: number): Dr
     };
   }
 
-  const freezeC = freezingPointC(coolant.glycol, strength);
+  const freezeC = freezingPointC(coolant.glycol, Math.min(strength, end.strength));
   const freezing = freezeDerivation(coolant, freezeC);
   if (freezeC <= needC) {
     return {
@@ -240,89 +247,6 @@ function coldUseNotes(input: CoolantInput): Note[] {
       level: 'note',
       text: 'This plan protects over the rest; in its season this machine meets colder.',
       act: 'Test the coolant against the coldest day of use at start-up.',
-    },
-  ];
-}
-
-function needDerivation(designLowC: number, needC: number): Derivation {
-  return {
-    method: 'coolant.need',
-    equation: 'needed freezing point = design low − 5 K',
-    inputs: [
-      { name: 'design low of the store over the rest', value: designLowC, unit: '°C' },
-      { name: 'margin', value: MARGIN_K, unit: 'K' },
-    ],
-    result: { value: needC, unit: '°C' },
-    sources: ['margin of 5 K: common practice'],
-    caveat:
-      'Below first ice coolant is slush before it is solid: propylene glycol of 20–50 % bursts a pipe 7–15 K colder only (secondary copies of ASHRAE). That reserve is not counted on, and slush must not be pumped.',
-  };
-}
-
-function freezeDerivation(coolant: Coolant, freezeC: number): Derivation {
-  return {
-    method: 'coolant.freezing-point',
-    equation: 'first ice read from the table by volume fraction, a monotone curve between its rows',
-    inputs: [
-      { name: 'glycol', value: coolant.glycol, unit: '' },
-      { name: 'strength', value: coolant.strength! * 100, unit: '% by volume' },
-    ],
-    result: { value: freezeC, unit: '°C' },
-    sources: [glycolRow(coolant.glycol).source],
-    caveat:
-      "Melinder's tables differ by up to 2.3 K at the strong end. A refractometer reads to 1 K (ASTM D3321), one with the wrong glycol's scale is wrong by 10 K and more; a mixture of both glycols reads wrong on either.",
-  };
-}
-
-function swapDerivation(coolant: Coolant, target: number, reach: number, swap: Swap | undefined): Derivation {
-  return {
-    method: 'coolant.replace',
-    equation: 'x = V·(Ct − C0)/(Cc − C0); one draining reaches C0 + (Cc − C0)·Vd/V',
-    inputs: [
-      { name: 'coolant in the system, V', value: coolant.volumeL, unit: 'L' },
-      { name: 'one draining lets out, Vd', value: coolant.drainableL, unit: 'L' },
-      { name: 'strength now, C0', value: coolant.strength! * 100, unit: '%' },
-      { name: 'strength needed, Ct', value: target * 100, unit: '%' },
-      { name: 'strength of the refill, Cc', value: coolant.refillStrength * 100, unit: '%' },
-      { name: 'one draining reaches', value: reach * 100, unit: '%' },
-    ],
-    result: swap ? { value: swap.totalL, unit: 'L' } : { value: 'not with this refill', unit: '' },
-    sources: ['balance of glycol by volume'],
-    caveat:
-      'Volumes are added as they are; mixing shrinks them by about 1 %. What is drained goes to the collection point: glycol poisons animals.',
-  };
-}
-
-function testDerivation(input: CoolantInput, testBy: IsoDate): Derivation {
-  return {
-    method: 'coolant.test-by',
-    equation:
-      'the day before the store can first reach −1 °C, or the last day of use where it can be that cold by then',
-    inputs: [
-      {
-        name: 'first day the store can reach −1 °C',
-        value: input.firstFrostInStore ?? 'not within the rest',
-        unit: '',
-      },
-      { name: 'design low of the store over the rest', value: input.designLowC, unit: '°C' },
-    ],
-    result: { value: testBy, unit: '' },
-    sources: ['water freezes at 0 °C and cracks the block; one kelvin for the thermometer: common practice'],
-  };
-}
-
-function ageDerivations(coolant: Coolant | undefined, ageDue: IsoDate | undefined): Derivation[] {
-  if (!coolant || !ageDue) return [];
-  return [
-    {
-      method: 'coolant.age',
-      equation: 'due = last changed + life',
-      inputs: [
-        { name: 'last changed', value: coolant.lastChanged!, unit: '' },
-        { name: 'life', value: coolant.lifeYears, unit: 'years' },
-      ],
-      result: { value: ageDue, unit: '' },
-      sources: ["life as given for the machine (the maker's handbook)"],
     },
   ];
 }

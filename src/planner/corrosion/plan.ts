@@ -169,6 +169,7 @@ function caveatsOf(
           `Chloride is taken ${UNWASHED_SALT_FACTOR} times that of the place for road salt that was not washed off (5–20, common practice). Salt keeps steel wet from 33 % (magnesium chloride) and 76 % (sodium chloride) relative humidity.`,
         ]
       : []),
+    'Zinc came out about half as high as measured at the field sites compared, near the sea above all.',
     ...(zincCategory === category ? [] : [`By zinc the category is ${zincCategory}.`]),
     ...outsideValid(dose).map((text) => `${text[0]!.toUpperCase()}${text.slice(1)}; the figure is an extrapolation.`),
     'Copper and aluminium are not estimated: their constants could not be verified.',

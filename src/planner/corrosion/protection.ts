@@ -75,7 +75,7 @@ const WETNESS: readonly { upToH: number; className: string; level: number }[] = 
 
 /** Idle time and the level that it asks for or stops at. Source: steps of NAVEDTRA 14022 (60 days, 1 year). */
 const IDLE: readonly { upToDays: number; least: number; most: number }[] = [
-  { upToDays: 42, least: 1, most: 2 },
+  { upToDays: 27, least: 1, most: 2 },
   { upToDays: 60, least: 1, most: 3 },
   { upToDays: 366, least: 2, most: 5 },
   { upToDays: Number.POSITIVE_INFINITY, least: 4, most: 5 },

@@ -24,8 +24,8 @@ interface ChoiceRule {
 }
 
 const MONTH_D = 30.4375;
-/** A rest up to this is no longer than fuel stands in a machine that is little used [d]. */
-const SHORT_D = 42;
+/** Below this a rest is no longer than fuel stands in a machine that is little used; common practice [d]. */
+export const SHORT_REST_D = 28;
 /** Beyond the longest life of treated fuel it would be stale at first use whatever is done. */
 const LONGEST_D = Math.max(...KEEPING.map((k) => k.months.high)) * MONTH_D;
 /** Untreated fuel is surely good for a month and surely stale after three. */
@@ -44,9 +44,9 @@ export const CHOICE_RULES: readonly ChoiceRule[] = [
   },
   {
     id: 'short-rest',
-    applies: (f) => f.restDays <= SHORT_D,
+    applies: (f) => f.restDays < SHORT_REST_D,
     choice: 'fill',
-    reason: (f) => `The rest is ${f.restDays} days: too short to drain for; a full tank takes in least damp air.`,
+    reason: (f) => `The rest is ${f.restDays} days: short enough for the fuel to stay as it is.`,
     source: PRACTICE,
   },
   {

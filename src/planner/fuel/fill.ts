@@ -20,15 +20,16 @@ export interface FillAmounts {
  * @param fuel - tank and what is in it
  * @param fillC - temperature of the fuel on the fill day [°C]
  * @param hottestC - highest temperature of the store over the rest [°C]
+ * @param share - share of the tank to fill; 0 leaves what is in it
  * Source: ASTM D1250, table 54B; 95 % full: common practice.
  * Error: fuel from an underground tank is near 10–15 °C; colder than that on a warm day it swells by more than is reckoned.
  */
-export function fillAmounts(fuel: Fuel, fillC: number, hottestC: number): FillAmounts {
+export function fillAmounts(fuel: Fuel, fillC: number, hottestC: number, share = FILL_SHARE): FillAmounts {
   const densityKgM3 = Math.min(DENSITY_RANGE.high - 1, Math.max(DENSITY_RANGE.low, fuel.densityKgM3));
   const ratio = expansionRatio(fillC, hottestC, densityKgM3);
   const inTankL = Math.min(fuel.tankL, fuel.inTankL.value);
   const brimL = fuel.tankL / ratio;
-  const wantedL = Math.min(FILL_SHARE * fuel.tankL, brimL);
+  const wantedL = Math.min(share * fuel.tankL, brimL);
   const levelL = Math.min(Math.max(inTankL, wantedL), brimL);
   const addL = Math.max(0, levelL - inTankL);
   const fullAtHottestPct = (100 * levelL * ratio) / fuel.tankL;
@@ -42,16 +43,19 @@ export function fillAmounts(fuel: Fuel, fillC: number, hottestC: number): FillAm
     derivations: [
       {
         method: 'fuel.add',
-        equation: 'litres to add = min(0.95·tank, tank/swelling) − in tank',
+        equation: 'litres to add = min(share·tank, tank/swelling) − in tank, not under 0',
         inputs: [
           { name: 'tank', value: fuel.tankL, unit: 'L' },
           { name: 'in the tank on the last day of use', value: fuel.inTankL.value, unit: 'L' },
-          { name: 'share that is filled', value: FILL_SHARE * 100, unit: '%' },
+          { name: 'share that is filled', value: share * 100, unit: '%' },
           { name: 'swelling up to the hottest hour', value: ratio, unit: '' },
         ],
         result: { value: addL, unit: 'L' },
         sources: ['95 % full: common practice; motor petrol advice of an aviation body', EXPANSION_SOURCE],
-        caveat: `By what is in the tank: between ${Math.max(0, levelL - fuel.inTankL.high).toFixed(1)} and ${Math.max(0, levelL - fuel.inTankL.low).toFixed(1)} L. Fill to the level, not by the litre.`,
+        caveat:
+          share > 0
+            ? `By what is in the tank: between ${Math.max(0, levelL - fuel.inTankL.high).toFixed(1)} and ${Math.max(0, levelL - fuel.inTankL.low).toFixed(1)} L. Fill to the level, not by the litre.`
+            : 'Over a short rest the tank stays as it is.',
       },
       {
         method: 'fuel.expansion',

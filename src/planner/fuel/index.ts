@@ -1,9 +1,10 @@
 export { KEEPING, keepingRow, lifeShare, useByWindow, verdictOn } from './age.ts';
 export { BLENDS } from './blends.ts';
+export { cansFor } from './cans.ts';
 export { adviseChoice, CHOICE_RULES } from './choice.ts';
 export { expansionPerK, expansionRatio, volumeCorrection } from './expansion.ts';
 export { LIMITS } from './limits.ts';
-export { cansFor, type FuelInput, planFuel } from './plan.ts';
+export { type FuelInput, planFuel } from './plan.ts';
 export {
   breathedWaterG,
   breathingBound,

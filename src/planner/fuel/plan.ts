@@ -1,12 +1,20 @@
 import { dayIndexOf } from '../climate/index.ts';
 import { addMonths, daysBetween, earlier, later } from '../dates.ts';
 import type { Fuel, Household, IsoDate, Machine, Place } from '../household.ts';
-import type { Derivation, FuelPlan, Warning } from '../season-plan.ts';
+import type { FuelPlan, Warning } from '../season-plan.ts';
 import type { StoreYear } from '../storage/types.ts';
-import { formatQuantity } from '../units/index.ts';
-import { type KeepingRow, keepingRow, lifeShare, useByWindow, verdictOn } from './age.ts';
-import { adviseChoice, choiceFacts } from './choice.ts';
-import { type FillAmounts, fillAmounts } from './fill.ts';
+import { keepingRow, useByWindow, verdictOn } from './age.ts';
+import { cansFor } from './cans.ts';
+import { adviseChoice, choiceFacts, SHORT_REST_D } from './choice.ts';
+import {
+  ageDerivation,
+  choiceDerivation,
+  doseDerivation,
+  drainDerivations,
+  limitDerivation,
+  runDerivation,
+} from './derivations.ts';
+import { FILL_SHARE, type FillAmounts, fillAmounts } from './fill.ts';
 import { localLimit } from './limits.ts';
 import { restMeanC } from './store-mean.ts';
 import { takersOf } from './takers.ts';
@@ -62,12 +70,13 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
         ? `Chosen by you. ${advised.reason}`
         : `Chosen by you; without a choice it would be "${advised.choice}": ${advised.reason}`;
 
+  const short = restDays < SHORT_REST_D;
   const meanC = restMeanC(store, lastUse, firstUse);
   const fillC = store.dayMeanC[dayIndexOf(lastUse)]!;
-  const filled = choice === 'fill' ? fillAmounts(fuel, fillC, input.highestStoreC) : undefined;
+  const filled = choice === 'fill' ? fillAmounts(fuel, fillC, input.highestStoreC, short ? 0 : FILL_SHARE) : undefined;
   const bought = ageFrom(fuel, lastUse, filled);
   const bare = useByWindow(bought, keepingRow('tank-untreated'), meanC);
-  const treated = filled !== undefined && dose !== undefined && verdictOn(firstUse, bare) !== 'use';
+  const treated = filled !== undefined && !short && dose !== undefined && verdictOn(firstUse, bare) !== 'use';
 
   const row = keepingRow(filled ? (treated ? 'tank-treated' : 'tank-untreated') : 'can');
   const window = useByWindow(bought, row, meanC);
@@ -110,21 +119,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     ...(drainedL === undefined ? [] : drainDerivations(fuel, household, drainedL, cans!, drainedUseBy!)),
     ...water.derivations,
     ageDerivation(row, bought, meanC, plan, firstUse),
-    {
-      method: 'fuel.local-limit',
-      equation: 'petrol in cans against the limit of the place',
-      inputs: [
-        { name: 'country', value: household.country ?? 'not stated', unit: '' },
-        { name: 'limit', value: limit.row?.limitL ?? 'not known', unit: limit.row ? 'L' : '' },
-        { name: 'drained from this machine', value: drainedL ?? 0, unit: 'L' },
-      ],
-      result: {
-        value: limit.exceeded === null ? 'not decided' : limit.exceeded ? 'exceeded' : 'within the limit',
-        unit: '',
-      },
-      sources: limit.row ? [limit.row.source] : [],
-      caveat: 'Not legal advice: check your local code. Counts this machine alone; petrol in all your cans adds up.',
-    },
+    limitDerivation(limit, household.country, drainedL),
   ];
   return { plan, warnings: warningsFor(plan, facts) };
 }
@@ -140,19 +135,6 @@ function drainedLitres(fuel: Fuel): number {
   return fuel.inTankL.value + (fuel.delivery === 'carburettor' ? fuel.lineAndBowlsL : 0);
 }
 
-/**
- * Cans of one size for a volume; a can is full at its marked volume.
- * @param litres - what is to be kept [L]
- * @param canL - room in one can [L]
- */
-export function cansFor(litres: number, canL: number): number {
-  if (!(litres >= 0 && canL > 0))
-    throw new RangeError(
-      `cans: found ${litres} L into cans of ${canL} L, expected litres of 0 or more and a can over 0 L`,
-    );
-  return Math.ceil(litres / canL - 1e-9);
-}
-
 function verdictText(verdict: 'use' | 'mix' | 'dispose', choice: 'fill' | 'drain'): string {
   const what = choice === 'drain' ? 'Fill with fresh fuel. What is left in the cans: ' : '';
   const texts = {
@@ -162,125 +144,4 @@ function verdictText(verdict: 'use' | 'mix' | 'dispose', choice: 'fill' | 'drain
   };
   const text = what + texts[verdict];
   return text[0]!.toUpperCase() + text.slice(1);
-}
-
-function choiceDerivation(facts: FuelFacts, choice: 'fill' | 'drain'): Derivation {
-  const { fuel, restDays, advised, household } = facts;
-  return {
-    method: 'fuel.choice',
-    equation:
-      'the first rule that applies: tank off, short rest, longer than fuel lives, ethanol, bare steel, injection, stabiliser',
-    inputs: [
-      { name: 'delivery', value: fuel.delivery, unit: '' },
-      { name: 'tank', value: `${fuel.tankMaterial}${fuel.lined ? ', lined' : ''}`, unit: '' },
-      { name: 'blend', value: fuel.blend, unit: '' },
-      { name: 'length of the rest', value: restDays, unit: 'd' },
-      {
-        name: 'stabiliser at hand',
-        value: household.fuelCare.stabiliserDoseMLPerL === undefined ? 'no' : 'yes',
-        unit: '',
-      },
-      { name: 'rule', value: advised.id, unit: '' },
-      { name: 'chosen by you', value: fuel.choice ?? 'no', unit: '' },
-    ],
-    result: { value: choice, unit: '' },
-    sources: [advised.source],
-    caveat: "The maker's handbook goes before these rules.",
-  };
-}
-
-function doseDerivation(levelL: number, dose: number, doseML: number, premix: boolean): Derivation {
-  return {
-    method: 'fuel.dose',
-    equation: 'dose = litres in the full tank · dose ratio',
-    inputs: [
-      { name: 'fuel to treat', value: levelL, unit: 'L' },
-      { name: 'dose ratio', value: dose, unit: 'mL/L' },
-    ],
-    result: { value: doseML, unit: 'mL' },
-    sources: ['dose ratio of the product at hand, as given for the household'],
-    caveat: `For all the fuel in the tank, not only for what is added. Put it in before the fresh fuel, so that filling mixes it.${
-      premix ? ' Top up with two-stroke mixture of the same ratio; the dose counts the mixture.' : ''
-    }`,
-  };
-}
-
-function runDerivation(fuel: Fuel, flow: number, minutes: number): Derivation {
-  return {
-    method: 'fuel.run',
-    equation: 'minutes = volume of line and bowls / idle flow · 60',
-    inputs: [
-      { name: 'fuel in line, filter and bowls', value: fuel.lineAndBowlsL, unit: 'L' },
-      { name: 'idle flow', value: flow, unit: 'L/h' },
-    ],
-    result: { value: minutes, unit: 'min' },
-    sources: ['idle flow and line volume: common practice'],
-    caveat:
-      'Treated fuel mixes with what it pushes out, so run somewhat longer. Outdoors only: carbon monoxide. Under load on the last ride it goes faster.',
-  };
-}
-
-function drainDerivations(
-  fuel: Fuel,
-  household: Household,
-  drainedL: number,
-  cans: number,
-  useBy: IsoDate,
-): Derivation[] {
-  const { canL, cans: atHand } = household.fuelCare;
-  const bowlsL = fuel.delivery === 'carburettor' ? fuel.lineAndBowlsL : 0;
-  return [
-    {
-      method: 'fuel.drained',
-      equation: 'drained = in the tank + line and bowls (carburettor)',
-      inputs: [
-        { name: 'in the tank on the last day of use', value: fuel.inTankL.value, unit: 'L' },
-        { name: 'line and bowls', value: bowlsL, unit: 'L' },
-      ],
-      result: { value: drainedL, unit: 'L' },
-      sources: ['balance of volumes'],
-      caveat: `By what is in the tank: between ${(fuel.inTankL.low + bowlsL).toFixed(1)} and ${(fuel.inTankL.high + bowlsL).toFixed(1)} L.`,
-    },
-    {
-      method: 'fuel.cans',
-      equation: 'cans = drained / room in one can, rounded up',
-      inputs: [
-        { name: 'drained', value: drainedL, unit: 'L' },
-        { name: 'room in one can', value: canL, unit: 'L' },
-        { name: 'cans at hand', value: atHand, unit: '' },
-      ],
-      result: { value: cans, unit: '' },
-      sources: ['1 US gal = 3.785411784 L, 1 imp gal = 4.54609 L by definition'],
-      caveat: `The marked volume leaves the room for swelling. With most that can be in the tank: ${cansFor(fuel.inTankL.high + bowlsL, canL)}.`,
-    },
-    {
-      method: 'fuel.drained-use-by',
-      equation: 'one month from draining, or the end of its life in a can where that is sooner',
-      inputs: [{ name: 'room in cans', value: formatQuantity(cans * canL, 'L', household.units), unit: '' }],
-      result: { value: useBy, unit: '' },
-      sources: ['use within 30 days (university extension); used up fresh, not kept for spring: common practice'],
-    },
-  ];
-}
-
-function ageDerivation(row: KeepingRow, bought: IsoDate, meanC: number, plan: FuelPlan, firstUse: IsoDate): Derivation {
-  return {
-    method: 'fuel.age',
-    equation: 'use-by = purchase + life; life at T = life at 20 °C · 2^(−(T − 20)/10) above 20 °C, no credit below',
-    inputs: [
-      { name: 'age counted from', value: bought, unit: '' },
-      { name: 'container', value: row.what, unit: '' },
-      { name: 'surely good for', value: row.months.low, unit: 'months' },
-      { name: 'surely stale after', value: row.months.high, unit: 'months' },
-      { name: 'mean store temperature over the rest', value: meanC, unit: '°C' },
-      { name: 'share of life left by warmth', value: lifeShare(meanC), unit: '' },
-      { name: 'first use', value: firstUse, unit: '' },
-    ],
-    result: {
-      value: `${plan.useBy.earliest} to ${plan.useBy.latest}: ${plan.atFirstUse.verdict} at first use`,
-      unit: '',
-    },
-    sources: [row.source],
-    caveat: `${row.caveat} Two-stroke mixture keeps as the petrol in it. Smell and colour decide in doubt: sour or dark fuel is not used.`,
-  };
 }

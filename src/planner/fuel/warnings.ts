@@ -1,7 +1,9 @@
 import type { FuelPlan, Warning } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { blendRow } from './blends.ts';
-import { cansFor, type FuelFacts } from './plan.ts';
+import { cansFor } from './cans.ts';
+import { SHORT_REST_D } from './choice.ts';
+import type { FuelFacts } from './plan.ts';
 
 /**
  * What of the fuel plan needs the person's attention.
@@ -16,7 +18,7 @@ export function warningsFor(plan: FuelPlan, facts: FuelFacts): Warning[] {
 type Note = Pick<Warning, 'level' | 'text' | 'act'>;
 
 function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
-  const { fuel, advised, household, amounts, treated, highestStoreC } = facts;
+  const { fuel, advised, household, amounts, treated, highestStoreC, restDays } = facts;
   const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
   const notes: Note[] = [];
   if (advised.choice === 'drain') {
@@ -39,7 +41,11 @@ function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
       act: `Add ${q(amounts.addL, 'L')} and no more.`,
     });
   }
-  if (!treated && plan.atFirstUse.verdict !== 'use') {
+  if (
+    household.fuelCare.stabiliserDoseMLPerL === undefined &&
+    restDays >= SHORT_REST_D &&
+    plan.atFirstUse.verdict !== 'use'
+  ) {
     notes.push({
       level: 'warning',
       text: 'No stabiliser at hand: untreated fuel does not last this rest.',

@@ -16,7 +16,7 @@ export interface TyreInput {
 /** A standing machine is moved this often. */
 export const MOVE_MONTHS = 3;
 /** Below this a rest asks nothing of the tyres beyond their normal pressure [d]. */
-const SHORT_D = 42;
+const SHORT_REST_D = 28;
 /** A tyre this old is looked at, and replaced at the higher age [years]. */
 const AGE = {
   look: 6,
@@ -81,7 +81,7 @@ function tyreRest({ machine, place, store }: TyreInput): TyreRest {
 function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan; notes: Note[] } {
   const { machine, household } = input;
   const standsOnTyres = !machine.chassis.offGround;
-  const raised = standsOnTyres && rest.days > SHORT_D && tyre.sidewallMaxKPa !== undefined;
+  const raised = standsOnTyres && rest.days >= SHORT_REST_D && tyre.sidewallMaxKPa !== undefined;
   const setKPa = raised ? Math.max(tyre.pressureKPa, tyre.sidewallMaxKPa!) : tyre.pressureKPa;
   const later = (left: number, toC: number) => pressureAt(setKPa * left, rest.layUpC, toC, rest.atmKPa);
   const expectedAtStartUpKPa = later(rest.leftAtEnd, rest.startUpC);
@@ -107,7 +107,7 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
   const coldest = later(rest.leftAtMiddle, rest.lowestC);
   const hottest = pressureAt(setKPa, rest.layUpC, rest.highestC, rest.atmKPa);
   const notes: Note[] = [];
-  if (standsOnTyres && rest.days > SHORT_D && tyre.sidewallMaxKPa === undefined) {
+  if (standsOnTyres && rest.days >= SHORT_REST_D && tyre.sidewallMaxKPa === undefined) {
     notes.push({
       level: 'note',
       text: `${tyre.position}: the maximum on the sidewall is not known, so the normal pressure is kept.`,
@@ -140,7 +140,7 @@ function lookInTemperatures(rest: TyreRest): number[] {
 }
 
 function standingNotes(rest: TyreRest, { machine }: TyreInput): Note[] {
-  if (machine.chassis.offGround || rest.days <= SHORT_D) return [];
+  if (machine.chassis.offGround || rest.days < SHORT_REST_D) return [];
   return [
     {
       level: 'note',
@@ -187,7 +187,7 @@ function setDerivation(
   return {
     method: 'tyres.set',
     equation:
-      'the sidewall maximum where the machine stands on its tyres for more than six weeks, else the normal pressure',
+      'the sidewall maximum where the machine stands on its tyres for four weeks or more, else the normal pressure',
     inputs: [
       { name: 'normal pressure', value: tyre.pressureKPa, unit: 'kPa' },
       {

@@ -76,7 +76,13 @@ test('concentrate is not taken for protection', () => {
   const { plan: p } = plan({ strength: 0.95 });
   expect(p.freezeC).toBeUndefined();
   expect(p.enough).toBeNull();
-  expect(p.text).toContain('thin it');
+  expect(p.text).toContain('Thin it');
+});
+
+test('the strong mixture of a snow machine protects as the end of the table does', () => {
+  const { plan: p } = plan({ strength: 0.6 });
+  expect(p.freezeC).toBe(tableEnd('ethylene').freezeC);
+  expect(p.enough).toBe(true);
 });
 
 test('unknown strength becomes a dated test before water can freeze', () => {

@@ -93,6 +93,7 @@ describe('drain or fill', () => {
     const { plan: p, warnings } = plan(machine(rest('2026-10-25', '2026-11-15')));
     expect(p.choice).toBe('fill');
     expect(p.doseML).toBeUndefined();
+    expect(p.addL).toBe(0);
     expect(p.atFirstUse.verdict).toBe('use');
     expect(p.tap).toContain('leaves both float bowls full');
     expect(warnings).toEqual([]);
