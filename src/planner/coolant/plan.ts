@@ -65,7 +65,13 @@ function unknownStrength(input: CoolantInput, needC: number): Draft {
   const { machine, household, designLowC, firstFrostInStore, asOf } = input;
   const q = (value: number) => formatQuantity(value, '°C', household.units);
   const coolant = machine.cooling.coolant;
-  const target = strengthFor(coolant?.glycol ?? 'ethylene', needC);
+  const glycol = coolant?.glycol ?? 'ethylene';
+  const target = strengthFor(glycol, needC);
+  const end = tableEnd(glycol);
+  const wanted =
+    target === undefined
+      ? `No mixture of ${glycol} glycol reaches ${q(needC)}, as would be needed; the strongest, ${(100 * end.strength).toFixed(0)} %, freezes at ${q(end.freezeC)}.`
+      : `It must not freeze above ${q(needC)} (${(100 * target).toFixed(0)} % ${glycol} glycol).`;
   const freezes = firstFrostInStore !== undefined || designLowC < FROST_C;
   if (!freezes) {
     const text = `Strength unknown. The store does not get below ${q(designLowC)} during the rest, so nothing freezes; test it at the next service.`;
@@ -79,7 +85,7 @@ function unknownStrength(input: CoolantInput, needC: number): Draft {
       targetStrength: target,
       enough: null,
       testBy,
-      text: `Strength unknown: test it with a refractometer by ${testBy}, before the store can reach ${q(FROST_C)}. It must not freeze above ${q(needC)}.`,
+      text: `Strength unknown: test it with a refractometer by ${testBy}, before the store can reach ${q(FROST_C)}. ${wanted}`,
       derivations: [testDerivation(input.firstFrostInStore, designLowC, testBy)],
     },
     notes: [

@@ -3,6 +3,7 @@ import { addMonths, daysBetween, earlier, later } from '../dates.ts';
 import type { Fuel, Household, IsoDate, Machine, Place } from '../household.ts';
 import type { FuelPlan, Warning } from '../season-plan.ts';
 import type { StoreYear } from '../storage/types.ts';
+import { formatQuantity } from '../units/index.ts';
 import { keepingRow, useByWindow, verdictOn } from './age.ts';
 import { cansFor } from './cans.ts';
 import { adviseChoice, choiceFacts, SHORT_REST_D } from './choice.ts';
@@ -105,7 +106,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     fullAtHottestPct: filled?.fullAtHottestPct ?? 0,
     useBy: window,
     drainedUseBy,
-    atFirstUse: { verdict, text: verdictText(verdict, choice) },
+    atFirstUse: { verdict, text: verdictText(verdict, filled?.levelL, household.units) },
     tap: tapText(fuel, choice, restDays),
     localLimit: { where: limit.where, text: limit.text, exceeded: limit.exceeded },
     derivations: [],
@@ -135,13 +136,20 @@ function drainedLitres(fuel: Fuel): number {
   return fuel.inTankL.value + (fuel.delivery === 'carburettor' ? fuel.lineAndBowlsL : 0);
 }
 
-function verdictText(verdict: 'use' | 'mix' | 'dispose', choice: 'fill' | 'drain'): string {
-  const what = choice === 'drain' ? 'Fill with fresh fuel. What is left in the cans: ' : '';
+function verdictText(
+  verdict: 'use' | 'mix' | 'dispose',
+  levelL: number | undefined,
+  units: Household['units'],
+): string {
   const texts = {
     use: 'within its age, use it.',
-    mix: `past the surest age: mix one part with at least ${FRESH_PARTS} parts fresh fuel, in an engine that is not fussy.`,
+    mix: `past its surest age. Clear and not sour, it can be used mixed with at least ${FRESH_PARTS} parts fresh fuel${
+      levelL === undefined
+        ? '.'
+        : `: draw the tank down to ${formatQuantity(levelL / (1 + FRESH_PARTS), 'L', units)} and fill up; what is drawn off goes into other engines the same way.`
+    }`,
     dispose: 'too old: take it to the local collection point; never onto the ground or into a drain.',
   };
-  const text = what + texts[verdict];
+  const text = (levelL === undefined ? 'fill with fresh fuel. What is left in the cans: ' : '') + texts[verdict];
   return text[0]!.toUpperCase() + text.slice(1);
 }

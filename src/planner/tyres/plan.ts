@@ -114,7 +114,7 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
       act: 'Read it off the sidewall and write it into the machine file.',
     });
   }
-  if (raised && hottest > setKPa * 1.05) {
+  if (raised && hottest > setKPa * 1.1) {
     notes.push({
       level: 'note',
       text: `${tyre.position}: set to the sidewall maximum in the cool, it stands at ${q(hottest)} on the hottest day.`,

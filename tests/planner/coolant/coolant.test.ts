@@ -93,6 +93,10 @@ test('unknown strength becomes a dated test before water can freeze', () => {
   expect(warnings.some((w) => w.level === 'warning' && w.act.includes('2026-11-01'))).toBe(true);
 });
 
+test('a test in a cold that no mixture reaches names the strongest there is', () => {
+  expect(plan({ strength: undefined }, { designLowC: -45 }).plan.text).toMatch(/No mixture.*58 %, freezes at −48 °C/);
+});
+
 test('a test that is overdue while the machine rests is a danger', () => {
   const { warnings } = plan({ strength: undefined }, { asOf: '2026-12-01' });
   expect(warnings.some((w) => w.level === 'danger' && w.act.includes('today'))).toBe(true);

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BLENDS, planFuel, volumeCorrection } from '../../../src/planner/fuel/index.ts';
 import type { Assembly, Household, Job, Machine } from '../../../src/planner/household.ts';
@@ -166,6 +167,33 @@ describe('swelling', () => {
   });
 });
 
+test('whatever the tank, its content and the store: never over the brim, never less than nothing', () => {
+  const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      between(2, 80),
+      between(0, 1),
+      between(-15, 15),
+      between(0, 20),
+      between(0, 25),
+      between(660, 785),
+      (tankL, part, meanC, amplitude, above, densityKgM3) => {
+        const litres = tankL * part;
+        const m = machine({
+          fuel: fuel({ tankL, inTankL: { value: litres, low: 0, high: tankL }, densityKgM3, choice: 'fill' }),
+        });
+        const { plan: p } = plan(m, { store: storeYear(meanC, amplitude), highestStoreC: meanC + amplitude + above });
+        expect(p.fullAtHottestPct).toBeLessThanOrEqual(100 + 1e-9);
+        expect(p.addL).toBeGreaterThanOrEqual(0);
+        expect(litres + p.addL!).toBeLessThanOrEqual(tankL * (1 + 1e-9));
+        expect(p.waterToleranceML).toBeGreaterThan(0);
+        expect(Number.isFinite(p.breathingWaterML)).toBe(true);
+      },
+    ),
+    { numRuns: 60 },
+  );
+});
+
 describe('taps and bowls', () => {
   test('a vacuum tap is left at ON or RES and never at PRIME', () => {
     expect(plan(machine()).plan.tap).toMatch(/ON or RES, never at PRIME/);
@@ -233,6 +261,7 @@ describe('age', () => {
     const { plan: p } = plan(machine({ fuel: old }));
     expect(p.useBy.earliest).toBe('2026-11-01');
     expect(p.atFirstUse.verdict).toBe('mix');
+    expect(p.atFirstUse.text).toContain('down to 5.4 L');
     const low = fuel({ inTankL: { value: 3, low: 2, high: 4 }, boughtOn: '2026-05-01' });
     expect(plan(machine({ fuel: low })).plan.useBy.earliest).toBe('2027-04-25');
   });
