@@ -9,6 +9,8 @@ const EFFORT = 120_000;
 /** What it may spend in any case, and at most, in whole schedules. */
 const LEAST_RUNS = 8;
 const MOST_RUNS = 400;
+/** Beyond this size only the first two lists are tried: a list alone costs as much as the schedule made from it. */
+const LARGE = 5_000;
 
 /** A schedule with the list and the open days that made it. */
 interface Found {
@@ -56,6 +58,7 @@ class Search {
   }
 
   run(): Schedule {
+    const { activities } = this.problem;
     const all = new Uint8Array(this.problem.days.length).fill(1);
     const lists = this.lists();
     let base = lists.map((order) => this.attempt(order, all)).reduce(better);
@@ -66,7 +69,7 @@ class Search {
       best = better(best, this.close(start.found, start.days));
     }
     best = this.exact(best);
-    if (this.problem.activities.length <= EXACT_UP_TO) return this.earlier(best).schedule;
+    if (activities.length <= EXACT_UP_TO || activities.length > LARGE) return this.earlier(best).schedule;
     for (const order of this.changedLists(base)) {
       if (this.done(best) || this.runsLeft <= 0) break;
       const found = this.attempt(order, all);
@@ -110,14 +113,9 @@ class Search {
     const slack = (i: number) => windows.latestStart[i]! - windows.earliestStart[i]!;
     const longFirst = (i: number) => -activities[i]!.minutes;
     const shortFirst = (i: number) => activities[i]!.minutes;
-    return [
-      [latestDay, group],
-      [latestStart],
-      [latestDay, longFirst],
-      [latestDay, shortFirst],
-      [slack],
-      [shortFirst],
-    ].map((rules) => listBy(problem, windows.topological, rules));
+    return [[latestDay, group], [latestDay, shortFirst], [latestStart], [latestDay, longFirst], [slack], [shortFirst]]
+      .slice(0, activities.length > LARGE ? 2 : undefined)
+      .map((rules) => listBy(problem, windows.topological, rules));
   }
 
   /** Lists whose urgency is shaken a little, the more the further the search goes. */
@@ -134,7 +132,7 @@ class Search {
   /** Where some find no place: does leaving another one out let more in? Its turn comes last in the list then. */
   private dropLess(base: Found): Found {
     let best = base;
-    for (let round = 0; round < 3 && best.score[0] > 1; round++) {
+    for (let round = 0; round < 3 && best.score[0] > 1 && this.runsLeft > LEAST_RUNS; round++) {
       const before = best;
       const days = new Set(before.schedule.missing.map((i) => this.windows.latestDay[i]!));
       const latest = Math.max(...days);

@@ -17,35 +17,40 @@ const MOST_SPANS = 200_000;
  */
 export function leastSessions(problem: Problem, windows: Windows, chosen: readonly number[]): number {
   const { activities, days, capacity } = problem;
-  const work = (i: number) => activities[i]!.minutes * activities[i]!.demand[0]!;
+  const workFrom = new Float64Array(days.length);
+  const begins = new Uint8Array(days.length);
+  const byEnd = new Map<number, number[]>();
   const from = (i: number) => Math.max(0, activities[i]!.from, windows.earliestDay[i]!);
-  const to = (i: number) => Math.min(activities[i]!.to, windows.latestDay[i]!);
-  const sound = chosen.filter((i) => to(i) >= from(i)).sort((a, b) => from(b) - from(a));
-  const ends = [...new Set(sound.map(to))].sort((a, b) => a - b);
-  const starts = new Set(sound.map(from)).size;
-  const stride = Math.max(1, Math.ceil((starts * ends.length) / MOST_SPANS));
+  for (const i of chosen) {
+    const to = Math.min(activities[i]!.to, windows.latestDay[i]!);
+    if (!(to >= from(i))) continue;
+    const own = byEnd.get(to);
+    if (own) own.push(i);
+    else byEnd.set(to, [i]);
+  }
+  const ends = [...byEnd.keys()].sort((a, b) => a - b);
+  const stride = Math.max(1, Math.ceil((days.length * ends.length) / MOST_SPANS));
   const taken = new Uint8Array(days.length);
   let sessions = 0;
-  for (const end of ends) {
+  for (const [k, end] of ends.entries()) {
+    for (const i of byEnd.get(end)!) {
+      workFrom[from(i)]! += activities[i]!.minutes * activities[i]!.demand[0]!;
+      begins[from(i)] = 1;
+    }
+    if (k % stride !== 0 && k + 1 < ends.length) continue;
     const lengths: number[] = [];
     let total = 0;
-    let next = end;
-    let span = 0;
-    for (let k = 0; k < sound.length; k++) {
-      const start = from(sound[k]!);
-      if (start > end) continue;
-      if (to(sound[k]!) <= end) total += work(sound[k]!);
-      if (k + 1 < sound.length && from(sound[k + 1]!) === start) continue;
-      if (to(sound[k]!) > end && total === 0) continue;
-      for (; next >= start; next--) insertDescending(lengths, days[next]!.length * capacity[0]!);
-      span += 1;
-      if (span % stride !== 0 && k + 1 < sound.length) continue;
-      let missing = sessionsFor(total, lengths) - countBetween(taken, start, end);
-      for (let d = end; d >= start && missing > 0; d--) {
+    let held = 0;
+    for (let start = end; start >= 0; start--) {
+      insertDescending(lengths, days[start]!.length * capacity[0]!);
+      held += taken[start]!;
+      if (begins[start] === 0) continue;
+      total += workFrom[start]!;
+      for (let d = end; d >= start && held < sessionsFor(total, lengths); d--) {
         if (taken[d] === 1) continue;
         taken[d] = 1;
         sessions += 1;
-        missing -= 1;
+        held += 1;
       }
     }
   }
@@ -69,10 +74,4 @@ function sessionsFor(work: number, lengths: readonly number[]): number {
   let count = 0;
   while (left > 1e-9 && count < lengths.length) left -= lengths[count++]!;
   return Math.max(1, count);
-}
-
-function countBetween(taken: Uint8Array, start: number, end: number): number {
-  let count = 0;
-  for (let d = start; d <= end; d++) count += taken[d]!;
-  return count;
 }

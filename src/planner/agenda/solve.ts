@@ -4,8 +4,11 @@ import type { Piece, Problem, Schedule } from './problem.ts';
 import { shortestDay } from './shorten.ts';
 import { windowsOf } from './windows.ts';
 
-/** Lists drawn to shorten one session. */
+/** Lists drawn to shorten a session, at most; and placements that all sessions together may spend on it. */
 const SAMPLES = 400;
+const SHORTEN_EFFORT = 80_000;
+/** Schedules made of each list that is drawn. */
+const RUNS_PER_LIST = 6;
 
 export interface Solution {
   schedule: Schedule;
@@ -39,8 +42,9 @@ function shortenSessions(problem: Problem, schedule: Schedule, seed: number): Sc
   const start = schedule.start.slice();
   const end = schedule.end.slice();
   const inTime = followersInTime(problem, schedule);
+  const samples = Math.min(SAMPLES, Math.floor(SHORTEN_EFFORT / RUNS_PER_LIST / Math.max(1, schedule.pieces.length)));
   for (const [day, own] of [...byDay].sort((a, b) => a[0] - b[0])) {
-    const shorter = shorterSession(problem, schedule, day, own, seed);
+    const shorter = shorterSession(problem, schedule, day, own, samples, seed);
     const base = problem.days[day]!.start;
     const kept = shorter?.every((p) => inTime(p.activity, base + p.start + p.minutes, day)) ? shorter : own;
     pieces.push(...kept.toSorted((a, b) => a.start - b.start || a.activity - b.activity));
@@ -74,6 +78,7 @@ function shorterSession(
   schedule: Schedule,
   day: number,
   own: readonly Piece[],
+  samples: number,
   seed: number,
 ): Piece[] | undefined {
   const { activities, days } = problem;
@@ -104,7 +109,7 @@ function shorterSession(
       };
     }),
   };
-  const found = shortestDay(sub, SAMPLES, seed);
+  const found = shortestDay(sub, samples, seed);
   const ends = found.pieces.reduce((last, p) => Math.max(last, p.start + p.minutes), 0);
   if (found.missing.length > 0 || !(ends < length)) return undefined;
   return found.pieces.map((p) => ({ ...p, activity: own[p.activity]!.activity, day }));
