@@ -3,26 +3,28 @@ import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-pla
 import { formatQuantity } from '../units/index.ts';
 import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
 import { householdYear } from './identity.ts';
-import { ampHoursText, chargeHoursText, dayText, hoursText, hourText, lines, listText, stepLines } from './words.ts';
+import {
+  ampHoursText,
+  chargeHoursText,
+  dayText,
+  hoursText,
+  hourText,
+  lines,
+  listText,
+  shortCautions,
+  stepLines,
+} from './words.ts';
 import type { WorkBlock } from './work.ts';
 
-type System = Household['units'];
+const LEAD_ACID = ['battery-acid-gas', 'frozen-battery'];
 
-const LEAD_ACID = [
-  'A charging battery gives off hydrogen: ventilate, no flame or spark, eye protection on.',
-  'Never charge a frozen battery, nor beside an open fuel tank.',
-];
-
-/** Cautions of charging, in short. Source: common practice. */
-const CAUTIONS: Record<BatteryChemistry, (system: System) => string[]> = {
-  'flooded-antimony': () => LEAD_ACID,
-  'flooded-calcium': () => LEAD_ACID,
-  agm: () => LEAD_ACID,
-  gel: () => LEAD_ACID,
-  lifepo4: (system) => [
-    `Never charge it below ${formatQuantity(0, '°C', system)}: warm it first, and measure.`,
-    'A charger made for lithium iron phosphate only.',
-  ],
+/** Rows of the table of cautions that hold for a charge. */
+const CAUTIONS: Record<BatteryChemistry, string[]> = {
+  'flooded-antimony': LEAD_ACID,
+  'flooded-calcium': LEAD_ACID,
+  agm: LEAD_ACID,
+  gel: LEAD_ACID,
+  lifepo4: ['lithium-cold'],
 };
 
 /** One battery's part in a trip, or a charge by itself. */
@@ -31,7 +33,6 @@ interface Part {
   battery: BatteryPlan;
   charge: Charge;
   number: number;
-  hours: number;
   chargerId?: string | undefined;
   startHour?: number | undefined;
 }
@@ -55,7 +56,7 @@ export function chargeDrafts(
   const lookInLines = (parts: readonly Part[], date: string) => {
     const same = lookIns.filter((b) => b.date === date && parts.some((p) => p.machine === b.machine));
     for (const block of same) told.add(block);
-    return same.flatMap((b) => [`Look in on ${b.machine.name} too:`, ...stepLines(b.open, plan.units)]);
+    return same.flatMap((b) => [`${b.machine.name}, step by step:`, ...stepLines(b.open, plan.units)]);
   };
 
   let number = 0;
@@ -70,7 +71,7 @@ export function chargeDrafts(
       ...parts.map((part) => partText(part, plan)),
       trip.problem && `Problem: ${trip.problem}`,
       ...lookInLines(parts, trip.date),
-      ...cautions(parts, plan.units),
+      ...cautions(parts),
     );
     const machines = [...new Set(parts.map((part) => part.machine.id))];
     drafts.push({
@@ -92,13 +93,13 @@ export function chargeDrafts(
     const battery = machine.battery;
     battery?.charges.forEach((charge, index) => {
       if (inTrip.has(charge) || charge.date > machine.startUp.firstUse) return;
-      const part: Part = { machine, battery, charge, number: charge.occurrence ?? index + 1, hours: charge.hours };
+      const part: Part = { machine, battery, charge, number: charge.occurrence ?? index + 1 };
       drafts.push(
         machineDraft(plan, machine, ['charge', part.number], {
           date: charge.date,
-          title: `${actOn([machine.name])}: about ${amounts([part], plan.units)}, ${chargeHoursText(part.hours)}`,
+          title: `${actOn([machine.name])}: about ${amounts([part], plan.units)}, ${chargeHoursText(charge.hours)}`,
           label: `Charge ${machine.name}`,
-          text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part], plan.units)),
+          text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part])),
           category: 'charge',
         }),
       );
@@ -109,12 +110,12 @@ export function chargeDrafts(
 
 /** The batteries of a trip that still rest on its day. */
 function partsOf(plan: PlanWithoutEvents, trip: ChargeTrip): Part[] {
-  return trip.charges.flatMap(({ machine: id, chargeIndex, hours, chargerId, startHour }) => {
+  return trip.charges.flatMap(({ machine: id, chargeIndex, chargerId, startHour }) => {
     const machine = plan.machines.find((m) => m.id === id);
     const battery = machine?.battery;
     const charge = battery?.charges[chargeIndex];
     if (!machine || !battery || !charge || trip.date > machine.startUp.firstUse) return [];
-    return [{ machine, battery, charge, number: charge.occurrence ?? chargeIndex + 1, hours, chargerId, startHour }];
+    return [{ machine, battery, charge, number: charge.occurrence ?? chargeIndex + 1, chargerId, startHour }];
   });
 }
 
@@ -122,7 +123,7 @@ const actOn = (names: string[]) =>
   names.length === 1 ? `Charge ${names[0]}'s battery` : `Charge the batteries of ${listText(names)}`;
 
 /** "3 Ah", "3 + 8 Ah". */
-function amounts(parts: readonly Part[], system: System): string {
+function amounts(parts: readonly Part[], system: Household['units']): string {
   const texts = parts.map((part) => ampHoursText(part.charge.ampHours, system));
   return [...texts.slice(0, -1).map((text) => text.replace(/ Ah$/, '')), texts.at(-1)].join(' + ');
 }
@@ -130,15 +131,16 @@ function amounts(parts: readonly Part[], system: System): string {
 /** From the first charger switched on to the last one done; without hours of the day, the busiest charger's hours [h]. */
 function duration(parts: readonly Part[]): number {
   if (parts.every((part) => part.startHour !== undefined)) {
-    const ends = parts.map((part) => part.startHour! + part.hours);
+    const ends = parts.map((part) => part.startHour! + part.charge.hours);
     return Math.max(...ends) - Math.min(...parts.map((part) => part.startHour!));
   }
   const byCharger = new Map<string, number>();
-  for (const { chargerId = '', hours } of parts) byCharger.set(chargerId, (byCharger.get(chargerId) ?? 0) + hours);
+  for (const { chargerId = '', charge } of parts)
+    byCharger.set(chargerId, (byCharger.get(chargerId) ?? 0) + charge.hours);
   return Math.max(...byCharger.values());
 }
 
-function partText({ machine, battery, charge, hours, chargerId, startHour }: Part, plan: PlanWithoutEvents): string {
+function partText({ machine, battery, charge, chargerId, startHour }: Part, plan: PlanWithoutEvents): string {
   const amount = (value: number) => formatQuantity(Math.round(value * 10) / 10, 'Ah', plan.units);
   const when = startHour === undefined ? '' : `, from ${hourText(startHour, plan.household.clock)}`;
   const charger = chargerId === undefined ? '' : `, charger "${chargerId}"`;
@@ -149,12 +151,12 @@ function partText({ machine, battery, charge, hours, chargerId, startHour }: Par
   return lines(
     `${machine.name} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
-      `${hoursText(hours)} (at most ${hoursText(Math.max(hours, charge.hoursMost))})${when}${charger}.`,
+      `${hoursText(charge.hours)} (at most ${hoursText(charge.hoursMost)})${when}${charger}.`,
     expected,
     charge.why,
   );
 }
 
-function cautions(parts: readonly Part[], system: System): string[] {
-  return [...new Set(parts.flatMap((part) => CAUTIONS[part.battery.chemistry](system)))].map((text) => `! ${text}`);
+function cautions(parts: readonly Part[]): string[] {
+  return shortCautions(parts.flatMap((part) => CAUTIONS[part.battery.chemistry]));
 }

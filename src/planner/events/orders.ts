@@ -3,7 +3,7 @@ import type { IsoDate } from '../household.ts';
 import type { MachinePlan, SupplyLine } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { type Draft, machineDraft, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { dayText, lines } from './words.ts';
+import { dayText, lines, withinSentence } from './words.ts';
 
 /** What one job, or one phase of the work, of one machine still needs. */
 interface Order {
@@ -40,7 +40,7 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
   return [...orders.values()].map(({ machine, key, purpose, date, items }) =>
     machineDraft(plan, machine, ['order', key], {
       date,
-      title: `Order for ${machine.name}, ${purpose}: ${items.length === 1 ? items[0]!.line.what : `${items.length} items`}`,
+      title: `Order for ${machine.name}, ${withinSentence(purpose)}: ${items.length === 1 ? items[0]!.line.what : `${items.length} items`}`,
       label: `Order for ${machine.name}`,
       text: lines(
         ...items.map(

@@ -1,6 +1,6 @@
 import type { MachinePlan } from '../season-plan.ts';
 import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
-import { dayText } from './words.ts';
+import { dayText, withinSentence } from './words.ts';
 
 /**
  * Reminders of papers: the day one runs out during the rest, and, where it is suspended over the rest, the days to suspend
@@ -13,12 +13,13 @@ export function paperworkDrafts(plan: PlanWithoutEvents): Draft[] {
 
 function paperDrafts(plan: PlanWithoutEvents, machine: MachinePlan, paper: MachinePlan['paperwork'][number]): Draft[] {
   const { name, layUp, startUp, season } = machine;
+  const what = withinSentence(paper.what);
   const { firstUse } = startUp;
   const draft = (act: string, date: string, title: string, text: string) =>
     machineDraft(plan, machine, ['paperwork', paper.id, act], {
       date,
       title,
-      label: `${name}: ${paper.what}`,
+      label: `${name}: ${what}`,
       text,
       category: 'paperwork',
     });
@@ -28,7 +29,7 @@ function paperDrafts(plan: PlanWithoutEvents, machine: MachinePlan, paper: Machi
       draft(
         'due',
         paper.date,
-        `${name}'s ${paper.what}: last day`,
+        `${name}'s ${what}: last day`,
         `It runs out or is due on ${dayText(paper.date)}, before the first use on ${dayText(firstUse)}.`,
       ),
     );
@@ -38,13 +39,13 @@ function paperDrafts(plan: PlanWithoutEvents, machine: MachinePlan, paper: Machi
       draft(
         'pause',
         layUp.done,
-        `${name}'s ${paper.what}: suspend it for the rest`,
+        `${name}'s ${what}: suspend it for the rest`,
         `The machine is laid up until ${dayText(firstUse)}. Ask what stays covered while it stands.`,
       ),
       draft(
         'resume',
         startUp.ready,
-        `${name}'s ${paper.what}: put it in force again`,
+        `${name}'s ${what}: put it in force again`,
         `It has to be in force before the first use on ${dayText(firstUse)}.`,
       ),
     );

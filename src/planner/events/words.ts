@@ -2,6 +2,7 @@
 import { weekdayOf } from '../dates.ts';
 import type { Household, IsoDate } from '../household.ts';
 import type { PlanStep, Quantity } from '../season-plan.ts';
+import { caution } from '../tasks/cautions.ts';
 import { formatOne, formatQuantity } from '../units/index.ts';
 
 type System = Household['units'];
@@ -64,15 +65,33 @@ export function stepLines(steps: readonly PlanStep[], system: System): string[] 
     const dry = step.needs.dryDay && `a dry day above ${formatOne(5, '°C', system)}`;
     const needs = [dry, step.needs.stand && 'the stand'].filter(Boolean);
     const rest = needs.length > 0 ? ` (needs ${needs.join(', ')})` : '';
-    const why = step.why ? `. ${fillIn(step.why, step.amounts, system)}` : '';
-    return `- ${fillIn(step.title, step.amounts, system)}${rest}${why}`;
+    const what = `${fillIn(step.title, step.amounts, system)}${rest}`;
+    if (!step.why) return `- ${what}`;
+    return `- ${what}${/[.!?]$/.test(what) ? '' : '.'} ${fillIn(step.why, step.amounts, system)}`;
   });
 }
 
-/** The cautions of some steps, each once. */
+/** The cautions of some steps, each once and in short: the sheets have them in full. */
 export function cautionLines(steps: readonly PlanStep[], system: System): string[] {
-  const texts = steps.flatMap((step) => step.cautions.map((caution) => fillIn(caution, step.amounts, system)));
-  return [...new Set(texts)].map((text) => `! ${text}`);
+  return shortCautions(steps.flatMap((step) => step.cautions.map((text) => fillIn(text, step.amounts, system))));
+}
+
+/**
+ * Cautions in short, each once.
+ * @param cautions - ids of rows in the table of cautions, or the user's own words
+ */
+export function shortCautions(cautions: readonly string[]): string[] {
+  return [...new Set(cautions)].map((text) => {
+    const row = caution(text);
+    return `! ${row ? `${row.title}: ${firstSentence(row.text)}` : text}`;
+  });
+}
+
+const firstSentence = (text: string) => /^.*?[.](?=\s|$)/s.exec(text)?.[0] ?? text;
+
+/** A name within a sentence: "Insurance" becomes "insurance", "MOT" stays. */
+export function withinSentence(name: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
 /** Lines of a reminder's text; what is empty or does not apply leaves no line. */

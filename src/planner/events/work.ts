@@ -35,7 +35,11 @@ export function workBlocks(plan: PlanWithoutEvents): WorkBlock[] {
       return found && step ? [{ machine: found.machine, step }] : [];
     });
     for (const { step } of pairs) inSession.add(step);
-    return grouped(pairs, session.date, { start: session.start, sessionHours: session.hours });
+    return grouped(
+      pairs.filter(({ step }) => !isOrder(step)),
+      session.date,
+      { start: session.start, sessionHours: session.hours },
+    );
   });
   for (const machine of plan.machines) {
     const byDay = new Map<IsoDate, { machine: MachinePlan; step: PlanStep }[]>();
@@ -50,6 +54,9 @@ export function workBlocks(plan: PlanWithoutEvents): WorkBlock[] {
     .filter((block) => block.date <= block.machine.startUp.firstUse)
     .sort((a, b) => (time(a) < time(b) ? -1 : time(a) > time(b) ? 1 : 0));
 }
+
+/** Steps that only order parts: the reminders to order tell them, on the last day for it. */
+const isOrder = (step: PlanStep) => step.id.startsWith('strip.order.');
 
 function grouped(
   pairs: readonly { machine: MachinePlan; step: PlanStep }[],
@@ -102,7 +109,7 @@ export function workDrafts(plan: PlanWithoutEvents, blocks: readonly WorkBlock[]
         label: act(machine.name),
         text: blockText(block, plan),
         category: phase === 'swap' && nearFirstUse(block) ? 'start-up' : category,
-        path: machinePath(machine, page),
+        path: phase === 'winter' ? '/jobs/' : machinePath(machine, page),
       }),
     ];
   });

@@ -44,8 +44,9 @@ test('a charge tells the band of dates, the most it can need, why, and the cauti
   expect(lead).toContain('frozen');
   const lithium = text('lifepo4');
   expect(lithium).toContain('as expected, not before first use');
-  expect(lithium).toContain('below 0 °C (32 °F)');
+  expect(lithium).toContain('charged below 0 °C (32 °F) is damaged for good');
   expect(lithium).not.toContain('hydrogen');
+  expect(lead).not.toContain('battery-acid-gas');
 });
 
 test('a trip is one reminder for all its machines', () => {
@@ -126,6 +127,31 @@ test('done steps leave, and a session of done steps leaves no reminder', () => {
   expect(layUps).toEqual(['Lay up Juniper: 13:00, 1 h']);
 });
 
+test('steps that only order parts leave that to the reminders to order', () => {
+  const parts = planParts();
+  const steps = [aStep('strip.order.21d', 'winter', 'Order parts that take 21 days')];
+  const order = {
+    ...parts.sessions[0]!,
+    id: 'o',
+    date: '2026-12-12',
+    steps: [{ machine: 'juniper', step: steps[0]!.id }],
+  };
+  const withOrder = changeMachine(parts, 'juniper', (m) => ({ ...m, steps: [...m.steps, ...steps] }));
+  expect(makeEvents({ ...withOrder, sessions: [...parts.sessions, order] })).toEqual(makeEvents(parts));
+});
+
+test('cautions of a session stand once, in short, in words and not by their ids', () => {
+  const parts = changeMachine(planParts(), 'juniper', (m) => ({
+    ...m,
+    steps: m.steps.map((s) => ({ ...s, cautions: ['petrol-vapour', 'Mark the vacuum hose.'] })),
+  }));
+  const text = find(makeEvents(parts), /^Lay up Juniper: .*2 h/).text.split('\n');
+  const cautions = text.filter((line) => line.startsWith('!'));
+  expect(cautions).toHaveLength(2);
+  expect(cautions[0]).toMatch(/^! Petrol vapour: .*lights far below freezing.*\.$/);
+  expect(cautions[1]).toBe('! Mark the vacuum hose.');
+});
+
 test('orders are gathered by job and phase, on the earliest order-by date, without what is in stock', () => {
   const parts = planParts();
   const gasket = parts.supplies[0]!;
@@ -135,7 +161,7 @@ test('orders are gathered by job and phase, on the earliest order-by date, witho
   }).filter((e) => e.category === 'order');
   expect(orders.map((e) => [e.date, e.title])).toEqual([
     ['2026-10-31', 'Order for Juniper, lay-up: exhaust plug'],
-    ['2026-12-01', 'Order for Juniper, Valve clearances: 2 items'],
+    ['2026-12-01', 'Order for Juniper, valve clearances: 2 items'],
   ]);
   expect(orders[1]!.text).toContain(
     'valve cover gasket, 1 pieces: order by Sat 26 Dec 2026, needed on Sat 16 Jan 2027',
