@@ -161,7 +161,7 @@ function caveatsOf(
     'The functions were made for bare metal in open air. A store without rain gathers less from outside but nothing is washed off either; indoors the rate is often about a tenth.',
     ...(coldClean
       ? [
-          'On clean, cold inland sites the standard comes out about three times too low (12 field sites: ratio 0.35), so the upper bound here is three times the estimate.',
+          'On clean, cold inland sites the standard comes out about three times too low (six field sites held against it: a ratio of about a third), so the upper bound here is three times the estimate.',
         ]
       : []),
     ...(unwashedSalt
@@ -169,7 +169,7 @@ function caveatsOf(
           `Chloride is taken ${UNWASHED_SALT_FACTOR} times that of the place for road salt that was not washed off (5–20, common practice). Salt keeps steel wet from 33 % (magnesium chloride) and 76 % (sodium chloride) relative humidity.`,
         ]
       : []),
-    'Zinc came out about half as high as measured at the field sites compared, near the sea above all.',
+    'Zinc came out about half as high as measured at the fourteen field sites held against it, near the sea above all.',
     ...(zincCategory === category ? [] : [`By zinc the category is ${zincCategory}.`]),
     ...outsideValid(dose).map((text) => `${text[0]!.toUpperCase()}${text.slice(1)}; the figure is an extrapolation.`),
     'Copper and aluminium are not estimated: their constants could not be verified.',
