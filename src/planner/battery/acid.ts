@@ -42,8 +42,8 @@ export function waterDensity(temperatureC: number): number {
  * Valid: 0–50 % by mass, 0–50 °C. Error: 0.0005 g/cm³ against CRC at 20 °C, some 0.1 % by mass.
  */
 export function acidMassFraction(specificGravity: number, referenceC: number): number {
-  if (!(specificGravity >= 1 && specificGravity <= 1.39))
-    throw new RangeError(`found specific gravity ${specificGravity}, expected 1.000 to 1.390`);
+  if (!(specificGravity >= 1 && specificGravity <= 1.4))
+    throw new RangeError(`found specific gravity ${specificGravity}, expected 1.000 to 1.400`);
   const water = waterDensity(referenceC);
   const gravities = [1, ...MASS_PCT.map((_, i) => (C0[i]! + C1[i]! * (referenceC + KELVIN)) / water)];
   return interpolate(gravities, [0, ...MASS_PCT], specificGravity) / 100;
@@ -61,7 +61,8 @@ export interface FreezingPoint {
  * @param massFraction - 0–1
  * @returns [°C], held at the end of the table for stronger acid
  * Source: CRC Handbook of Chemistry and Physics, 102nd ed. (2021), Concentrative Properties of Aqueous Solutions: fit.
- * Valid: mass fraction up to 0.34; up to 0.41 the acid freezes below −50 °C and no figure is given. Error: 0.12 K.
+ * Valid: mass fraction up to 0.34; up to 0.41 the acid freezes below −50 °C and no figure is given.
+ * Error: 0.12 K up to 0.30, where the table's freezing points end; from there to 0.34 about 1 K (Ordnance course OD1002).
  */
 export function acidFreezingPoint(massFraction: number): FreezingPoint {
   if (!(massFraction >= 0 && massFraction <= 0.41))

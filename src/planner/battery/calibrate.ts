@@ -25,7 +25,10 @@ const SURFACE_V = 0.15;
 const CELL_V = { value: 2.1, within: 0.35 };
 /** What is open about a state of charge after a charge that was logged [%]. */
 const AFTER_CHARGE_PCT = 2;
-const SMALLEST_PRIOR_SIGMA = 0.15;
+/** A rate that was given is still an estimate of a battery that ages. */
+const SMALLEST_PRIOR_SIGMA = 0.4;
+/** No multiplier is looked for beyond e to this power. */
+const LARGEST_LOG = 5;
 /** Days after a full charge in which a low reading speaks of the plates and not of time [d]. */
 const SOON_DAYS = 7;
 
@@ -195,23 +198,20 @@ function estimate(segments: readonly Point[][], curve: LossCurve, rates: LossRat
   if (information === 0) return { multiplier: 1, sigma: priorSigma, priorSigma, used: 0 };
   const best = slope / information;
   const prior = priorSigma ** -2;
-  // Mode in u = ln m of information·(m − best)²/2 + prior·u²/2; bisection, since the left side rises with u beyond its root.
-  const gradient = (u: number) => information * (Math.exp(u) - best) * Math.exp(u) + prior * u;
-  let [low, high] = [-4, 4];
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (gradient(middle) > 0) high = middle;
-    else low = middle;
-  }
-  const u = (low + high) / 2;
+  // Mode of exp(−information·(m − best)²/2 − prior·(ln m)²/2): a scan, since a battery far out of its range makes two.
+  const misfit = (u: number) => information * (Math.exp(u) - best) ** 2 + prior * u * u;
+  let u = 0;
+  for (let trial = -LARGEST_LOG; trial <= LARGEST_LOG; trial += 0.1) if (misfit(trial) < misfit(u)) u = trial;
+  for (let step = 0.05; step > 1e-9; step /= 2)
+    for (const trial of [u - step, u + step]) if (misfit(trial) < misfit(u)) u = trial;
   return { multiplier: Math.exp(u), sigma: (information * Math.exp(2 * u) + prior) ** -0.5, priorSigma, used };
 }
 
-/** The range of the plan's own rates read as two sigmas to each side. */
+/** The range of the plan's own rates read as one sigma to each side: batteries outside it are not rare, faulty ones least. */
 function priorWidth(curve: LossCurve, rates: LossRates): number {
   const total = (rate: LossRate) => lossPct(curve, rate, 0, curve.rest.days);
   const [low, high] = [total(rates.low), total(rates.high)];
-  const width = low > 0 && high > low ? Math.log(high / low) / 4 : 0;
+  const width = low > 0 && high > low ? Math.log(high / low) / 2 : 0;
   return Math.max(SMALLEST_PRIOR_SIGMA, width);
 }
 

@@ -231,6 +231,7 @@ function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: H
     );
   else if (care.keptAt === 'machine' && !place.power && battery.removable)
     parts.push(`No power at ${place.name}: take the battery to the charger.`);
+  if (charge.turnDay !== undefined) parts.push(`Its turn on the charger comes on ${isoOfDay(charge.turnDay)}.`);
   if (row.chargeToPct < 100) parts.push(`Stop at ${row.chargeToPct} %, by the ampere-hours.`);
   if (care.chargers.why) parts.push(care.chargers.why);
   return parts.join(' ');

@@ -4,8 +4,9 @@
  * A trip is one day in one yard. The next trip falls on the latest open day on or before the earliest due day, and everyone
  * present whose due day falls in the rest is charged on it. That is the fewest: in any other rota the first trip is no
  * later, and moving it to this day only moves the batteries' next due days later, since a battery charged later is due later.
- * It is proven against exhaustive search in the tests. Where chargers cannot take everyone on that day, those that cannot
- * wait move to earlier days, which may cost trips that a search over all days would save; what does not fit at all is said.
+ * It is proven against exhaustive search in the tests. Batteries wait their turn at the bench for some days; where the chargers
+ * cannot take all that are due, the trip moves some days earlier, then single batteries do, which may cost trips that a search
+ * over all days would save; what does not fit at all is said.
  */
 import { dayNumber, isoOfDay, weekdayOf } from '../dates.ts';
 import type { Charger, Household } from '../household.ts';
@@ -30,6 +31,8 @@ export interface RotaBattery {
   /** False where it has lost so little that a charge is left out if nothing is gained by it. */
   worthIt: (day: number, since: number | undefined) => boolean;
   chargers: readonly Charger[];
+  /** May lie at the bench for its turn on the charger, some days after the trip. */
+  waits: boolean;
   /** Hours on a charger, at most, for a charge on `day`. */
   hoursOn: (charger: Charger, day: number, since: number | undefined) => number;
 }
@@ -43,8 +46,10 @@ export interface RotaCharge {
   since: number | undefined;
   tripId: string;
   chargerId?: string | undefined;
-  /** Clock hour at which it starts. */
+  /** Clock hour at which it starts; undefined when its turn comes on a later day. */
   startHour?: number | undefined;
+  /** The day its turn on the charger comes, where that is not the day of the trip. */
+  turnDay?: number | undefined;
   problem?: string | undefined;
 }
 
@@ -60,6 +65,8 @@ type Days = Pick<Household, 'away' | 'hoursByWeekday'>;
 /** A charger that keeps a full battery safely may go on by itself this long; another one is taken off the next day [h]. */
 const UNATTENDED_MAINTAINER_H = 72;
 const UNATTENDED_H = 24;
+/** A battery that was fetched waits at the bench for its turn no longer than this, and never past its due day [d]. */
+const WAIT_DAYS = 3;
 
 /** Clock hour at which the day's charging starts: ten at weekends, five in the afternoon else. */
 const START_HOUR = { weekend: 10, weekday: 17 };
@@ -151,6 +158,7 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, skip: Reado
       since: last,
       chargerId: slot?.charger.id,
       startHour: slot?.startHour,
+      turnDay: slot?.turnDay,
     };
     visits.set(day, [...(visits.get(day) ?? []), { ...charge, problem }]);
     state.due = battery.dueAfter(day, last);
@@ -160,12 +168,13 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, skip: Reado
   for (;;) {
     const driver = states.filter(isOpen).sort(byDue)[0];
     if (!driver) break;
-    const when = dayFor(driver, days);
-    if (when === undefined) {
+    const latest = dayFor(driver, days);
+    if (latest === undefined) {
       problems.push({ machine: driver.battery.machine, ...noDay(driver, days) });
       driver.due = Number.POSITIVE_INFINITY;
       continue;
     }
+    const when = latest > driver.due ? latest : roomyDay(driver, states, latest, days, bench);
     const present = states
       .filter(
         (s) =>
@@ -200,6 +209,18 @@ const isPresent = (s: State, day: number) => day >= floorOf(s) && day < s.batter
 function lateText({ battery, due }: State, day: number): string | undefined {
   if (day <= due) return undefined;
   return `${battery.name} was due by ${isoOfDay(due)} and is charged on ${isoOfDay(day)}, the first day it can be.`;
+}
+
+/** The latest day on which the chargers take all that cannot wait for another trip; the latest day itself where there is none. */
+function roomyDay(driver: State, states: readonly State[], latest: number, days: OpenDays, bench: Bench): number {
+  const next = days.nextOpen(latest + 1) ?? Number.POSITIVE_INFINITY;
+  for (let day = latest; day >= Math.max(floorOf(driver), latest - WAIT_DAYS); day--) {
+    if (!days.isOpen(day) || !driver.battery.canCharge(day)) continue;
+    const must = states.filter((s) => isOpen(s) && s.due < next && s.battery.chargers.length > 0).sort(byDue);
+    const trial = bench.copy();
+    if (must.every((s) => isPresent(s, day) && s.battery.canCharge(day) && trial.place(s, day))) return day;
+  }
+  return latest;
 }
 
 /** The latest open day on or before the due day, else the first one after it. */
@@ -264,36 +285,56 @@ function openDays(household: Days): OpenDays {
 
 interface Slot {
   charger: Charger;
-  startHour: number;
+  startHour?: number | undefined;
+  turnDay?: number | undefined;
 }
 
 /** What each charger is doing, in hours since day 0. */
 class Bench {
-  private readonly busy = new Map<string, { from: number; to: number }[]>();
   private readonly days: OpenDays;
+  private readonly busy: Map<string, { from: number; to: number }[]>;
 
-  constructor(days: OpenDays) {
+  constructor(days: OpenDays, busy = new Map<string, { from: number; to: number }[]>()) {
     this.days = days;
+    this.busy = busy;
   }
 
-  /** Takes the charger that is done first; a charge starts within the day's hours and the last one may run on. */
+  copy(): Bench {
+    return new Bench(this.days, new Map(this.busy));
+  }
+
+  /**
+   * Takes the charger that is done first on the day of the trip; else, for a battery that may wait, on the next day that
+   * somebody is there, up to its due day.
+   */
   place(state: State, day: number): Slot | undefined {
-    const { battery, last } = state;
-    const opens = day * 24 + this.startHour(day);
-    const closes = opens + this.days.hours(day);
+    const last = state.battery.waits ? Math.min(day + WAIT_DAYS, Math.max(day, state.due)) : day;
+    for (let turn = day; turn <= last; turn++) {
+      if (this.days.isAway(turn)) continue;
+      const best = this.chargerOn(turn, state, day);
+      if (!best) continue;
+      const { charger, from, to } = best;
+      this.busy.set(charger.id, [...(this.busy.get(charger.id) ?? []), { from, to }]);
+      return turn === day ? { charger, startHour: from - day * 24 } : { charger, turnDay: turn };
+    }
+    return undefined;
+  }
+
+  /** A charge starts within the day's hours, and the last one may run on. */
+  private chargerOn(turn: number, { battery, last }: State, day: number) {
+    const opens = turn * 24 + this.startHour(turn);
+    const closes = opens + this.days.hours(turn);
     let best: { charger: Charger; from: number; to: number } | undefined;
     for (const charger of battery.chargers) {
       const spans = this.busy.get(charger.id) ?? [];
       const from = Math.max(opens, ...spans.filter((s) => s.from <= closes && s.to > opens).map((s) => s.to));
       const to = from + battery.hoursOn(charger, day, last);
-      const runsOn = charger.maintainer ? UNATTENDED_MAINTAINER_H : this.days.isAway(day + 1) ? 0 : UNATTENDED_H;
+      const runsOn = charger.maintainer ? UNATTENDED_MAINTAINER_H : this.days.isAway(turn + 1) ? 0 : UNATTENDED_H;
       const inHours = to <= closes || (from <= closes && to - from <= runsOn);
       const free = spans.every((s) => s.to <= from || s.from >= to);
       if (inHours && free && (!best || to < best.to)) best = { charger, from, to };
     }
-    if (!best) return undefined;
-    this.busy.set(best.charger.id, [...(this.busy.get(best.charger.id) ?? []), { from: best.from, to: best.to }]);
-    return { charger: best.charger, startHour: best.from - day * 24 };
+    return best;
   }
 
   fullText(state: State, day: number): string {

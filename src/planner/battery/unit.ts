@@ -116,6 +116,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
       warmth ||
       store.dayMinC[rest.dayOfYear[index(day)]!]! >= row.minChargeC,
     worthIt: (day, since) => stateOn(day, since) <= row.chargeToPct - 0.2 * (row.chargeToPct - row.thresholdPct),
+    waits: battery.removable || place.tripMinutes <= FAR_MINUTES,
     chargers: care.chargers.chargers,
     hoursOn: (charger, day, since) => chargeHours(battery, chargeAh(battery, stateOn(day, since)), charger.currentA),
   };

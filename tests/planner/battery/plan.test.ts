@@ -1,0 +1,325 @@
+import { expect, test } from 'vitest';
+import { openCircuitVoltage, planBatteries, SAFETY_RULES, safetyRules } from '../../../src/planner/battery/index.ts';
+import { addDays } from '../../../src/planner/dates.ts';
+import type { Household } from '../../../src/planner/household.ts';
+import type { BatteryPlan } from '../../../src/planner/season-plan.ts';
+import {
+  battery,
+  COLD_LOW,
+  COLD_STORE,
+  contexts,
+  exactly,
+  household,
+  LEAD,
+  machine,
+  place,
+  ranged,
+  sineStore,
+} from './world.ts';
+
+const ASOF = '2026-10-01';
+const one = (home: Household, asOf = ASOF, store = COLD_STORE, low = COLD_LOW) => {
+  const result = planBatteries(home, asOf, contexts(home, store, low));
+  return { ...result, plan: result.plans.get(home.machines[0]!.id) as BatteryPlan };
+};
+const summer = { lastUse: '2026-04-05', firstUse: '2026-11-20', proposed: false, reasons: [] };
+const at = (plan: BatteryPlan, path: 'low' | 'expected' | 'high', date: string) =>
+  plan.paths![path].find((day) => day.date === date)!;
+
+test('the paths run from the last use to the first use and start at the given charge', () => {
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('agm', 14, { startPct: exactly(93) }) })]));
+  for (const path of Object.values(plan.paths!)) {
+    expect(path[0]).toMatchObject({ date: '2026-10-25', stateOfChargePct: 93 });
+    expect(path.at(-1)!.date).toBe('2027-04-10');
+    expect(path).toHaveLength(168);
+  }
+});
+
+test('more loss is never more charge: low over expected over high on every day until the first charge', () => {
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('agm', 14), season: summer })]));
+  const { low, expected, high } = plan.paths!;
+  const until = plan.charges[0]!.date;
+  low.forEach((day, i) => {
+    if (day.date >= until) return;
+    expect(day.stateOfChargePct).toBeGreaterThanOrEqual(expected[i]!.stateOfChargePct);
+    expect(expected[i]!.stateOfChargePct).toBeGreaterThanOrEqual(high[i]!.stateOfChargePct);
+  });
+});
+
+test('a reminder stands on the high-loss date, and the charge fills the path on that day', () => {
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })]));
+  const [charge] = plan.charges;
+  expect(charge!.date).toBe(charge!.earliest);
+  expect(at(plan, 'high', addDays(charge!.date, -1)).stateOfChargePct).toBeGreaterThan(75);
+  expect(at(plan, 'high', charge!.date).stateOfChargePct).toBe(100);
+  expect(charge!.expected! > charge!.earliest).toBe(true);
+  // At the threshold a quarter of 12 Ah is missing: 3 Ah / 0.85, on the 1 A charger, and 3 h more.
+  expect(charge!.ampHoursMost).toBeGreaterThan(3 / 0.85 - 0.05);
+  expect(charge!.ampHoursMost).toBeLessThan(3.8);
+  expect(charge!.hoursMost).toBeCloseTo(charge!.ampHoursMost + 3, 8);
+  expect(charge!.ampHours).toBeLessThan(charge!.ampHoursMost);
+});
+
+test('no charge falls before the rest, after it, or in the last week of it', () => {
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })]));
+  expect(plan.charges.length).toBeGreaterThan(1);
+  for (const charge of plan.charges) {
+    expect(charge.date > summer.lastUse).toBe(true);
+    expect(charge.date < addDays(summer.firstUse, -7)).toBe(true);
+  }
+});
+
+test('two batteries share the trips that one would need, and the second is moved earlier', () => {
+  const home = household([
+    machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer }),
+    machine('b', 'garage', {
+      battery: battery('flooded-antimony', 12, { selfDischargePctPerMonth: ranged(5, 3, 12) }),
+      season: summer,
+    }),
+  ]);
+  const alone = one(household([home.machines[0]!])).trips.length;
+  const { trips, plans } = one(home);
+  expect(trips).toHaveLength(alone);
+  const shared = plans.get('b')!.charges[0]!;
+  expect(shared.date < shared.earliest).toBe(true);
+  expect(shared.why).toMatch(/share the trip with a/);
+});
+
+test('a far place is a yard of its own', () => {
+  const home = household(
+    [
+      machine('a', 'shed', { battery: battery('flooded-antimony', 12, { care: 'visits' }), season: summer }),
+      machine('b', 'lake', { battery: battery('flooded-antimony', 12, { care: 'visits' }), season: summer }),
+    ],
+    { places: [place('shed'), place('lake', { tripMinutes: 150, power: true })] },
+  );
+  expect(one(home).trips.every((trip) => trip.machines.length === 1)).toBe(true);
+});
+
+test('a maintainer with power keeps the battery full and needs no trip', () => {
+  const home = household(
+    [machine('a', 'garage', { battery: battery('flooded-antimony', 12, { drainMA: exactly(5) }), season: summer })],
+    {
+      chargers: [{ id: 'keeper', name: 'keeper', currentA: 0.8, chemistries: LEAD, maintainer: true }],
+    },
+  );
+  const { plan, trips } = one(home);
+  expect(plan).toMatchObject({ care: 'maintainer', connected: true, keptAt: 'machine', charges: [] });
+  expect(plan.paths!.high.every((day) => day.stateOfChargePct === 100)).toBe(true);
+  expect(trips).toEqual([]);
+});
+
+test('one maintainer goes to the battery that would need most visits', () => {
+  const slow = battery('flooded-antimony', 12, { selfDischargePctPerMonth: ranged(4, 3, 8) });
+  const home = household(
+    [
+      machine('a', 'garage', { battery: slow, season: summer }),
+      machine('b', 'garage', { battery: battery('flooded-antimony', 12), season: summer }),
+    ],
+    { chargers: [{ id: 'keeper', name: 'keeper', currentA: 0.8, chemistries: LEAD, maintainer: true }] },
+  );
+  const { plans } = one(home);
+  expect(plans.get('a')!.care).toBe('visits');
+  expect(plans.get('b')!.care).toBe('maintainer');
+});
+
+test('a maintainer chosen where there is no power is warned of, and its battery is charged on trips', () => {
+  const home = household([
+    machine('a', 'shed', { battery: battery('flooded-antimony', 12, { care: 'maintainer' }), season: summer }),
+  ]);
+  const { plan, warnings } = one(home);
+  expect(plan.care).toBe('maintainer');
+  expect(plan.charges.length).toBeGreaterThan(0);
+  expect(warnings).toContainEqual(
+    expect.objectContaining({ level: 'danger', text: expect.stringMatching(/no power/) }),
+  );
+});
+
+const ARCTIC = { ...COLD_LOW, designC: COLD_LOW.designC.map((c) => c - 14) };
+
+test('a battery whose acid could freeze comes in, at the room’s temperature', () => {
+  const { plan } = one(
+    household([machine('a', 'shed', { battery: battery('flooded-antimony', 12, { startPct: exactly(80) }) })]),
+    ASOF,
+    COLD_STORE,
+    ARCTIC,
+  );
+  expect(plan).toMatchObject({ care: 'carry-in', keptAt: 'room', connected: false });
+  expect(plan.careReason).toMatch(/within .* K of freezing/);
+  expect(plan.paths!.expected.every((day) => day.temperatureC === 18)).toBe(true);
+  expect(plan.freezingMargin.minK).toBeGreaterThan(40);
+});
+
+test('the same battery left outside by choice is a danger that is told', () => {
+  const home = household([
+    machine('a', 'shed', { battery: battery('flooded-antimony', 12, { startPct: exactly(80), care: 'visits' }) }),
+  ]);
+  const { plan, warnings } = one(home, ASOF, COLD_STORE, ARCTIC);
+  expect(plan.care).toBe('visits');
+  expect(plan.freezingMargin.minK).toBeLessThan(3);
+  expect(warnings).toContainEqual(
+    expect.objectContaining({ level: 'danger', act: expect.stringMatching(/Carry it to the warm room/) }),
+  );
+});
+
+test('the margin is the smallest over the months, on the high-loss path', () => {
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('flooded-antimony', 12) })]));
+  const worst = plan.freezingByMonth.find((m) => m.month === plan.freezingMargin.month)!;
+  expect(worst.marginK).toBe(Math.min(...plan.freezingByMonth.map((m) => m.marginK)));
+  expect(worst.marginK).toBeCloseTo(worst.designLowC - worst.freezingPointC, 10);
+  const days = plan.paths!.high.filter((d) => Number(d.date.slice(5, 7)) === worst.month);
+  expect(worst.freezingPointC).toBeCloseTo(Math.max(...days.map((d) => d.freezingPointC)), 8);
+  expect(plan.freezingByMonth.map((m) => m.month)).toEqual([10, 11, 12, 1, 2, 3, 4]);
+});
+
+test('a lithium battery that must be charged where it freezes is carried in, and without a room is never put on a charger below 0 °C', () => {
+  const lithium = battery('lifepo4', 4, {
+    startPct: exactly(55),
+    selfDischargePctPerMonth: ranged(8, 6, 12),
+    doublingK: exactly(15),
+  });
+  const chargers = [{ id: 'l', name: 'l', currentA: 0.4, chemistries: ['lifepo4' as const], maintainer: true }];
+  const inside = one(household([machine('a', 'shed', { battery: lithium })], { chargers }));
+  expect(inside.plan.care).toBe('carry-in');
+
+  const home = household([machine('a', 'shed', { battery: { ...lithium, removable: false } })], {
+    chargers,
+    batteryRoom: undefined,
+    places: [place('shed', { power: true })],
+  });
+  const { plan } = one(home);
+  expect(plan.care).toBe('visits');
+  for (const charge of plan.charges) {
+    const day = (Date.parse(charge.date) - Date.parse(`${charge.date.slice(0, 4)}-01-01`)) / 86_400_000;
+    expect(COLD_STORE.dayMinC[day]).toBeGreaterThanOrEqual(0);
+  }
+});
+
+test('a charger of more than a tenth of the capacity is not used, and what is needed is said', () => {
+  const home = household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })], {
+    chargers: [{ id: 'big', name: 'big', currentA: 6, chemistries: LEAD, maintainer: false }],
+  });
+  const { plan, warnings } = one(home);
+  expect(plan.charges[0]!.chargerId).toBeUndefined();
+  expect(warnings).toContainEqual(
+    expect.objectContaining({ text: expect.stringMatching(/"big" gives 6 A.*at most 1.2 A/) }),
+  );
+});
+
+test('the lead comes off where its drain would matter, and stays on where the household says', () => {
+  const drained = battery('agm', 14, { drainMA: ranged(3, 1, 10) });
+  const off = one(household([machine('a', 'shed', { battery: drained })])).plan;
+  expect(off.connected).toBe(false);
+  expect(off.careReason).toMatch(/lead comes off/);
+  const on = one(household([machine('a', 'shed', { battery: { ...drained, care: 'visits', connected: true } })])).plan;
+  expect(on.connected).toBe(true);
+  expect(on.charges.length).toBeGreaterThan(off.charges.length);
+});
+
+test('a logged charge resets the paths and counts as the first', () => {
+  const base = machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer });
+  const plain = one(household([base]), '2026-06-01').plan;
+  const logged = one(household([{ ...base, charged: [{ date: '2026-05-20', toPct: 100 }] }]), '2026-06-01').plan;
+  expect(at(logged, 'high', '2026-05-20').stateOfChargePct).toBe(100);
+  expect(logged.charges[0]!.occurrence).toBe(2);
+  expect(logged.charges[0]!.date > plain.charges[0]!.date).toBe(true);
+});
+
+test('with a record, a charge that was not made falls on the day of the plan and says it is late', () => {
+  const base = machine('a', 'shed', {
+    battery: battery('flooded-antimony', 12),
+    season: summer,
+    doneSteps: [{ stepId: 'lay-up.wash', date: '2026-04-10' }],
+  });
+  const { plan, trips } = one(household([base]), '2026-09-15');
+  expect(plan.charges[0]!.date).toBe('2026-09-15');
+  expect(plan.charges[0]!.earliest < '2026-09-15').toBe(true);
+  expect(trips[0]!.problem).toMatch(/was due by/);
+});
+
+test('without a record the plan of the whole rest stands on any day', () => {
+  const home = household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })]);
+  expect(one(home, '2026-09-15').plan.charges).toEqual(one(home, '2026-01-01').plan.charges);
+});
+
+test('a reading under the path brings the high-loss path down and the charge forward', () => {
+  const base = machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer });
+  const volts = openCircuitVoltage('flooded-antimony', 70, 10);
+  const read = one(
+    household([{ ...base, readings: [{ date: '2026-05-10', volts, temperatureC: 10, restedH: 12 }] }]),
+    '2026-05-10',
+  );
+  expect(at(read.plan, 'high', '2026-05-10').stateOfChargePct).toBeLessThanOrEqual(100);
+  expect(read.plan.charges[0]!.date).toBe('2026-05-10');
+  expect(read.plan.calibration!.readings).toBe(1);
+});
+
+test.each([
+  ['a week', '2026-11-01', '2026-11-08'],
+  ['three years', '2026-04-01', '2029-04-01'],
+])('a rest of %s is planned', (_, lastUse, firstUse) => {
+  const season = { lastUse, firstUse, proposed: false, reasons: [] };
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season })]));
+  expect(plan.paths!.high.at(-1)!.date).toBe(firstUse);
+  expect(Math.min(...plan.paths!.high.map((d) => d.stateOfChargePct))).toBeGreaterThan(70);
+});
+
+test('in the south the summer months lose most', () => {
+  const season = { lastUse: '2026-04-20', firstUse: '2027-03-01', proposed: false, reasons: [] };
+  const south = sineStore(14, 9, 5, true);
+  const { plan } = one(
+    household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season })]),
+    ASOF,
+    south,
+  );
+  const gaps = plan.charges.map((c, i) => Date.parse(c.date) - Date.parse(plan.charges[i - 1]?.date ?? season.lastUse));
+  const january = plan.charges.findIndex((c) => c.date > '2027-01-01');
+  expect(gaps[january]).toBe(Math.min(...gaps));
+});
+
+test('a machine without a battery has no plan and costs nothing', () => {
+  const { plans, trips, warnings } = one(household([machine('a', 'shed')]));
+  expect([plans.size, trips, warnings]).toEqual([0, [], []]);
+});
+
+test('the same household gives the same plan', () => {
+  const home = () => household([machine('a', 'shed', { battery: battery('gel', 9), season: summer })]);
+  expect(one(home()).plan).toEqual(one(home()).plan);
+});
+
+test('every figure of a battery says its equation, inputs, result and source', () => {
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })]));
+  expect(plan.derivations.map((d) => d.method)).toEqual([
+    'battery.self-discharge',
+    'battery.first-charge',
+    'battery.charge',
+    'battery.freezing',
+    'battery.voltage',
+  ]);
+  for (const d of plan.derivations) {
+    expect(d.sources.length).toBeGreaterThan(0);
+    expect(d.inputs.length).toBeGreaterThan(1);
+    expect(d.equation).not.toBe('');
+  }
+});
+
+test('every number of a plan is finite', () => {
+  const machines = (['flooded-antimony', 'flooded-calcium', 'agm', 'gel', 'lifepo4'] as const).map((c) =>
+    machine(c, 'shed', { battery: battery(c, 10), season: summer }),
+  );
+  const { plans } = one(household(machines));
+  expect(plans.size).toBe(5);
+  JSON.stringify([...plans], (_, value) => {
+    if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+    return value;
+  });
+});
+
+test('the rules of safety cover each chemistry: frozen lead–acid, lithium below 0 °C', () => {
+  for (const chemistry of LEAD)
+    expect(safetyRules(chemistry).map((r) => r.id)).toEqual(
+      expect.arrayContaining(['battery-frozen', 'battery-hydrogen', 'battery-acid']),
+    );
+  expect(safetyRules('lifepo4').map((r) => r.id)).toContain('battery-lithium-cold');
+  for (const rule of SAFETY_RULES) expect(rule.source).not.toBe('');
+});

@@ -1,0 +1,225 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { chargeRota, type RotaBattery } from '../../../src/planner/battery/index.ts';
+import { dayNumber } from '../../../src/planner/dates.ts';
+import type { Charger } from '../../../src/planner/household.ts';
+
+const START = dayNumber('2026-11-02');
+const ANY_HOURS = { monday: 4, tuesday: 4, wednesday: 4, thursday: 4, friday: 4, saturday: 4, sunday: 4 };
+const charger = (id: string, maintainer = false): Charger => ({
+  id,
+  name: id,
+  currentA: 1,
+  chemistries: ['agm'],
+  maintainer,
+});
+
+/** A battery that loses `losses[d]` on day d (counted from START) and is due when `allowance` is gone. */
+interface Small {
+  losses: number[];
+  allowance: number;
+  first: number;
+  end: number;
+}
+
+function rotaOf(small: Small, i: number, more: Partial<RotaBattery> = {}): RotaBattery {
+  const due = (day: number) => {
+    let left = small.allowance;
+    for (let d = day + 1; d < small.losses.length; d++) {
+      left -= small.losses[d]!;
+      if (left <= 0) return START + d;
+    }
+    return Number.POSITIVE_INFINITY;
+  };
+  return {
+    machine: `m${i}`,
+    name: `m${i}`,
+    yard: 'home',
+    firstDay: START + small.first,
+    endDay: START + small.end,
+    firstDue: due(small.first - 1),
+    dueAfter: (day) => due(day - START),
+    canCharge: () => true,
+    worthIt: () => true,
+    waits: true,
+    chargers: Array.from({ length: 9 }, (_, k) => charger(`c${k}`)),
+    hoursOn: () => 1,
+    ...more,
+  };
+}
+
+const DAYS = 11;
+const smallBattery: fc.Arbitrary<Small> = fc.record({
+  losses: fc.array(fc.integer({ min: 0, max: 4 }), { minLength: DAYS + 1, maxLength: DAYS + 1 }),
+  allowance: fc.integer({ min: 3, max: 12 }),
+  first: fc.integer({ min: 1, max: 5 }),
+  end: fc.integer({ min: 7, max: DAYS + 1 }),
+});
+
+/** Whether a battery can be kept by some of these days, tried one subset after the other. */
+function canBeKept(small: Small, days: number[]): boolean {
+  const own = days.filter((d) => d >= small.first && d < small.end);
+  for (let mask = 0; mask < 1 << own.length; mask++) {
+    let [left, ok] = [small.allowance, true];
+    for (let d = small.first; d < small.end && ok; d++) {
+      left -= small.losses[d]!;
+      // Charged on or before the day on which it is used up.
+      if (mask & (1 << own.indexOf(d)) && own.includes(d)) left = small.allowance;
+      else if (left <= 0) ok = false;
+    }
+    if (ok) return true;
+  }
+  return false;
+}
+
+/** The fewest open days that keep every battery, over all subsets of days; undefined where none do. */
+function fewest(batteries: Small[], open: number[]): number | undefined {
+  let best: number | undefined;
+  for (let mask = 0; mask < 1 << open.length; mask++) {
+    const days = open.filter((_, i) => mask & (1 << i));
+    if (best !== undefined && days.length >= best) continue;
+    if (batteries.every((b) => canBeKept(b, days))) best = days.length;
+  }
+  return best;
+}
+
+test('no set of days keeps every battery with fewer trips, by exhaustive search', { timeout: 30_000 }, () => {
+  let [shared, withAway] = [0, 0];
+  fc.assert(
+    fc.property(
+      fc.array(smallBattery, { minLength: 1, maxLength: 4 }),
+      fc.array(fc.boolean(), { minLength: DAYS + 1, maxLength: DAYS + 1 }),
+      fc.boolean(),
+      (batteries, awayFlags, someAway) => {
+        const open = awayFlags.map((a, d) => ({ d, away: someAway && a })).filter((x) => x.d > 0);
+        const iso = (d: number) => new Date((START + d) * 86_400_000).toISOString().slice(0, 10);
+        const away = open.filter((x) => x.away).map((x) => ({ from: iso(x.d), to: iso(x.d) }));
+        const rota = chargeRota(
+          batteries.map((b, i) => rotaOf(b, i)),
+          { away, hoursByWeekday: ANY_HOURS },
+        );
+        const least = fewest(
+          batteries,
+          open.filter((x) => !x.away).map((x) => x.d),
+        );
+        const late = rota.charges.some((c) => c.day > c.due) || rota.problems.length > 0;
+        expect(late).toBe(least === undefined);
+        if (least === undefined) return;
+        expect(rota.trips).toHaveLength(least);
+        if (rota.trips.some((t) => t.machines.length > 1)) shared++;
+        if (away.length > 0 && least > 0) withAway++;
+      },
+    ),
+    { numRuns: 400, seed: 7 },
+  );
+  expect(shared).toBeGreaterThan(50);
+  expect(withAway).toBeGreaterThan(30);
+});
+
+/** Loses the same every day and is due after so many days. */
+const steady = (everyDays: number, days = 100): Small => ({
+  losses: new Array(days + 1).fill(1),
+  allowance: everyDays,
+  first: 1,
+  end: days,
+});
+
+test('a battery charged early on a shared trip is next due from that day', () => {
+  const rota = chargeRota([rotaOf(steady(20), 0), rotaOf(steady(35), 1)], { away: [], hoursByWeekday: ANY_HOURS });
+  expect(rota.trips.map((t) => t.charges.length)).toEqual([2, 2, 2, 2]);
+  expect(rota.charges.filter((c) => c.machine === 'm1').map((c) => c.due - START)).toEqual([35, 55, 75, 95]);
+});
+
+test('a trip that falls on days away moves earlier', () => {
+  const rota = chargeRota([rotaOf(steady(30, 50), 0)], {
+    away: [{ from: '2026-11-25', to: '2026-12-10' }],
+    hoursByWeekday: ANY_HOURS,
+  });
+  expect(rota.trips.map((t) => t.date)).toEqual(['2026-11-24']);
+});
+
+test('a weekday without hours takes no trip', () => {
+  // The battery is due on Wednesday 2026-12-02.
+  const weekends = { ...ANY_HOURS, monday: 0, tuesday: 0, wednesday: 0, thursday: 0, friday: 0 };
+  const rota = chargeRota([rotaOf(steady(30, 50), 0)], { away: [], hoursByWeekday: weekends });
+  expect(rota.trips.map((t) => t.date)).toEqual(['2026-11-29']);
+});
+
+test('when every day up to the due day is away, the charge comes late and says so', () => {
+  const rota = chargeRota([rotaOf(steady(30, 60), 0)], {
+    away: [{ from: '2026-11-01', to: '2026-12-10' }],
+    hoursByWeekday: ANY_HOURS,
+  });
+  expect(rota.trips[0]).toMatchObject({ date: '2026-12-11', problem: expect.stringMatching(/due by 2026-12-02/) });
+});
+
+test('when no day of the rest is open, the rota says what would make it possible', () => {
+  const rota = chargeRota([rotaOf(steady(30, 50), 0)], {
+    away: [{ from: '2026-11-01', to: '2027-12-10' }],
+    hoursByWeekday: ANY_HOURS,
+  });
+  expect(rota.trips).toEqual([]);
+  expect(rota.problems).toEqual([
+    { machine: 'm0', text: expect.stringMatching(/no day/), act: expect.stringMatching(/Free one day/) },
+  ]);
+});
+
+test('a battery too cold to be charged on a day is charged on an earlier one', () => {
+  const cold = rotaOf(steady(30, 50), 0, { canCharge: (day) => day <= START + 12 });
+  const rota = chargeRota([cold], { away: [], hoursByWeekday: ANY_HOURS });
+  expect(rota.charges[0]!.day - START).toBe(12);
+});
+
+test('two batteries on one charger go one after the other within the hours of the day', () => {
+  const one = [charger('only')];
+  const both = [0, 1].map((i) => rotaOf(steady(30, 50), i, { chargers: one, hoursOn: () => 2 }));
+  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS });
+  expect(rota.trips).toHaveLength(1);
+  expect(rota.trips[0]!.charges.map((c) => c.startHour)).toEqual([17, 19]);
+  expect(rota.trips[0]!.problem).toBeUndefined();
+});
+
+test('two long charges on one charger share a trip a day early, and the second waits its turn', () => {
+  const both = [0, 1].map((i) => rotaOf(steady(30, 50), i, { chargers: [charger('only')], hoursOn: () => 12 }));
+  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS });
+  expect(rota.trips.map((t) => t.machines)).toEqual([['m0', 'm1']]);
+  expect(rota.charges.map((c) => [c.day - c.due, c.turnDay])).toEqual([
+    [-1, undefined],
+    [-1, rota.charges[1]!.due],
+  ]);
+});
+
+test('two that cannot wait at the bench are charged on two days, the first of them earlier', () => {
+  const both = [0, 1].map((i) =>
+    rotaOf(steady(30, 50), i, { chargers: [charger('only')], hoursOn: () => 12, waits: false }),
+  );
+  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS });
+  expect(rota.charges.map((c) => c.day - c.due).sort()).toEqual([-1, 0].sort());
+  expect(rota.trips.map((t) => t.machines.length)).toEqual([1, 1]);
+});
+
+test('a charge that fits no day names the charger and what would do', () => {
+  const slow = rotaOf(steady(30, 50), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
+  const rota = chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS });
+  expect(rota.trips[0]!.problem).toMatch(/needs 60 h on "trickle".*another charger/);
+});
+
+test('the same long charge is left on a charger that keeps', () => {
+  const slow = rotaOf(steady(30, 50), 0, { chargers: [charger('keeper', true)], hoursOn: () => 60 });
+  expect(chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS }).trips[0]!.problem).toBeUndefined();
+});
+
+test('batteries of two yards do not share a trip', () => {
+  const rota = chargeRota([rotaOf(steady(30, 50), 0), rotaOf(steady(30, 50), 1, { yard: 'lake' })], {
+    away: [],
+    hoursByWeekday: ANY_HOURS,
+  });
+  expect(rota.trips.map((t) => t.machines)).toEqual([['m0'], ['m1']]);
+});
+
+test('a nearly full battery is left out of a trip that it does not need', () => {
+  const fresh = rotaOf({ ...steady(60, 70), first: 25 }, 1, { worthIt: (day) => day > START + 40 });
+  const rota = chargeRota([rotaOf(steady(30, 62), 0), fresh], { away: [], hoursByWeekday: ANY_HOURS });
+  expect(rota.trips.map((t) => t.machines)).toEqual([['m0'], ['m0']].slice(0, rota.trips.length));
+  expect(rota.charges.filter((c) => c.machine === 'm1')).toEqual([]);
+});
