@@ -3,7 +3,7 @@
  * out of the way. Refitting reads the same picture from right to left.
  */
 import type { StripPlan } from '../planner/season-plan.ts';
-import { type Alternative, el, escapeText, label, lines, picture } from './svg.ts';
+import { type Alternative, el, escapeText, label, lines, picture, SCALE } from './svg.ts';
 import type { FigureLanguage } from './words.ts';
 
 export interface StripData {
@@ -17,6 +17,9 @@ const TALL = 58;
 const LEFT = 10;
 const ARCS = 44;
 const ROW = 34;
+/** Pixels up to which the picture stands at its own size, and from which it scrolls rather than shrinks. */
+const WIDE = 820;
+const LONG = 1150;
 /** The most letters of a job's name. */
 const NAME = 32;
 
@@ -78,7 +81,7 @@ export function stripPicture(data: StripData, about: Alternative, say: FigureLan
     width,
     height,
     about,
-    'strip',
+    width * SCALE > LONG ? 'strip figure-long' : width * SCALE > WIDE ? 'strip figure-wide' : 'strip',
     label(LEFT, 12, `${say.words.strip.off} →`, { class: 'f-text' }),
     ...arcs,
     ...drops,

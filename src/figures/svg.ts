@@ -44,7 +44,7 @@ export interface Alternative {
 }
 
 /** Pixels to a unit where a picture stands at its own size. */
-const SCALE = 1.2;
+export const SCALE = 1.2;
 
 /** A whole picture. Widths are in the units of the text: 12 is the size of a small line of print. */
 export function picture(

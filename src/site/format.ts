@@ -2,7 +2,7 @@
  * Dates, numbers and amounts as the household reads them. The only place where pages turn a value into text.
  */
 import { dayNumber, daysBetween } from '../planner/dates.ts';
-import type { IsoDate } from '../planner/household.ts';
+import type { IsoDate, Weekday } from '../planner/household.ts';
 import type { Quantity } from '../planner/season-plan.ts';
 import { formatOne, formatQuantity } from '../planner/units/index.ts';
 import { season } from './season.ts';
@@ -22,6 +22,8 @@ const STYLES = {
   monthShort: style({ month: 'short' }),
   weekday: style({ weekday: 'short' }),
 };
+/** From a Monday, 1 June 2026. */
+const WEEK: readonly Weekday[] = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 const relative = new Intl.RelativeTimeFormat(locale, { numeric: 'auto' });
 const list = new Intl.ListFormat(locale, { style: 'long', type: 'conjunction' });
 
@@ -41,8 +43,8 @@ export const monthText = (iso: IsoDate) => STYLES.month.format(at(iso));
 export const monthName = (month: number) => STYLES.monthName.format(Date.UTC(2026, month - 1, 1));
 /** "Dec"; `month` 1–12. */
 export const monthShort = (month: number) => STYLES.monthShort.format(Date.UTC(2026, month - 1, 1));
-/** Weekday names from Monday. */
-export const weekdayNames = () => Array.from({ length: 7 }, (_, i) => STYLES.weekday.format(Date.UTC(2026, 5, 1 + i)));
+/** "Mon". */
+export const weekdayName = (day: Weekday) => STYLES.weekday.format(Date.UTC(2026, 5, 1 + WEEK.indexOf(day)));
 /** "in 10 days", reckoned from the day of the plan; the page itself works it out again. */
 export const fromNow = (iso: IsoDate) => relative.format(daysBetween(season.asOf, iso), 'day');
 /** "a, b and c". */

@@ -200,8 +200,7 @@ export const WORDS = {
     },
     numbers: {
       firstCharge: 'First charge by',
-      charges: (n: number) =>
-        n === 0 ? 'needed before first use' : count(n, 'charge in all', 'charges in all'),
+      charges: (n: number) => (n === 0 ? 'needed before first use' : count(n, 'charge in all', 'charges in all')),
       noCharge: 'none',
       margin: 'Battery above freezing',
       marginIn: (month: string) => `at the least, in ${month}`,
