@@ -49,6 +49,19 @@ export class Assumptions {
     return (typeof row.value === 'boolean' ? row.value : value) as T;
   }
 
+  /** The given number, or the preset's, listed. */
+  fillNumber(given: number | undefined, field: string, target: string): number {
+    if (given !== undefined) return given;
+    const row = preset(field, this.kind);
+    return this.number({
+      field,
+      target,
+      range: row.value as [number, number, number],
+      unit: row.unit,
+      reason: row.reason,
+    }).value;
+  }
+
   /** The given range, or the preset's, listed. */
   fillRange(given: Ranged | undefined, field: string, target: string): Ranged {
     if (given) return given;

@@ -1,5 +1,5 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
-import type { z } from 'zod';
+import { z } from 'zod';
 import { nearest, type Problem, printable, shown } from './problem.ts';
 import type { Said } from './schemas/parts.ts';
 import { fieldName, type Path, type Source } from './source.ts';
@@ -47,7 +47,9 @@ export function check<S extends z.ZodObject>(source: Source, schema: S): Checked
   }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
   if (result.success) return { value: result.data, sound: result.data as Partial<z.output<S>>, problems: [] };
-  const problems = result.error.issues.flatMap((issue) => problemsOf(issue, [], source, schema));
+  const problems = withoutMistyped(result.error.issues, schema).flatMap((issue) =>
+    problemsOf(issue, [], source, schema),
+  );
   return { sound: soundPart(data as Record<string, unknown>, schema, result.error.issues), problems };
 }
 
@@ -62,12 +64,28 @@ function soundPart<S extends z.ZodObject>(
     else if (issue.code === 'unrecognized_keys') for (const key of issue.keys) bad.add(key);
   }
   const kept = Object.fromEntries(Object.entries(data).filter(([key]) => !bad.has(key)));
-  const result = schema.partial().safeParse(kept);
+  // The shape alone: what a schema checks across its fields is reported already, and cannot be made partial.
+  const result = z.strictObject(schema.shape).partial().safeParse(kept);
   return (result.success ? result.data : {}) as Partial<z.output<S>>;
+}
+
+/** A field that is missing because its name is mistyped is one fault, not two. */
+function withoutMistyped(issues: readonly z.core.$ZodIssue[], root: z.ZodType): z.core.$ZodIssue[] {
+  const meant = new Set(
+    issues.flatMap((issue) =>
+      issue.code !== 'unrecognized_keys'
+        ? []
+        : issue.keys.map((key) =>
+            JSON.stringify([...issue.path, nearest(key, keysOf(schemaAt(root, issue.path as Path)))]),
+          ),
+    ),
+  );
+  return issues.filter((issue) => issue.input !== undefined || !meant.has(JSON.stringify(issue.path)));
 }
 
 function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root: z.ZodType): Problem[] {
   const path = [...before, ...(issue.path as (string | number)[])];
+  if (source.refused(path)) return [];
   const make = (where: { line: number; column: number }, field: Path, what: string, fix: string): Problem => ({
     file: source.file,
     ...where,
@@ -84,6 +102,11 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
   if (issue.code === 'unrecognized_keys') {
     const known = keysOf(schemaAt(root, path));
     return issue.keys.map((key) => {
+      if (known.includes(key)) {
+        // A field of another form of the same group: { near: …, station: … }.
+        const what = `found "${key}" beside fields that do not go with it, expected one form or the other`;
+        return make(source.atKey([...path, key]), [...path, key], what, 'Delete one of them.');
+      }
       const near = nearest(key, known);
       const at = source.atKey([...path, key]);
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
@@ -93,9 +116,14 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
   }
   if (issue.code === 'invalid_union') {
     const branch = bestBranch(issue.errors, issue.input);
-    if (branch) return branch.flatMap((inner) => problemsOf(inner, path, source, root));
-    const said = schemaAt(root, path)?.meta()?.description ?? 'another form';
-    return [make(source.at(path), path, `found ${shown(issue.input)}, expected: ${said}`, write)];
+    if (branch && !(branch.every(isWord) && branch.length > 0)) {
+      return branch.flatMap((inner) => problemsOf(inner, path, source, root));
+    }
+    const words = branch?.flatMap((i) => (i.code === 'invalid_value' ? i.values.map(String) : [])) ?? [];
+    const forms = [...words, 'indented lines with its fields'].join(', or ');
+    const found = issue.input === null ? 'nothing after the colon' : shown(issue.input);
+    const orNone = issue.input === null ? ' Or delete the line.' : '';
+    return [make(source.at(path), path, `found ${found}, expected ${forms}`, `${write}${orNone}`)];
   }
   if (issue.input === undefined && issue.code === 'invalid_type') {
     const wanted = issue.message || `${kindName(issue.expected)}`;
@@ -179,12 +207,16 @@ function kindName(expected: string): string {
   return names[expected] ?? expected;
 }
 
+/** True for the issue of a form that is one single word: "none". */
+function isWord(issue: z.core.$ZodIssue): boolean {
+  return issue.path.length === 0 && issue.code === 'invalid_value' && issue.values.length === 1;
+}
+
 /** The form that was most likely meant: the one whose outer type fits what was found. */
 function bestBranch(branches: z.core.$ZodIssue[][], input: unknown): z.core.$ZodIssue[] | undefined {
   const inside = branches.filter((issues) => !issues.some((i) => i.path.length === 0 && i.code === 'invalid_type'));
   const isText = typeof input === 'string';
-  const literals = (issues: z.core.$ZodIssue[]) =>
-    issues.every((i) => i.path.length === 0 && i.code === 'invalid_value' && i.values.length === 1);
+  const literals = (issues: z.core.$ZodIssue[]) => issues.every(isWord);
   const candidates = inside.filter((issues) => !(literals(issues) && !isText));
   const rank = (issues: z.core.$ZodIssue[]) => {
     const unknown = issues.reduce((n, i) => n + (i.code === 'unrecognized_keys' ? i.keys.length : 0), 0);
@@ -233,7 +265,7 @@ function keysOf(schema: z.ZodType | undefined): string[] {
 
 function exampleOf(schema: z.ZodType | undefined): string | undefined {
   const meta = schema?.meta();
-  const example = (meta?.['examples'] as unknown[] | undefined)?.[0];
+  const example = (meta?.examples as unknown[] | undefined)?.[0];
   if (example === undefined) return undefined;
   if (typeof example === 'string') return /^\d{4}-|^[\d.]+$|[:#{}[\]]/.test(example) ? `"${example}"` : example;
   return JSON.stringify(example).replaceAll('"', '').replaceAll(',', ', ').replaceAll(':', ': ');

@@ -53,21 +53,7 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
       );
   }
   if (problems.length > 0) return problems;
-  const [min, mean, max] = [c.minC ?? c.minF!, c.meanC ?? c.meanF!, c.maxC ?? c.maxF!];
-  if ((c.minC === undefined) === (c.meanC === undefined) && (c.maxC === undefined) === (c.meanC === undefined)) {
-    for (let m = 0; m < 12; m++) {
-      if (min[m]! <= mean[m]! && mean[m]! <= max[m]!) continue;
-      const key = min[m]! > mean[m]! ? (c.minC ? 'minC' : 'minF') : c.maxC ? 'maxC' : 'maxF';
-      problems.push(
-        problemAt(
-          source,
-          [key, m],
-          `found minimum ${min[m]}, mean ${mean[m]}, maximum ${max[m]} in month ${m + 1}, expected minimum ≤ mean ≤ maximum`,
-          'Check the three lists; January comes first in each.',
-        ),
-      );
-    }
-  }
+  problems.push(...outOfOrder(source, c));
   if (problems.length > 0) return problems;
   try {
     resolveClimate(id, c);
@@ -83,6 +69,35 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
       ),
     ];
   }
+}
+
+/** Lists that must stand below one another, month by month, where they are in the same unit. */
+function outOfOrder(source: Loaded<ClimateFile>['source'], c: ClimateFile): Problem[] {
+  return (['C', 'F'] as const).flatMap((unit) =>
+    (
+      [
+        ['recordLow', 'lowest on record', 'min', 'mean daily minimum'],
+        ['min', 'mean daily minimum', 'mean', 'mean'],
+        ['mean', 'mean', 'max', 'mean daily maximum'],
+      ] as const
+    ).flatMap(([lower, lowerName, upper, upperName]) => {
+      const [a, b] = [c[`${lower}${unit}`], c[`${upper}${unit}`]];
+      if (!a || !b) return [];
+      const key = lower === 'mean' ? `${upper}${unit}` : `${lower}${unit}`;
+      return a.flatMap((value, m) =>
+        value <= b[m]!
+          ? []
+          : [
+              problemAt(
+                source,
+                [key, m],
+                `found a ${lowerName} of ${value} above a ${upperName} of ${b[m]} in month ${m + 1}, expected it below`,
+                'Check both lists; January comes first in each.',
+              ),
+            ],
+      );
+    }),
+  );
 }
 
 /**
@@ -193,13 +208,17 @@ function hourly(
     return { climate: parseEpw(text, { id }), problems: [] };
   } catch (error) {
     if (!(error instanceof EpwError)) throw error;
+    // A file of another kind fails on every line; its first line says so.
+    const told = error.problems[0]?.text.includes('LOCATION') ? error.problems.slice(0, 1) : error.problems.slice(0, 5);
     return {
-      problems: error.problems.slice(0, 5).map((p) => ({
+      problems: told.map((p) => ({
         file: file.path,
         line: p.line,
         column: 1,
         field: '',
-        what: p.text.replace(/^(.*) found, (.*) expected$/, 'found $1, expected $2'),
+        what: p.text.includes(' found, ')
+          ? p.text.replace(/^(.*) found, (.*) expected$/, 'found $1, expected $2')
+          : `found ${p.text}`,
         fix: 'Take the file as it was published, one whole year of hours.',
       })),
     };

@@ -33,6 +33,6 @@ export function unknownPlace(
     source,
     path,
     `found the place "${found}", expected ${expected}`,
-    near ? `Write ${near}.` : `Write one of these, or add places/${found}.yaml.`,
+    near ? `Write ${near}.` : `${places.length > 0 ? 'Write one of these, or add' : 'Add'} places/${found}.yaml.`,
   );
 }

@@ -71,9 +71,12 @@ export function machineProblems({ source, checked }: Loaded<MachineFile>, contex
     if (day > context.asOf) problems.push(inFuture(source, path, day, context.asOf));
   problems.push(...repeatedIds(source, 'services', m.services), ...repeatedIds(source, 'paperwork', m.paperwork));
   // A list that is itself at fault is left out of what is sound; names in it would all seem unknown.
-  const written = (source.data ?? {}) as Record<string, unknown>;
+  const written = typeof source.data === 'object' && source.data !== null ? source.data : {};
   if ((['assemblies', 'jobs'] as const).every((list) => !(list in written) || m[list] !== undefined)) {
-    for (const { path, message } of stripProblems(resolveWork(m))) {
+    const strip = stripProblems(resolveWork(m));
+    const twice = strip.filter((p) => p.message.includes('a second'));
+    // A name that stands twice hides another: what is said of cycles and missing names would be beside the point.
+    for (const { path, message } of twice.length > 0 ? twice : strip) {
       const parts = path.split('.').map((p) => (/^\d+$/.test(p) ? Number(p) : p === 'assemblyId' ? 'assembly' : p));
       say(parts, message, stripFix(message));
     }

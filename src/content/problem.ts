@@ -66,7 +66,8 @@ export function nearest(word: string, known: readonly string[]): string | undefi
     const distance = editDistance(lower, candidate.toLowerCase());
     if (distance < bestDistance) [best, bestDistance] = [candidate, distance];
   }
-  return best ?? known.find((k) => lower.length >= 4 && k.toLowerCase().startsWith(lower));
+  const begins = lower.slice(0, 5);
+  return best ?? known.find((k) => begins.length >= 4 && k.toLowerCase().startsWith(begins));
 }
 
 /**

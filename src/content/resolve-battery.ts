@@ -47,7 +47,7 @@ export function resolveBattery(
   }
   return {
     chemistry,
-    capacityAh: b.capacity ?? assume.fillRange(undefined, 'battery.capacity', 'battery.capacityAh').value,
+    capacityAh: assume.fillNumber(b.capacity, 'battery.capacity', 'battery.capacityAh'),
     health: share(b.health) ?? assumedHealth(b.boughtYear, given.restBegins, assume),
     selfDischargePctPerMonth:
       b.selfDischarge ??

@@ -14,7 +14,7 @@ export function resolveFuel(
   if (raw.fuel === 'none' || (raw.fuel === undefined && engine.cycle === 'electric')) return undefined;
   const f = raw.fuel ?? {};
   const delivery = assume.fill<Fuel['delivery']>(f.delivery, 'fuel.delivery', 'fuel.delivery');
-  const tankL = f.tank ?? assume.fillRange(undefined, 'fuel.tank', 'fuel.tankL').value;
+  const tankL = assume.fillNumber(f.tank, 'fuel.tank', 'fuel.tankL');
   const blend = assume.fill<Fuel['blend']>(f.blend, 'fuel.blend', 'fuel.blend');
   const bowls = f.bowls ?? assumedBowls(delivery, kind, engine.cylinders, assume);
   const density = DENSITY_PRESETS[blend]!;
@@ -121,7 +121,7 @@ export function resolveCooling(raw: MachineFile, engine: Engine, assume: Assumpt
     c.kind ??
     (raw.cooling === undefined ? assume.fill<Cooling['kind']>(undefined, 'cooling.kind', 'cooling.kind') : 'liquid');
   if (kind !== 'liquid') return { kind };
-  const volumeL = c.volume ?? assume.fillRange(undefined, 'cooling.volume', 'cooling.coolant.volumeL').value;
+  const volumeL = assume.fillNumber(c.volume, 'cooling.volume', 'cooling.coolant.volumeL');
   return {
     kind,
     coolant: {

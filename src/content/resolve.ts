@@ -122,7 +122,7 @@ function resolveEngine(raw: MachineFile, assume: Assumptions): Engine {
   if (cycle === 'electric') {
     return { cycle, cylinders: 0, start: e.start ?? 'electric', oilL: 0, oilFilter: false, idleFlowLPerH: 0 };
   }
-  const cylinders = e.cylinders ?? assume.fillRange(undefined, 'engine.cylinders', 'engine.cylinders').value;
+  const cylinders = assume.fillNumber(e.cylinders, 'engine.cylinders', 'engine.cylinders');
   const start = assume.fill<Engine['start']>(e.start, 'engine.start', 'engine.start');
   const idleFlowLPerH =
     e.idleFlow ??
@@ -152,7 +152,7 @@ function resolveEngine(raw: MachineFile, assume: Assumptions): Engine {
     cycle,
     cylinders,
     start,
-    oilL: e.oil ?? assume.fillRange(undefined, 'engine.oil', 'engine.oilL').value,
+    oilL: assume.fillNumber(e.oil, 'engine.oil', 'engine.oilL'),
     oilFilter: assume.fill<boolean>(e.oilFilter, 'engine.oilFilter', 'engine.oilFilter'),
     idleFlowLPerH,
   };
@@ -186,7 +186,7 @@ function resolveChassis(raw: MachineFile, engine: Engine, assume: Assumptions): 
   const fill = <T extends string | number | boolean>(name: keyof typeof c & string) =>
     assume.fill<T>(c[name] as T | undefined, `chassis.${name}`, `chassis.${name === 'lights' ? 'hasLights' : name}`);
   const number = (name: 'greasePoints' | 'exhaustOutlets') =>
-    c[name] ?? assume.fillRange(undefined, `chassis.${name}`, `chassis.${name}`).value;
+    assume.fillNumber(c[name], `chassis.${name}`, `chassis.${name}`);
   const brakes = fill<Machine['chassis']['brakes']>('brakes');
   const wet = brakes === 'hydraulic' || brakes === 'mixed';
   const electric = engine.cycle === 'electric';

@@ -5,8 +5,9 @@
  * is what a person writes, and nothing in it can grow (alias bombs) or surprise (a date that becomes an instant).
  */
 
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type YAMLError } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
 import { type Problem, printable, shown } from './problem.ts';
+import { syntaxProblems } from './syntax.ts';
 import { decode, deepLine, MAX_DEPTH, tabProblems } from './text.ts';
 
 export type Path = readonly (string | number)[];
@@ -16,6 +17,8 @@ export interface Source {
   /** Undefined where the text could not be read at all. */
   data: unknown;
   problems: Problem[];
+  /** True where a value was refused and reported already, here or around it. */
+  refused(path: Path): boolean;
   /** Position of a value, or of the nearest thing around it that exists. */
   at(path: Path): { line: number; column: number };
   /** Position of the key under which a value stands. */
@@ -57,10 +60,12 @@ function compose(file: string, text: string, lines: LineCounter): Source {
     uniqueKeys: true,
     strict: true,
   });
-  const syntax = document.errors.map((error) => syntaxProblem(file, error, lines));
-  if (document.errors.some((error) => error.code !== 'DUPLICATE_KEY')) return failed(file, firstOfEachLine(syntax));
+  const syntax = syntaxProblems(file, text, document.errors, lines);
+  if (document.errors.some((error) => error.code !== 'DUPLICATE_KEY')) return failed(file, syntax);
   const walker = new Walker(file, lines);
   const data = walker.plain(document.contents, []);
+  // Whatever is built on aliases is not what it seems; nothing more is said of such a file.
+  if (walker.alias) return failed(file, [walker.alias]);
   const start = { line: 1, column: 1 };
   const near = (path: Path): { line: number; column: number } => {
     for (let length = path.length; length >= 0; length--) {
@@ -73,6 +78,8 @@ function compose(file: string, text: string, lines: LineCounter): Source {
     file,
     data,
     problems: [...syntax, ...walker.problems],
+    refused: (path) =>
+      path.some((_, i) => walker.refused.has(key(path.slice(0, i + 1)))) || walker.refused.has(key([])),
     at: near,
     atKey: (path) => walker.positions.get(key(path))?.key ?? near(path),
   };
@@ -80,6 +87,9 @@ function compose(file: string, text: string, lines: LineCounter): Source {
 
 class Walker {
   readonly problems: Problem[] = [];
+  readonly refused = new Set<string>();
+  /** The first alias of the file. */
+  alias: Problem | undefined;
   readonly positions = new Map<
     string,
     { key?: { line: number; column: number }; value: { line: number; column: number } }
@@ -98,11 +108,12 @@ class Walker {
     this.positions.set(key(path), keyOffset === undefined ? { value } : { key: this.position(keyOffset), value });
     if (path.length > MAX_DEPTH) {
       this.problems.push(tooDeep(this.file, value.line, value.column, fieldName(path.slice(0, 3))));
+      this.refused.add(key(path.slice(0, 1)));
       return undefined;
     }
     if (node === null || node === undefined) return null;
     if (isAlias(node)) {
-      this.say(
+      this.alias ??= this.problem(
         offset,
         path,
         `found the alias "*${printable(node.source)}", expected the value itself`,
@@ -111,14 +122,13 @@ class Walker {
       return undefined;
     }
     const tag = (node as Node & { tag?: string }).tag;
-    if (tag !== undefined && !tag.startsWith('tag:yaml.org,2002:')) {
-      this.say(
+    if (tag !== undefined) {
+      return this.refuse(
         offset,
         path,
         `found the tag "${printable(tag)}", expected a plain value`,
         'Take the tag away; put text in quotes.',
       );
-      return undefined;
     }
     if (isMap(node)) return this.map(node.items, path);
     if (isSeq(node)) return node.items.map((item, i) => this.plain(item, [...path, i]));
@@ -136,7 +146,7 @@ class Walker {
         this.say(
           offset,
           path,
-          `found the key ${isScalar(keyNode) ? shown(name) : 'that is not a word'}, expected a word`,
+          `found ${isScalar(keyNode) && name !== null ? `the key ${shown(name)}` : 'a key that is no word'}, expected a word`,
           'Write a field name before the colon; put it in quotes if it must look like a number.',
         );
         continue;
@@ -157,13 +167,12 @@ class Walker {
     if (typeof value !== 'string') return value;
     if (FORBIDDEN.test(value)) {
       const bad = FORBIDDEN.exec(value)![0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
-      this.say(
+      return this.refuse(
         offset,
         path,
         `found the control character U+${bad}, expected printable text`,
         'Delete that character; type the text again if it cannot be seen.',
       );
-      return undefined;
     }
     if (plain && /^\d{4}-\d{1,2}-\d{1,2}([T ].*)?$/.test(value)) {
       this.say(
@@ -181,8 +190,18 @@ class Walker {
     return { line: Math.max(1, line), column: Math.max(1, col) };
   }
 
+  private problem(offset: number, path: Path, what: string, fix: string): Problem {
+    return { file: this.file, ...this.position(offset), field: fieldName(path), what, fix };
+  }
+
   private say(offset: number, path: Path, what: string, fix: string): void {
-    this.problems.push({ file: this.file, ...this.position(offset), field: fieldName(path), what, fix });
+    this.problems.push(this.problem(offset, path, what, fix));
+  }
+
+  /** Reports a value and leaves it out: nothing else is said of it. */
+  private refuse(offset: number, path: Path, what: string, fix: string): undefined {
+    this.say(offset, path, what, fix);
+    this.refused.add(key(path));
   }
 }
 
@@ -197,7 +216,7 @@ function key(path: Path): string {
 
 function failed(file: string, problems: Problem[]): Source {
   const start = () => ({ line: 1, column: 1 });
-  return { file, data: undefined, problems, at: start, atKey: start };
+  return { file, data: undefined, problems, refused: () => true, at: start, atKey: start };
 }
 
 function tooDeep(file: string, line: number, column: number, field: string): Problem {
@@ -209,43 +228,4 @@ function tooDeep(file: string, line: number, column: number, field: string): Pro
     what: `found lists or groups nested more than ${MAX_DEPTH} deep, expected a few levels`,
     fix: 'Write the file flat, as the field reference shows.',
   };
-}
-
-function syntaxProblem(file: string, error: YAMLError, lines: LineCounter): Problem {
-  const { line, col } = lines.linePos(error.pos[0]);
-  const [what, fix] = SYNTAX[error.code] ?? [
-    `found text that is not YAML (${printable(error.message)})`,
-    'Compare the line with the demo files: "field: value", deeper levels two spaces further in.',
-  ];
-  return { file, line: Math.max(1, line), column: Math.max(1, col), field: '', what, fix };
-}
-
-const SYNTAX: Partial<Record<string, [string, string]>> = {
-  DUPLICATE_KEY: ['found this field a second time, expected each field once', 'Delete one of the two lines.'],
-  MULTIPLE_DOCS: ['found a second document after "---", expected one thing per file', 'Put it into a file of its own.'],
-  BAD_INDENT: [
-    'found text indented in a way that fits no level, expected the same indent as its neighbours',
-    'Line it up with the fields beside it.',
-  ],
-  BLOCK_AS_IMPLICIT_KEY: [
-    'found a second colon where a value was expected',
-    'Put the value in quotes, or start a new line.',
-  ],
-  MISSING_CHAR: [
-    'found a quote or bracket that is not closed',
-    'Close the quote or bracket, or put the whole value in quotes.',
-  ],
-  UNEXPECTED_TOKEN: ['found a sign that has no meaning here', 'Put the value in quotes.'],
-  BAD_SCALAR_START: ['found a value that begins with a reserved sign (@ ` % or the like)', 'Put the value in quotes.'],
-  BAD_DQ_ESCAPE: ['found a backslash that begins no known escape', 'Use single quotes, or write the backslash twice.'],
-  MULTILINE_IMPLICIT_KEY: [
-    'found a field name that runs over a line end, expected "field: value"',
-    'Add the colon, or join the lines.',
-  ],
-  KEY_OVER_1024_CHARS: ['found a field name of more than 1024 characters', 'Write a field name before the colon.'],
-};
-
-/** One fault often makes the parser stumble several times on its line; the first says it. */
-function firstOfEachLine(problems: Problem[]): Problem[] {
-  return problems.filter((p, i) => problems.findIndex((q) => q.line === p.line) === i).slice(0, 5);
 }

@@ -179,7 +179,7 @@ export const machine = z
     chassis: chassis.optional(),
     roadSalt: z
       .strictObject({
-        exposed: flag('Used on salted roads, or handles road salt'),
+        exposed: flag('Used on salted roads, or handles road salt').optional(),
         washed: flag('Washed before it is put away').optional(),
       })
       .meta({ description: 'Road salt', examples: [{ exposed: true, washed: true }] })

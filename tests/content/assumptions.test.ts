@@ -1,0 +1,151 @@
+import { expect, test } from 'vitest';
+import { parse, stringify } from 'yaml';
+import { readContent } from '../../src/content/read.ts';
+import { KINDS } from '../../src/content/schemas/household.ts';
+import type { AssumedField, Machine } from '../../src/planner/household.ts';
+import { household, readWith, SMALLEST } from './helpers.ts';
+
+const own = (m: Machine) => m.assumptions.filter((a) => !a.field.startsWith('places/'));
+const at = (object: unknown, path: string) =>
+  path.split('.').reduce<unknown>((node, key) => (node as Record<string, unknown> | undefined)?.[key], object);
+
+function machineOf(yaml: string): Machine {
+  const { household: found, problems } = readWith({ 'machines/one.yaml': yaml });
+  expect(problems).toEqual([]);
+  return found!.machines.find((m) => m.id === 'one')!;
+}
+
+test('the smallest file gives a whole machine, with what it says and nothing else as given', () => {
+  const m = machineOf(SMALLEST);
+  expect(m.battery).toMatchObject({ chemistry: 'flooded-antimony', capacityAh: 12 });
+  expect(m.fuel).toMatchObject({
+    delivery: 'carburettor',
+    tankL: 17,
+    blend: 'E10',
+    taps: { kind: 'vacuum', count: 1 },
+  });
+  expect(m.cooling).toEqual({ kind: 'air' });
+  expect(m.season).toMatchObject({ lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: false });
+  const fields = m.assumptions.map((a) => a.field);
+  for (const given of ['battery.capacity', 'fuel.tank', 'fuel.delivery', 'fuel.blend', 'cooling.kind', 'lastUse']) {
+    expect(fields).not.toContain(given);
+  }
+  for (const assumed of [
+    'battery.chemistry',
+    'battery.selfDischarge',
+    'battery.drain',
+    'battery.health',
+    'fuel.inTank',
+  ]) {
+    expect(fields).toContain(assumed);
+  }
+});
+
+test('"flooded" alone is taken as the alloy with the faster loss, and says so', () => {
+  const assumed = machineOf(SMALLEST).assumptions.find((a) => a.field === 'battery.chemistry')!;
+  expect(assumed).toMatchObject({ value: 'flooded-antimony', low: 'flooded-calcium', high: 'flooded-antimony' });
+  expect(machineOf(SMALLEST.replace('flooded', 'flooded-antimony')).assumptions.map((a) => a.field)).not.toContain(
+    'battery.chemistry',
+  );
+});
+
+test.each(KINDS)(
+  'a %s told by name, kind and place alone has no assumption without range, reason and line to write',
+  (kind) => {
+    const m = machineOf(`name: One\nkind: ${kind}\nplace: tin-shed\n`);
+    expect(m.season.proposed).toBe(true);
+    for (const a of m.assumptions) {
+      expect(a.reason, a.field).not.toBe('');
+      expect(a.settle, a.field).toContain(':');
+      if (typeof a.value === 'number') {
+        expect(a.low, a.field).toBeLessThanOrEqual(a.value);
+        expect(a.high, a.field).toBeGreaterThanOrEqual(a.value);
+      }
+    }
+    expect(new Set(m.assumptions.map((a) => a.field)).size).toBe(m.assumptions.length);
+  },
+);
+
+test.each(KINDS)('each assumption about a %s is where its target says, with its value', (kind) => {
+  const { household: found } = readWith({ 'machines/one.yaml': `name: One\nkind: ${kind}\nplace: tin-shed\n` });
+  const m = found!.machines.find((x) => x.id === 'one')!;
+  const place = found!.places.find((p) => p.id === m.placeId)!;
+  for (const a of m.assumptions) {
+    const value = a.target.startsWith('place.') ? at(place, a.target.slice('place.'.length)) : at(m, a.target);
+    if (a.value === 'unknown') expect(value, a.field).toBeUndefined();
+    else expect(String(value), a.field).toBe(String(a.value));
+  }
+});
+
+/** Writes a settling line into a file's text: groups are joined, lists and values replaced. */
+function settled(text: string, line: string): string {
+  const join = (a: unknown, b: unknown): unknown =>
+    isGroup(a) && isGroup(b)
+      ? Object.fromEntries(
+          [...new Set([...Object.keys(a), ...Object.keys(b)])].map((k) => [k, k in b ? join(a[k], b[k]) : a[k]]),
+        )
+      : b;
+  return stringify(join(parse(text), parse(line)), { defaultStringType: 'QUOTE_DOUBLE', defaultKeyType: 'PLAIN' });
+}
+
+function isGroup(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+test.each(KINDS)('writing the line that settles it takes each assumption about a %s off the list', (kind) => {
+  const bare = `name: One\nkind: ${kind}\nplace: tin-shed\n`;
+  const base = machineOf(bare);
+  for (const a of own(base)) {
+    const after = machineOf(settled(bare, a.settle));
+    expect(
+      after.assumptions.map((x) => x.field),
+      a.settle,
+    ).not.toContain(a.field);
+  }
+});
+
+test('writing the line into the place takes its assumptions off the list', () => {
+  const files = household();
+  const place = files.find((f) => f.path === 'places/tin-shed.yaml')!;
+  const text = new TextDecoder().decode(place.bytes as Uint8Array);
+  const about = (m: Machine): AssumedField[] => m.assumptions.filter((a) => a.field.startsWith('places/'));
+  const before = about(machineOf(SMALLEST));
+  expect(before.map((a) => a.field)).toContain('places/tin-shed: enclosure.timeConstant');
+  for (const a of before) {
+    const { household: found } = readContent(
+      [...files.filter((f) => f !== place), { path: place.path, bytes: settled(text, a.settle) }],
+      { asOf: '2026-11-25' },
+    );
+    expect(about(found!.machines[0]!).map((x) => x.field)).not.toContain(a.field);
+  }
+});
+
+test('a range that is given is kept and not listed', () => {
+  const m = machineOf(
+    SMALLEST.replace('capacity: 12 Ah', 'capacity: 12 Ah, drain: { value: 3 mA, low: 1 mA, high: 8 mA }'),
+  );
+  expect(m.battery!.drainMA).toEqual({ value: 3, low: 1, high: 8 });
+  expect(m.assumptions.map((a) => a.field)).not.toContain('battery.drain');
+});
+
+test('a battery in its fourth year is taken to have lost capacity', () => {
+  const aged = (year: number) =>
+    machineOf(SMALLEST.replace('capacity: 12 Ah', `capacity: 12 Ah, boughtYear: ${year}`)).battery!.health;
+  expect(aged(2026).value).toBe(1);
+  expect(aged(2022).value).toBe(0.85);
+});
+
+test('none means none', () => {
+  const m = machineOf(
+    'name: One\nkind: mower\nplace: tin-shed\nbattery: none\nfuel: none\ncooling: none\ntyres: []\nengine: { cycle: electric }\n',
+  );
+  expect(m.battery).toBeUndefined();
+  expect(m.fuel).toBeUndefined();
+  expect(m.cooling).toEqual({ kind: 'none' });
+  expect(m.tyres).toEqual([]);
+});
+
+test('units of any system come out the same', () => {
+  const si = machineOf(SMALLEST.replace('17 L', '18.92705892 L')).fuel!.tankL;
+  expect(machineOf(SMALLEST.replace('17 L', '5 US gal')).fuel!.tankL).toBeCloseTo(si, 9);
+});

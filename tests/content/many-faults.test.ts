@@ -1,0 +1,36 @@
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { expectedOf, FAULTS, faultNames, filesOf, readOver } from '../faults/household.ts';
+
+test('many faults in one household are all reported in one run, by file and line', () => {
+  const files = [];
+  const expected = [];
+  for (const name of faultNames()) {
+    const { problems, grow, without } = expectedOf(name);
+    const fault = filesOf(join(FAULTS, name)).filter((f) => f.path !== 'expected.json');
+    if (grow || without || fault.length !== 1 || fault[0]!.path !== 'machines/bike.yaml') continue;
+    files.push({ path: `machines/${name}.yaml`, bytes: fault[0]!.bytes });
+    expected.push(...problems.map((p) => `machines/${name}.yaml:${p.line} ${p.field}`));
+  }
+  expect(files.length).toBeGreaterThan(60);
+  const { household, problems } = readOver(files);
+  expect(household).toBeUndefined();
+  expect(problems.map((p) => `${p.file}:${p.line} ${p.field}`).sort()).toEqual(expected.sort());
+});
+
+test('faults of several kinds in one file are all reported', () => {
+  const { problems } = readOver([
+    {
+      path: 'machines/bike.yaml',
+      bytes:
+        'name: Bike\nkind: motorcycle\nplace: nowhere\nlastUse: "2027-04-10"\nfirstUse: "2026-10-25"\ncolour: red\nfuel:\n  tank: 17\ncooling: { kind: air, volume: 2 L }\n',
+    },
+  ]);
+  expect(problems.map((p) => `${p.line} ${p.field}`)).toEqual([
+    '3 place',
+    '5 firstUse',
+    '6 colour',
+    '8 fuel.tank',
+    '9 cooling.volume',
+  ]);
+});

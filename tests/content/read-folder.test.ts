@@ -1,0 +1,76 @@
+import { cpSync, mkdtempSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { readFolder } from '../../src/content/read-folder.ts';
+
+let folder: string;
+const read = () => readFolder(folder, { asOf: '2026-11-25' });
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'idle-content-'));
+  cpSync(join(import.meta.dirname, '..', 'households', 'smallest'), folder, { recursive: true });
+});
+afterEach(() => {
+  delete process.env.SOURCE_DATE_EPOCH;
+  rmSync(folder, { recursive: true, force: true });
+});
+
+test('a folder is read as its files are', () => {
+  expect(read().household?.machines.map((m) => m.id)).toEqual(['juniper']);
+});
+
+test('a link that leads out of the folder is not followed', () => {
+  symlinkSync('/etc/hostname', join(folder, 'machines', 'secret.yaml'));
+  expect(read().problems).toMatchObject([
+    { file: 'machines/secret.yaml', what: expect.stringContaining('leads out of the content folder') },
+  ]);
+});
+
+test('a folder that is a link out of the folder is not followed', () => {
+  symlinkSync('/etc', join(folder, 'records'));
+  expect(read().problems).toMatchObject([
+    { file: 'records', what: expect.stringContaining('leads out of the content folder') },
+  ]);
+});
+
+test('a link that leads nowhere is said', () => {
+  symlinkSync(join(folder, 'gone.yaml'), join(folder, 'machines', 'other.yaml'));
+  expect(read().problems).toMatchObject([
+    { file: 'machines/other.yaml', what: expect.stringContaining('leads nowhere') },
+  ]);
+});
+
+test('a file too large is not read', () => {
+  writeFileSync(join(folder, 'machines', 'large.yaml'), 'name: x\n'.repeat(100_000));
+  expect(read().problems).toMatchObject([{ file: 'machines/large.yaml', what: expect.stringContaining('781 kB') }]);
+});
+
+test('a folder that is not there is said', () => {
+  const { problems } = readFolder(join(folder, 'nowhere'), { asOf: '2026-11-25' });
+  expect(problems[0]?.what).toContain('found no folder');
+});
+
+test('the newest file time is the last change, where the content does not say', () => {
+  const then = new Date('2026-03-04T05:06:07Z');
+  for (const file of ['household.yaml', 'places/tin-shed.yaml', 'climates/valley.yaml'])
+    utimesSync(join(folder, file), 1e9, 1e9);
+  utimesSync(join(folder, 'machines', 'juniper.yaml'), then, then);
+  expect(read().household?.revised).toBe('2026-03-04T05:06:07.000Z');
+});
+
+test('SOURCE_DATE_EPOCH stands before file times', () => {
+  process.env.SOURCE_DATE_EPOCH = '1772600000';
+  expect(read().household?.revised).toBe(new Date(1772600000000).toISOString());
+});
+
+test('the day of the plan can depend on the household’s time zone', () => {
+  let zone = '';
+  readFolder(folder, {
+    asOf: (z) => {
+      zone = z;
+      return '2026-11-25';
+    },
+  });
+  expect(zone).toBe('Europe/Oslo');
+});

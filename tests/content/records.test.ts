@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest';
+import { readWith } from './helpers.ts';
+
+test('readings of file and records stand together, in the order of their days', () => {
+  const { household } = readWith({}, 'workshop');
+  const bike = household!.machines[0]!;
+  expect(bike.readings).toEqual([
+    { date: '2026-11-08', volts: 12.55, temperatureC: 4, restedH: 12 },
+    { date: '2026-11-21', volts: 12.48, temperatureC: 1, restedH: 300 },
+  ]);
+});
+
+test('the export of a record is the newest change of the content where nothing newer is written', () => {
+  expect(readWith({}, 'workshop').household!.revised).toBe('2026-11-22T17:40:00.000Z');
+});
+
+test('a record exported twice counts once', () => {
+  const { household, problems } = readWith(
+    {
+      'records/bike/again.yaml':
+        'readings:\n  - date: "2026-11-21"\n    voltage: 12.48 V\n    temperature: 1 °C\n    rested: 300 h\n',
+    },
+    'workshop',
+  );
+  expect(problems).toEqual([]);
+  expect(household!.machines[0]!.readings).toHaveLength(2);
+});
+
+test('finished jobs, steps, charges and what lies where are taken over', () => {
+  const { household } = readWith(
+    {
+      'records/bike/b.yaml': [
+        'finishedJobs: [valves]',
+        'odometer: 41300 km',
+        'charged: [{ date: "2026-11-22" }]',
+        'done: [{ step: oil.change, date: "2026-10-26" }]',
+        'asLeft:',
+        '  - { item: tank, where: Top shelf, since: "2026-11-14" }',
+        '',
+      ].join('\n'),
+      'records/bike/c.yaml': 'asLeft: [{ item: tank, where: Under the bench, since: "2026-11-20" }]\n',
+    },
+    'workshop',
+  );
+  const bike = household!.machines[0]!;
+  expect(bike.jobs.map((j) => [j.id, j.done])).toEqual([
+    ['valves', true],
+    ['cables', false],
+  ]);
+  expect(bike.odometerKm).toBe(41300);
+  expect(bike.charged).toEqual([{ date: '2026-11-22', toPct: 100 }]);
+  expect(bike.doneSteps).toEqual([{ stepId: 'oil.change', date: '2026-10-26' }]);
+  expect(bike.asLeft).toEqual([{ item: 'tank', where: 'Under the bench', since: '2026-11-20' }]);
+});
