@@ -67,8 +67,9 @@ export function draftMachine(
     return part?.plan;
   };
 
+  const air = airOf(context, machine, rest);
   const fuel = take(
-    planFuel({ machine, place, household, store, lowestStoreC: rest.lowestC, highestStoreC: rest.highestC, asOf }),
+    planFuel({ machine, place, household, store, lowestStoreC: air.lowestC, highestStoreC: air.highestC, asOf }),
   );
   const coolant = take(
     planCoolant({
@@ -91,7 +92,7 @@ export function draftMachine(
       annualMeanRhPct: storeAir.year.meanRhPct,
     }),
   )!;
-  const services = dueServices(machine, asOf);
+  const services = dueServices(machine, asOf, household.units);
 
   const { strip } = planStrip(machine);
   const hasStrip = strip.off.length > 0 || strip.jobs.length > 0;
@@ -107,7 +108,7 @@ export function draftMachine(
     context,
     rest,
     battery,
-    air: airOf(context, machine, rest),
+    air,
     corrosion,
     fuel,
     coolant,

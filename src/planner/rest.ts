@@ -16,10 +16,8 @@ export interface Rest {
   days: number;
   /** Months of the rest in order, each once, 1–12. */
   months: number[];
-  /** Lowest design low and highest normal hour over the rest [°C]. */
+  /** Lowest design low over the rest [°C]. */
   designLowC: number;
-  lowestC: number;
-  highestC: number;
   /**
    * First day on which the store of a typical year can reach −1 °C; undefined when it cannot during the rest. Where it can already on the
    * last day of use, the day since when it can, up to three months back.
@@ -40,19 +38,14 @@ export function restOf(season: Season, context: PlaceContext): Rest {
   const span = Math.min(days, 365);
   const months: number[] = [];
   let designLowC = Infinity;
-  let lowestC = Infinity;
-  let highestC = -Infinity;
   let firstFrost: IsoDate | undefined;
   const lowOn = (d: number) => lowOfDay(context.designLow.typicalC, dayIndexOf(isoOfDay(first + d)));
   for (let d = 0; d <= span; d++) {
     const iso = isoOfDay(first + d);
     const month = monthOf(iso);
     if (!months.includes(month)) months.push(month);
-    const index = dayIndexOf(iso);
     const low = lowOn(d);
     designLowC = Math.min(designLowC, context.designLow.designC[month - 1]!);
-    lowestC = Math.min(lowestC, context.store.dayMinC[index]!);
-    highestC = Math.max(highestC, context.store.dayMaxC[index]!);
     if (firstFrost === undefined && low <= FROST_C) firstFrost = iso;
   }
   if (firstFrost === season.lastUse) {
@@ -60,7 +53,7 @@ export function restOf(season: Season, context: PlaceContext): Rest {
     while (back < LOOK_BACK_DAYS && lowOn(-back - 1) <= FROST_C) back += 1;
     if (back < LOOK_BACK_DAYS) firstFrost = isoOfDay(first - back);
   }
-  return { from: season.lastUse, to: season.firstUse, days, months, designLowC, lowestC, highestC, firstFrost };
+  return { from: season.lastUse, to: season.firstUse, days, months, designLowC, firstFrost };
 }
 
 /**
