@@ -78,8 +78,8 @@ const LIMITS: Record<Name, [number, number]> = {
 };
 
 const NAMES = Object.keys(START) as Name[];
-const ROUNDS = 16;
-const OPTIONS = { seed: 3, years: 5 };
+const ROUNDS = 12;
+const OPTIONS = { seed: 3, years: 4 };
 
 const [, , folder, output] = process.argv;
 if (!folder) {

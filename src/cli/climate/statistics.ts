@@ -31,21 +31,42 @@ function dewPoint(vapourPa: number): number {
   return (243.12 * g) / (17.62 - g);
 }
 
-const mean = (values: number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
+function mean(values: number[]): number {
+  let sum = 0;
+  for (const v of values) sum += v;
+  return sum / values.length;
+}
 
 function spread(values: number[]): number {
   const m = mean(values);
-  return Math.sqrt(mean(values.map((v) => (v - m) ** 2)));
+  let sum = 0;
+  for (const v of values) sum += (v - m) ** 2;
+  return Math.sqrt(sum / values.length);
 }
 
 function correlation(a: number[], b: number[]): number {
   const [ma, mb] = [mean(a), mean(b)];
-  return mean(a.map((v, i) => (v - ma) * (b[i]! - mb))) / (spread(a) * spread(b));
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += (a[i]! - ma) * (b[i]! - mb);
+  return sum / a.length / (spread(a) * spread(b));
 }
 
-function quantile(values: number[], p: number): number {
-  const sorted = Float64Array.from(values).sort();
+function quantile(sorted: Float64Array, p: number): number {
   return sorted[Math.floor(p * (sorted.length - 1))]!;
+}
+
+/** Means of the eight three-hour parts of the day, less the day's. */
+function dayCycle(series: ArrayLike<number>, hours: number[]): number[] {
+  const sum = new Float64Array(8);
+  const count = new Float64Array(8);
+  for (const h of hours) {
+    const part = Math.floor((h % 24) / 3);
+    sum[part]! += series[h]!;
+    count[part]!++;
+  }
+  const means = Array.from(sum, (total, part) => total / count[part]!);
+  const middle = mean(means);
+  return means.map((v) => v - middle);
 }
 
 /**
@@ -65,7 +86,7 @@ export function weatherStatistics(temperatureC: ArrayLike<number>, vapourPa: Arr
     const chosen: number[] = [];
     for (let h = 6; h < hours; h++) if (months.includes(MONTH_OF_HOUR[h % HOURS_PER_YEAR]!)) chosen.push(h);
     const out: Statistics = {};
-    const humidity = chosen.map((h) => rh[h]!);
+    const humidity = Float64Array.from(chosen, (h) => rh[h]!).sort();
     for (const p of [0.05, 0.2, 0.5, 0.8, 0.9, 0.97]) out[`humidityQuantile ${p}`] = quantile(humidity, p);
     for (const over of [80, 90])
       out[`humidityShare ${over}`] = humidity.filter((v) => v > over).length / humidity.length;
@@ -76,8 +97,8 @@ export function weatherStatistics(temperatureC: ArrayLike<number>, vapourPa: Arr
       out[`spread dew point ${back} h`] = spread(moist);
       if (back === 6) continue;
       out[`correlation ${back} h`] = correlation(warm, moist);
-      out[`spread steep temperature ${back} h`] = quantile(warm, 0.99);
-      out[`spread steep dew point ${back} h`] = quantile(moist, 0.98);
+      out[`spread steep temperature ${back} h`] = quantile(Float64Array.from(warm).sort(), 0.99);
+      out[`spread steep dew point ${back} h`] = quantile(Float64Array.from(moist).sort(), 0.98);
     }
     const days: { rh: number; range: number; dew: number; warm: number }[] = [];
     for (let d = 0; d < hours / 24; d++) {
@@ -99,16 +120,8 @@ export function weatherStatistics(temperatureC: ArrayLike<number>, vapourPa: Arr
     out['correlation humidity next day'] = correlation(humid.slice(1), humid.slice(0, -1));
     out['spread dew point next day'] = spread(days.slice(1).map((d, i) => d.dew - days[i]!.dew));
     out['spread temperature next day'] = spread(days.slice(1).map((d, i) => d.warm - days[i]!.warm));
-    for (const [name, series] of [
-      ['dewPointCycle', dew],
-      ['humidityCycle', rh],
-    ] as const) {
-      const byThreeHours = Array.from({ length: 8 }, (_, k) =>
-        mean(chosen.filter((h) => Math.floor((h % 24) / 3) === k).map((h) => series[h]!)),
-      );
-      const middle = mean(byThreeHours);
-      for (const [k, v] of byThreeHours.entries()) out[`${name} ${k}`] = v - middle;
-    }
+    for (const [k, v] of dayCycle(dew, chosen).entries()) out[`dewPointCycle ${k}`] = v;
+    for (const [k, v] of dayCycle(rh, chosen).entries()) out[`humidityCycle ${k}`] = v;
     return out;
   });
 }

@@ -56,7 +56,7 @@ export function spreadDays(place: Place, tape: NoiseTape, day: Days, constants: 
     const z = together * x + Math.sqrt(1 - together * together) * tape.moisture[k]!;
     day.warm[k] = place.spread[y]! * x;
     day.moist[k] = (moist + moistBetween * 4 * cold * (1 - cold)) * z;
-    day.swing[k] = Math.min(2.5, Math.max(0.1, Math.exp(centre - swingMoist * z + swingSky * tape.sky[k]!)));
+    day.swing[k] = Math.min(2, Math.max(0.2, Math.exp(centre - swingMoist * z + swingSky * tape.sky[k]!)));
     if (++y === DAYS_PER_YEAR) y = 0;
   }
 }

@@ -119,7 +119,7 @@ const made = new WeakMap<Climate, { options: EnsembleOptions; ensemble: WeatherE
  * Source: see WEATHER, daySpreadK and the ASHRAE day profile.
  * Valid: annual range of monthly means 5 to 45 K.
  * Error: monthly mean temperature returns within 0.01 K, daily range within 0.3 K, relative humidity within 0.5 points
- *   (normals over 97.5 % are held to that). Real years differ from it as the report of climate checks tells.
+ *   (normals over 97.5 %, or over what ice allows in hard cold, are held to that). Real years differ from it as the report of climate checks tells.
  */
 export function weatherYears(climate: Climate, options: EnsembleOptions): WeatherEnsemble {
   const kept = made.get(climate);

@@ -11,7 +11,7 @@ import type { WeatherConstants } from './weather-model.ts';
 import { ceilingTable } from './weather-model.ts';
 
 /** Every how many days each round samples while a level is sought: coarse while it is far off, close at the end. */
-const SWING_STRIDES = [5, 5, 2];
+const SWING_STRIDES = [5, 5, 1];
 const MOIST_STRIDES = [7, 7, 1, 1];
 
 /**

@@ -1,0 +1,85 @@
+import { expect, test } from 'vitest';
+import { EpwError, MONTH_DAYS, parseEpw } from '../../../src/planner/climate/index.ts';
+
+const HEADER = [
+  'LOCATION,Tarn Hollow,-,XXX,Made up,000000,46.5,-90.2,-6.0,410.0',
+  'DESIGN CONDITIONS,0',
+  'TYPICAL/EXTREME PERIODS,0',
+  'GROUND TEMPERATURES,0',
+  'HOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0',
+  'COMMENTS 1,',
+  'COMMENTS 2,',
+  'DATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31',
+];
+
+type Hour = { month: number; day: number; hour: number; t: number | string; dew: number | string; rh: number | string };
+
+function hours(leap = false): Hour[] {
+  return MONTH_DAYS.flatMap((days, m) =>
+    Array.from({ length: days + (leap && m === 1 ? 1 : 0) }, (_, d) =>
+      Array.from({ length: 24 }, (_, h) => ({ month: m + 1, day: d + 1, hour: h + 1, t: m - h / 10, dew: -5, rh: 70 })),
+    ).flat(),
+  );
+}
+
+const file = (rows: Hour[]) =>
+  [...HEADER, ...rows.map((r) => `2001,${r.month},${r.day},${r.hour},60,flags,${r.t},${r.dew},${r.rh},97000,0`)].join(
+    '\r\n',
+  );
+
+function problemsOf(text: string) {
+  try {
+    parseEpw(text);
+  } catch (error) {
+    if (error instanceof EpwError) return error.problems;
+    throw error;
+  }
+  return [];
+}
+
+test('a whole year is read with its place', () => {
+  const climate = parseEpw(file(hours()));
+  expect(climate).toMatchObject({ kind: 'hourly', name: 'Tarn Hollow, XXX', latitudeDeg: 46.5, elevationM: 410 });
+  expect(climate.temperatureC[0]).toBe(0);
+  expect(climate.temperatureC[8759]).toBeCloseTo(11 - 2.3, 9);
+  expect(climate.rhPct[1234]).toBe(70);
+});
+
+test('29 February is left out', () => {
+  expect(parseEpw(file(hours(true))).temperatureC).toEqual(parseEpw(file(hours())).temperatureC);
+});
+
+test('missing humidity is found from the dew point', () => {
+  const rows = hours();
+  rows[0] = { ...rows[0]!, t: 10, dew: 10, rh: 999 };
+  expect(parseEpw(file(rows)).rhPct[0]).toBeCloseTo(100, 9);
+});
+
+test('every problem is told with its line', () => {
+  const rows = hours();
+  rows[2] = { ...rows[2]!, t: 99.9 };
+  rows[5] = { ...rows[5]!, rh: 999, dew: 99.9 };
+  rows[7] = { ...rows[7]!, t: 'x' };
+  expect(problemsOf(file(rows))).toEqual([
+    { line: 11, text: 'dry bulb [°C]: "99.9" found, -70 to 70 expected' },
+    {
+      line: 14,
+      text: 'relative humidity [%]: "999" found, 0 to 110 expected, and no dew point in its place (dew point [°C]: "99.9" found, -70 to 70 expected)',
+    },
+    { line: 16, text: 'dry bulb [°C]: "x" found, -70 to 70 expected' },
+  ]);
+});
+
+test('a missing hour, a short file, half-hours and another kind of file are told', () => {
+  const rows = hours();
+  expect(problemsOf(file(rows.toSpliced(30, 1)))[0]).toEqual({
+    line: 39,
+    text: 'month 1, day 2, hour 8 found, month 1, day 2, hour 7 expected',
+  });
+  expect(problemsOf(file(rows.slice(0, 100)))[0]!.text).toContain('ends after 100 hours');
+  expect(problemsOf(file(rows).replace('DATA PERIODS,1,1', 'DATA PERIODS,1,2'))[0]!.text).toContain(
+    '2 records an hour',
+  );
+  expect(problemsOf('name: Juniper\nkind: motorcycle\n')[0]).toMatchObject({ line: 1 });
+  expect(problemsOf('')[0]).toMatchObject({ line: 1 });
+});
