@@ -13,6 +13,7 @@ import { lossCurve, lossRates, statePath } from './loss.ts';
 import { type BatteryContext, careCase } from './plan.ts';
 import { type Rest, restOf } from './rest.ts';
 import { chargesOn, dueDays, freezingMonths, smallestMargin } from './run.ts';
+import { loggedCharges } from './unit.ts';
 
 /** The place of the machine, the means to try another enclosure, and the plan whose care is kept. */
 export interface TrialContext extends BatteryContext {
@@ -38,7 +39,7 @@ type Kept = Pick<BatteryPlan, 'care' | 'connected' | 'keptAt'> & { roomC: number
 /**
  * Ranks a machine's assumptions by how far they move its first charge.
  *
- * The first charge is the high-loss date of the battery by itself; a date that does not fall before first use counts as first
+ * The first charge is the next high-loss date of the battery by itself after the charges logged so far; a date that does not fall before first use counts as first
  * use. The shifts are against the same run with nothing settled. Care and lead stay as planned: only dates move.
  * @param machine - the machine; each entry of `assumptions` gives one row
  * @param context - store and design low of its place, `storeFor` to try another enclosure, the plan made for the battery
@@ -123,10 +124,12 @@ function outcome(machine: Machine, setting: Setting, rest: Rest, kept: Kept, asO
       ? calibratedRates(before, calibrate(battery, log, curve, before, kept.connected))
       : before;
   const full = kept.care === 'maintainer' && kept.power;
-  const days = full ? [] : dueDays(chemistry, curve, rates.high, battery.startPct.value);
+  const logged = loggedCharges(machine, rest, asOf);
+  const last = logged.at(-1);
+  const days = full ? [] : dueDays(chemistry, curve, rates.high, last?.pct ?? battery.startPct.value, last?.index ?? 0);
   const path = full
     ? new Float64Array(rest.days + 1).fill(100)
-    : statePath(curve, rates.high, battery.startPct.value, chargesOn(chemistry, days));
+    : statePath(curve, rates.high, battery.startPct.value, [...logged, ...chargesOn(chemistry, days)]);
   const months = freezingMonths(
     battery.chemistry,
     rest,

@@ -17,12 +17,14 @@ export function lastTripIndex(rest: Rest): number {
 
 /**
  * The days a battery by itself would be charged: each time its state comes down to the threshold.
+ * @param startPct - state of charge at the end of day `from` [%]
+ * @param from - index in the rest
  * @returns indices in the rest
  */
-export function dueDays(row: ChemistryRow, curve: LossCurve, rate: LossRate, startPct: number): number[] {
+export function dueDays(row: ChemistryRow, curve: LossCurve, rate: LossRate, startPct: number, from = 0): number[] {
   const end = lastTripIndex(curve.rest);
   const days: number[] = [];
-  let due = dayReached(curve, rate, 0, startPct, row.thresholdPct);
+  let due = dayReached(curve, rate, from, startPct, row.thresholdPct);
   while (due < end) {
     days.push(due);
     due = dayReached(curve, rate, due, row.chargeToPct, row.thresholdPct);

@@ -62,10 +62,7 @@ export function batteryUnit(
   const judged = calibrate(battery, log, curve, before, care.connected);
   // On a maintainer the voltage is the charger's, and says nothing of the loss.
   const calibration = maintained ? { readings: judged.readings, widthLeft: 1 } : judged;
-  const logged: Reset[] = machine.charged
-    .filter((c) => c.date > machine.season.lastUse && c.date <= machine.season.firstUse && c.date <= asOf)
-    .map((c) => ({ index: dayNumber(c.date) - rest.firstDay, pct: c.toPct, kind: 'charge' as const }))
-    .sort((a, b) => a.index - b.index);
+  const logged = loggedCharges(machine, rest, asOf);
   const low: Reset[] = calibration.readings
     .filter((r) => r.usable && r.spreadPct <= SURE_PCT && r.index > 0)
     .map((r) => ({ index: r.index, pct: r.stateOfChargePct, kind: 'at-most' as const }));
@@ -81,6 +78,14 @@ export function batteryUnit(
     loggedHigh: [...low, ...logged].sort((a, b) => a.index - b.index || (a.kind === 'at-most' ? -1 : 1)),
     firstDay: Math.max(rest.firstDay + lastLogged + 1, recordKept(machine, asOf) ? dayNumber(asOf) : 0),
   };
+}
+
+/** The charges that a machine's log holds for this rest, up to a day, as resets by rising day. */
+export function loggedCharges(machine: Machine, rest: Rest, asOf: IsoDate): Reset[] {
+  return machine.charged
+    .filter((c) => c.date > machine.season.lastUse && c.date <= machine.season.firstUse && c.date <= asOf)
+    .map((c) => ({ index: dayNumber(c.date) - rest.firstDay, pct: c.toPct, kind: 'charge' as const }))
+    .sort((a, b) => a.index - b.index);
 }
 
 /** The unit as the rota sees it. */

@@ -87,6 +87,16 @@ test('settling a value gives the date that the plan then has', () => {
   });
 });
 
+test('a logged charge counts: the dates are those of the charge after it', () => {
+  const charged = { ...base, charged: [{ date: '2026-06-10', toPct: 100 }] };
+  const found = rankAssumptions(charged, { ...context, asOf: '2026-06-11' }, home(charged));
+  const start = found.find((a) => a.field === 'battery.startPct')!;
+  expect(start.firstChargeShiftDays).toBe(0);
+  expect(start.firstChargeAt.low).toBe(
+    planBatteries(home(charged), '2026-06-11', contexts(home(charged))).plans.get('a')!.charges[0]!.earliest,
+  );
+});
+
 test('a lower loss moves the first charge later and saves visits', () => {
   const self = of('battery.selfDischargePctPerMonth');
   expect(self.firstChargeShiftDays).toBeGreaterThan(0);
