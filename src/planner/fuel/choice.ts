@@ -1,4 +1,5 @@
 import type { Assembly, FuelChoice, Machine } from '../household.ts';
+import { SHORT_REST_DAYS } from '../rest-length.ts';
 import { KEEPING } from './age.ts';
 import { blendRow } from './blends.ts';
 
@@ -24,8 +25,6 @@ interface ChoiceRule {
 }
 
 const MONTH_D = 30.4375;
-/** Below this a rest is no longer than fuel stands in a machine that is little used; common practice [d]. */
-export const SHORT_REST_D = 28;
 /** Beyond the longest life of treated fuel it would be stale at first use whatever is done. */
 const LONGEST_D = Math.max(...KEEPING.map((k) => k.months.high)) * MONTH_D;
 /** Untreated fuel is surely good for a month and surely stale after three. */
@@ -44,7 +43,7 @@ export const CHOICE_RULES: readonly ChoiceRule[] = [
   },
   {
     id: 'short-rest',
-    applies: (f) => f.restDays < SHORT_REST_D,
+    applies: (f) => f.restDays < SHORT_REST_DAYS,
     choice: 'fill',
     reason: (f) => `The rest is ${f.restDays} days: short enough for the fuel to stay as it is.`,
     source: PRACTICE,

@@ -1,12 +1,13 @@
 import { dayIndexOf } from '../climate/index.ts';
 import { addMonths, daysBetween, earlier, later } from '../dates.ts';
 import type { Fuel, Household, IsoDate, Machine, Place } from '../household.ts';
+import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { FuelPlan, Warning } from '../season-plan.ts';
 import type { StoreYear } from '../storage/types.ts';
 import { formatQuantity } from '../units/index.ts';
 import { keepingRow, useByWindow, verdictOn } from './age.ts';
 import { cansFor } from './cans.ts';
-import { adviseChoice, choiceFacts, SHORT_REST_D } from './choice.ts';
+import { adviseChoice, choiceFacts } from './choice.ts';
 import {
   ageDerivation,
   choiceDerivation,
@@ -71,7 +72,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
         ? `Chosen by you. ${advised.reason}`
         : `Chosen by you; without a choice it would be "${advised.choice}": ${advised.reason}`;
 
-  const short = restDays < SHORT_REST_D;
+  const short = restDays < SHORT_REST_DAYS;
   const meanC = restMeanC(store, lastUse, firstUse);
   const fillC = store.dayMeanC[dayIndexOf(lastUse)]!;
   const filled = choice === 'fill' ? fillAmounts(fuel, fillC, input.highestStoreC, short ? 0 : FILL_SHARE) : undefined;

@@ -1,5 +1,5 @@
 import type { Fuel, FuelChoice } from '../household.ts';
-import { SHORT_REST_D } from './choice.ts';
+import { SHORT_REST_DAYS } from '../rest-length.ts';
 
 const COUNT_WORDS = ['no', 'the', 'both', 'all three', 'all four'];
 
@@ -7,7 +7,7 @@ const COUNT_WORDS = ['no', 'the', 'both', 'all three', 'all four'];
  * What to do with taps and float bowls, in order.
  * @param fuel - the fuel system
  * @param choice - fill or drain
- * @param restDays - length of the rest; from SHORT_REST_D on bowls are emptied even of treated fuel, which dries to gum in them first [d]
+ * @param restDays - length of the rest; from SHORT_REST_DAYS on bowls are emptied even of treated fuel, which dries to gum in them first [d]
  * @returns sentences for the lay-up sheet
  * Source: common practice.
  */
@@ -39,7 +39,7 @@ function bowlPart(fuel: Fuel, choice: FuelChoice, restDays: number): string {
   if (fuel.bowls < 1) return choice === 'drain' ? 'Run the carburettor dry.' : '';
   const bowls = fuel.bowls === 1 ? 'the float bowl' : `${words(fuel.bowls).toLowerCase()} float bowls`;
   if (choice === 'drain') return `Drain ${bowls}.`;
-  return restDays >= SHORT_REST_D
+  return restDays >= SHORT_REST_DAYS
     ? `After the run on treated fuel, shut off and drain ${bowls}.`
     : `A rest this short leaves ${bowls} full.`;
 }

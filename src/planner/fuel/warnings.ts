@@ -1,8 +1,8 @@
+import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { FuelPlan, Warning } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { blendRow } from './blends.ts';
 import { cansFor } from './cans.ts';
-import { SHORT_REST_D } from './choice.ts';
 import type { FuelFacts } from './plan.ts';
 
 /**
@@ -43,7 +43,7 @@ function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   }
   if (
     household.fuelCare.stabiliserDoseMLPerL === undefined &&
-    restDays >= SHORT_REST_D &&
+    restDays >= SHORT_REST_DAYS &&
     plan.atFirstUse.verdict !== 'use'
   ) {
     notes.push({

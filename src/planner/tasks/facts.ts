@@ -1,6 +1,7 @@
 import { addDays, daysBetween } from '../dates.ts';
 import type { Household, Machine, Place } from '../household.ts';
-import { type PlanParts, restLength } from './parts.ts';
+import { restLength } from '../rest-length.ts';
+import type { PlanParts } from './parts.ts';
 import type { Facts } from './when.ts';
 
 /** Service ids that stand for a change of engine oil. */

@@ -1,6 +1,6 @@
 /** Procedures and one machine -> the steps of its season, with amounts, days and reasons. */
 import { addDays, earlier, later } from '../dates.ts';
-import type { Household, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
+import type { Household, Machine, Place, Procedure, ProcedureStep, StepEach } from '../household.ts';
 import type { PlanStep, Quantity } from '../season-plan.ts';
 import { type Amounts, fill, machineAmounts } from './amounts.ts';
 import { machineFacts } from './facts.ts';
@@ -16,7 +16,7 @@ export { CAUTION_IDS, CAUTIONS, type Caution, caution } from './cautions.ts';
 export { FACT_NAMES, FACTS, type FactRow } from './fact-table.ts';
 export { machineFacts } from './facts.ts';
 export { lookInDates } from './occurrences.ts';
-export { type PlanParts, restLength, type Windows, windowsOf } from './parts.ts';
+export { type PlanParts, type Windows, windowsOf } from './parts.ts';
 export { mergeProcedures } from './procedures.ts';
 export { type Facts, matches, unknownFacts, unknownValues } from './when.ts';
 
@@ -57,25 +57,34 @@ export function concreteSteps(input: StepInput): PlanStep[] {
     .filter((procedure) => matches(procedure.when, facts))
     .map((procedure) => ({ procedure, steps: procedure.steps.filter((step) => matches(step.when, facts)) }));
   const covered = applicable.flatMap(({ steps }) => steps.flatMap((step) => step.covers));
+  const once: Occurrence[] = [{ key: '', amounts }];
+  const known = new Map<StepEach, Occurrence[]>();
+  const repeats = ({ each }: ProcedureStep): Occurrence[] => {
+    if (each === undefined) return once;
+    const made =
+      known.get(each) ??
+      occurrences(each, machine, place, household, parts).map((one) => ({
+        ...one,
+        amounts: { ...amounts, ...one.amounts },
+      }));
+    known.set(each, made);
+    return made;
+  };
   const drafts = applicable.flatMap(({ procedure, steps }) =>
     steps.flatMap((step): Draft[] =>
-      repeats(step, input)
+      repeats(step)
         .filter((occurrence) => step.each !== 'service' || !covered.includes(occurrence.key))
         .map((occurrence, n) => ({
           step,
           procedure,
           n,
-          plan: concrete(procedure, step, occurrence, n, { ...amounts, ...occurrence.amounts }, input, windows),
+          plan: concrete(procedure, step, occurrence, n, input, windows),
         })),
     ),
   );
-  for (const draft of drafts) draft.plan.after = predecessors(draft, drafts);
+  const groups = byName(drafts);
+  for (const draft of drafts) draft.plan.after = predecessors(draft, groups);
   return sortSteps(drafts.map((draft) => draft.plan)).steps;
-}
-
-function repeats(step: ProcedureStep, { machine, place, household, parts }: StepInput): Occurrence[] {
-  if (step.each === undefined) return [{ key: '', amounts: {} }];
-  return occurrences(step.each, machine, place, household, parts);
 }
 
 function concrete(
@@ -83,11 +92,11 @@ function concrete(
   step: ProcedureStep,
   occurrence: Occurrence,
   n: number,
-  amounts: Amounts,
   { machine, household, parts }: StepInput,
   windows: Windows,
 ): PlanStep {
   const id = `${procedure.id}.${step.id}${step.each === undefined ? '' : `.${occurrence.n ?? n + 1}`}`;
+  const { amounts } = occurrence;
   const used: Quantity[] = [];
   const text = (template: string): string => {
     const filled = fill(template, amounts, household.units);
@@ -160,24 +169,31 @@ function daysOf(
 }
 
 /** What a step comes after: what it names, and the step before it in its own procedure. */
-function predecessors(draft: Draft, drafts: readonly Draft[]): string[] {
+function predecessors(draft: Draft, groups: ReadonlyMap<string, readonly Draft[]>): string[] {
   const { step, procedure, plan } = draft;
-  const named = drafts.filter(
-    (other) =>
-      other !== draft &&
-      step.after.some((name) => name === other.procedure.id || name === `${other.procedure.id}.${other.step.id}`) &&
-      (other.procedure !== procedure || other.step !== step),
-  );
-  const own = drafts.filter((other) => other.procedure === procedure && other.step !== step);
-  const index = procedure.steps.indexOf(step);
-  const last = own.reduce((best, other) => {
-    const at = procedure.steps.indexOf(other.step);
-    return at < index && at > best ? at : best;
-  }, -1);
+  const named = step.after.flatMap((name) => groups.get(name) ?? []).filter((other) => other.step !== step);
+  const own = groups.get(procedure.id)!;
+  const before = own
+    .slice(
+      0,
+      own.findIndex((other) => other.step === step),
+    )
+    .at(-1);
   const previous = own.filter(
     (other) =>
-      procedure.steps.indexOf(other.step) === last &&
-      (step.each === undefined || other.step.each !== step.each || other.n === draft.n),
+      other.step === before?.step && (step.each === undefined || other.step.each !== step.each || other.n === draft.n),
   );
   return [...new Set([...named, ...previous].map((other) => other.plan.id))].filter((id) => id !== plan.id);
+}
+
+/** Drafts by the names that `after` can use: of the procedure, and of the step. */
+function byName(drafts: readonly Draft[]): Map<string, Draft[]> {
+  const groups = new Map<string, Draft[]>();
+  for (const draft of drafts)
+    for (const name of [draft.procedure.id, `${draft.procedure.id}.${draft.step.id}`]) {
+      const group = groups.get(name);
+      if (group) group.push(draft);
+      else groups.set(name, [draft]);
+    }
+  return groups;
 }

@@ -28,8 +28,6 @@ export interface Windows {
   rideEnd: IsoDate;
 }
 
-const SHORT_REST_DAYS = 28;
-const LONG_REST_DAYS = 365;
 const LEAD_DAYS = 21;
 
 /**
@@ -50,15 +48,4 @@ export function windowsOf(season: Season): Windows {
     firstUse: season.firstUse,
     rideEnd: addDays(season.firstUse, LEAD_DAYS),
   };
-}
-
-/**
- * How long the rest is, in the terms of procedures.
- * @param season - last and first use
- * Source: 28 days: petrol in a vented tank is good for about a month (oil-company fact sheets, "vehicle tank, vented: 1 month").
- * A year: common practice.
- */
-export function restLength(season: Season): 'short' | 'season' | 'long' {
-  const days = daysBetween(season.lastUse, season.firstUse);
-  return days < SHORT_REST_DAYS ? 'short' : days > LONG_REST_DAYS ? 'long' : 'season';
 }

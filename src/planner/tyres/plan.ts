@@ -1,6 +1,7 @@
 import { DAYS_PER_YEAR, dayIndexOf } from '../climate/index.ts';
 import { daysBetween } from '../dates.ts';
 import type { Household, Machine, Place, Tyre } from '../household.ts';
+import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { Derivation, TyrePlan, Warning } from '../season-plan.ts';
 import type { StoreYear } from '../storage/types.ts';
 import { formatQuantity } from '../units/index.ts';
@@ -15,8 +16,6 @@ export interface TyreInput {
 
 /** A standing machine is moved this often. */
 export const MOVE_MONTHS = 3;
-/** Below this a rest asks nothing of the tyres beyond their normal pressure [d]. */
-const SHORT_REST_D = 28;
 /** A tyre this old is looked at, and replaced at the higher age [years]. */
 const AGE = {
   look: 6,
@@ -81,7 +80,7 @@ function tyreRest({ machine, place, store }: TyreInput): TyreRest {
 function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan; notes: Note[] } {
   const { machine, household } = input;
   const standsOnTyres = !machine.chassis.offGround;
-  const raised = standsOnTyres && rest.days >= SHORT_REST_D && tyre.sidewallMaxKPa !== undefined;
+  const raised = standsOnTyres && rest.days >= SHORT_REST_DAYS && tyre.sidewallMaxKPa !== undefined;
   const setKPa = raised ? Math.max(tyre.pressureKPa, tyre.sidewallMaxKPa!) : tyre.pressureKPa;
   const later = (left: number, toC: number) => pressureAt(setKPa * left, rest.layUpC, toC, rest.atmKPa);
   const expectedAtStartUpKPa = later(rest.leftAtEnd, rest.startUpC);
@@ -107,7 +106,7 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
   const coldest = later(rest.leftAtMiddle, rest.lowestC);
   const hottest = pressureAt(setKPa, rest.layUpC, rest.highestC, rest.atmKPa);
   const notes: Note[] = [];
-  if (standsOnTyres && rest.days >= SHORT_REST_D && tyre.sidewallMaxKPa === undefined) {
+  if (standsOnTyres && rest.days >= SHORT_REST_DAYS && tyre.sidewallMaxKPa === undefined) {
     notes.push({
       level: 'note',
       text: `${tyre.position}: the maximum on the sidewall is not known, so the normal pressure is kept.`,
@@ -140,7 +139,7 @@ function lookInTemperatures(rest: TyreRest): number[] {
 }
 
 function standingNotes(rest: TyreRest, { machine }: TyreInput): Note[] {
-  if (machine.chassis.offGround || rest.days < SHORT_REST_D) return [];
+  if (machine.chassis.offGround || rest.days < SHORT_REST_DAYS) return [];
   return [
     {
       level: 'note',
