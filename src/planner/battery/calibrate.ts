@@ -11,33 +11,19 @@ import type { Battery, IsoDate, Machine, Reading } from '../household.ts';
 import type { BatteryPlan } from '../season-plan.ts';
 import { round } from './charge.ts';
 import { type LossCurve, type LossRate, type LossRates, lossPct } from './loss.ts';
-import { openCircuitVoltage, stateOfChargeFromVoltage } from './voltage.ts';
+import { type JudgedReading, judgeReading } from './readings.ts';
+import { suggestion } from './suggest.ts';
 
-/** TM 9-6115-730-24, WP 0050: at least 3 h at rest, better 8 h. */
-const REST_H = { least: 3, better: 8 };
-/** A reading between the two leaves half as much again open; common practice. */
-const SHORT_REST_FACTOR = 1.5;
-/** A resting 12 V battery reads inside this, unless it is no resting 12 V battery [V]. */
-const POSSIBLE_V = { low: 6, high: 15 };
-/** Above full by more than this, charge still sits on the plates or the charger is on [V]. */
-const SURFACE_V = 0.15;
-/** One cell of six. A dead one is missed to within a third of a volt [V]. */
-const CELL_V = { value: 2.1, within: 0.35 };
 /** What is open about a state of charge after a charge that was logged [%]. */
 const AFTER_CHARGE_PCT = 2;
 /** A rate that was given is still an estimate of a battery that ages. */
 const SMALLEST_PRIOR_SIGMA = 0.4;
 /** No multiplier is looked for beyond e to this power. */
 const LARGEST_LOG = 5;
-/** Days after a full charge in which a low reading speaks of the plates and not of time [d]. */
-const SOON_DAYS = 7;
-
-export type JudgedReading = BatteryPlan['readings'][number] & { index: number };
-
 export interface Calibration {
   /** Absent where no reading says anything of the loss rate. */
   result?: BatteryPlan['calibration'];
-  readings: JudgedReading[];
+  readings: Omit<JudgedReading, 'inRest' | 'cellShort'>[];
   /** How much of the prior's width is left, 0–1. */
   widthLeft: number;
 }
@@ -82,7 +68,7 @@ export function calibrate(
     .sort((a, b) => a.index - b.index);
   const readings = [...log.readings]
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
-    .map((r) => judge(battery, r, indexOf(r.date), rest.days, log.asOf));
+    .map((r) => judgeReading(battery, r, indexOf(r.date), rest.days, log.asOf));
 
   const problems = readings.filter((r) => !r.usable && r.inRest).map((r) => `${r.date}: ${r.why}`);
   const expectedFrom0 = (index: number) => lossPct(curve, rates.expected, 0, index);
@@ -119,7 +105,7 @@ export function calibrate(
     } else segment.push(point);
   }
 
-  const { multiplier, sigma, priorSigma, used } = estimate(segments, curve, rates);
+  const { multiplier, sigma, priorSigma, used, observed } = estimate(segments, curve, rates);
   const judged = readings.map(({ inRest: _, cellShort: __, ...r }) => r);
   if (used === 0 && problems.length === 0) return { readings: judged, widthLeft: 1 };
   const factor = Math.exp(sigma);
@@ -128,7 +114,7 @@ export function calibrate(
       multiplier,
       factor,
       readings: used,
-      suggests: suggestion(battery, readings, charges, { curve, rates, multiplier, factor, connected, used }),
+      suggests: suggestion(battery, readings, charges, { rates, multiplier, factor, connected, used, observed }),
       problems,
     },
     readings: judged,
@@ -136,52 +122,14 @@ export function calibrate(
   };
 }
 
-function judge(battery: Battery, reading: Reading, index: number, days: number, asOf: IsoDate) {
-  const { date, volts, temperatureC, restedH } = reading;
-  const inRest = index >= 0 && index <= days;
-  const base = { date, volts, temperatureC, index, inRest, cellShort: false };
-  const no = (why: string) => ({ ...base, stateOfChargePct: 0, spreadPct: 100, usable: false, why });
-  if (!(volts >= POSSIBLE_V.low && volts <= POSSIBLE_V.high))
-    return no(`${round(volts, 2)} V is not the voltage of a resting 12 V battery (6 to 15 V); read it again.`);
-  if (!(temperatureC >= -60 && temperatureC <= 60))
-    return no(`${round(temperatureC)} °C is no temperature a battery is read at; write the battery's own temperature.`);
-  const found = stateOfChargeFromVoltage(battery.chemistry, volts, temperatureC);
-  const shortRest = restedH < REST_H.better;
-  const spreadPct = Math.min(100, found.spreadPct * (shortRest ? SHORT_REST_FACTOR : 1));
-  const seen = { ...base, stateOfChargePct: found.stateOfChargePct, spreadPct };
-  const off = (why: string) => ({ ...seen, usable: false, why });
-  if (!inRest) return off('taken outside this rest.');
-  if (date > asOf) return off(`the date lies after ${asOf}.`);
-  if (!(restedH >= REST_H.least))
-    return off(
-      `rested ${round(restedH)} h; at least ${REST_H.least} h are needed, better ${REST_H.better} h, before the voltage tells the charge.`,
-    );
-  if (found.beyondV > SURFACE_V)
-    return off(
-      `${round(volts, 2)} V is ${round(found.beyondV, 2)} V above full: charge still sits on the plates, or a charger is on; rest it ${REST_H.better} h and read again.`,
-    );
-  if (isCellShort(battery, volts, temperatureC))
-    return {
-      ...off(
-        `${round(volts, 2)} V is about one cell (2.1 V) short of a charged battery; it says nothing of the loss rate.`,
-      ),
-      cellShort: true,
-    };
-  if (found.beyondV < 0)
-    return { ...seen, usable: true, why: 'below the empty end of the table: at most that much is left.' };
-  return { ...seen, usable: true, why: shortRest ? `rested under ${REST_H.better} h: less sure.` : undefined };
-}
-
-/** A lead–acid battery that reads one cell less than full. */
-function isCellShort(battery: Battery, volts: number, temperatureC: number): boolean {
-  if (battery.chemistry === 'lifepo4') return false;
-  return Math.abs(openCircuitVoltage(battery.chemistry, 100, temperatureC) - CELL_V.value - volts) <= CELL_V.within;
-}
-
 function estimate(segments: readonly Point[][], curve: LossCurve, rates: LossRates) {
   let [information, slope, used] = [0, 0, 0];
+  const observed = { days: 0, equivalentH: 0 };
   for (const segment of segments) {
     if (segment.length < 2) continue;
+    const [first, last] = [segment[0]!.index, segment[segment.length - 1]!.index];
+    observed.days += last - first;
+    observed.equivalentH += curve.equivalentH[last]! - curve.equivalentH[first]!;
     let [weight, meanLoss, meanState] = [0, 0, 0];
     for (const p of segment) weight += p.sigmaPct ** -2;
     for (const p of segment) {
@@ -195,7 +143,7 @@ function estimate(segments: readonly Point[][], curve: LossCurve, rates: LossRat
     }
   }
   const priorSigma = priorWidth(curve, rates);
-  if (information === 0) return { multiplier: 1, sigma: priorSigma, priorSigma, used: 0 };
+  if (information === 0) return { multiplier: 1, sigma: priorSigma, priorSigma, used: 0, observed };
   const best = slope / information;
   const prior = priorSigma ** -2;
   // Mode of exp(−information·(m − best)²/2 − prior·(ln m)²/2): a scan, since a battery far out of its range makes two.
@@ -204,7 +152,8 @@ function estimate(segments: readonly Point[][], curve: LossCurve, rates: LossRat
   for (let trial = -LARGEST_LOG; trial <= LARGEST_LOG; trial += 0.1) if (misfit(trial) < misfit(u)) u = trial;
   for (let step = 0.05; step > 1e-9; step /= 2)
     for (const trial of [u - step, u + step]) if (misfit(trial) < misfit(u)) u = trial;
-  return { multiplier: Math.exp(u), sigma: (information * Math.exp(2 * u) + prior) ** -0.5, priorSigma, used };
+  const sigma = (information * Math.exp(2 * u) + prior) ** -0.5;
+  return { multiplier: Math.exp(u), sigma, priorSigma, used, observed };
 }
 
 /** The range of the plan's own rates read as one sigma to each side: batteries outside it are not rare, faulty ones least. */
@@ -213,49 +162,6 @@ function priorWidth(curve: LossCurve, rates: LossRates): number {
   const [low, high] = [total(rates.low), total(rates.high)];
   const width = low > 0 && high > low ? Math.log(high / low) / 2 : 0;
   return Math.max(SMALLEST_PRIOR_SIGMA, width);
-}
-
-interface Found {
-  curve: LossCurve;
-  rates: LossRates;
-  multiplier: number;
-  factor: number;
-  connected: boolean;
-  used: number;
-}
-
-function suggestion(
-  battery: Battery,
-  readings: readonly (JudgedReading & { cellShort: boolean })[],
-  charges: readonly { index: number; toPct: number }[],
-  found: Found,
-): string | undefined {
-  const usable = readings.filter((r) => r.usable);
-  const lead = battery.chemistry !== 'lifepo4';
-  const short = readings.find((r) => r.cellShort);
-  if (short)
-    return `${short.date}: ${round(short.volts, 2)} V is about one cell (2.1 V) short of a charged battery: a cell may be dead, or the battery is quite empty. Charge it, rest it ${REST_H.better} h and read again; if it comes back to the same, replace it.`;
-  if (lead) {
-    for (const reading of usable) {
-      const full = charges.find(
-        (c) => c.toPct >= 95 && reading.index > c.index && reading.index - c.index <= SOON_DAYS,
-      );
-      if (full && reading.stateOfChargePct + reading.spreadPct < 85)
-        return `It read ${round(reading.stateOfChargePct, 0)} % within ${SOON_DAYS} days of a full charge: the plates no longer take the charge (sulphated), or the charge was not finished. Charge it to the end, rest it ${REST_H.better} h and read again.`;
-    }
-  }
-  const { curve, rates, multiplier, factor, connected, used } = found;
-  if (used === 0) return undefined;
-  const total = (rate: LossRate) => lossPct(curve, rate, 0, curve.rest.days);
-  const most = total(rates.high) / total(rates.expected);
-  if (!(multiplier / factor > most)) return undefined;
-  const perDay = (multiplier * total(rates.expected)) / curve.rest.days;
-  const own = (rates.expected.selfPctPerH * curve.equivalentH[curve.rest.days]!) / curve.rest.days;
-  const drainMA = ((perDay - own) / 100) * battery.capacityAh * battery.health.value * (1000 / 24);
-  const rate = `It loses ${round(perDay * 30)} % a month, more than its kind does by itself (${round((total(rates.high) / curve.rest.days) * 30)} % at most)`;
-  return connected
-    ? `${rate}: with the leads on that is a key-off drain of about ${round(drainMA, 0)} mA. Measure it in series at the negative lead; if it is small, a cell is failing.`
-    : `${rate}, though nothing is connected: a cell is failing, or a lead was left on (a drain of about ${round(drainMA, 0)} mA would do it). Load-test it before first use.`;
 }
 
 /**

@@ -8,9 +8,11 @@
  * cannot take all that are due, the trip moves some days earlier, then single batteries do, which may cost trips that a search
  * over all days would save; what does not fit at all is said.
  */
-import { dayNumber, isoOfDay, weekdayOf } from '../dates.ts';
-import type { Charger, Household } from '../household.ts';
+import { isoOfDay } from '../dates.ts';
+import type { Charger } from '../household.ts';
 import type { ChargeTrip } from '../season-plan.ts';
+import { Bench, type Slot, type State, WAIT_DAYS } from './bench.ts';
+import { type Days, type OpenDays, openDays } from './open-days.ts';
 
 /** A battery as the rota sees it. Days are day numbers (dates.ts). */
 export interface RotaBattery {
@@ -58,23 +60,6 @@ export interface Rota {
   charges: RotaCharge[];
   /** What cannot be done, with what would make it so. */
   problems: { machine: string; text: string; act: string }[];
-}
-
-type Days = Pick<Household, 'away' | 'hoursByWeekday'>;
-
-/** A charger that keeps a full battery safely may go on by itself this long; another one is taken off the next day [h]. */
-const UNATTENDED_MAINTAINER_H = 72;
-const UNATTENDED_H = 24;
-/** A battery that was fetched waits at the bench for its turn no longer than this, and never past its due day [d]. */
-const WAIT_DAYS = 3;
-
-/** Clock hour at which the day's charging starts: ten at weekends, five in the afternoon else. */
-const START_HOUR = { weekend: 10, weekday: 17 };
-
-interface State {
-  battery: RotaBattery;
-  last: number | undefined;
-  due: number;
 }
 
 type Visits = Map<number, Omit<RotaCharge, 'tripId'>[]>;
@@ -255,97 +240,4 @@ function noDay(state: State, days: OpenDays): { text: string; act: string } {
         text: `${by}, and no day from ${isoOfDay(floorOf(state))} to its start-up is open.`,
         act: 'Free one day, send somebody else, or use a maintainer, which needs no trip.',
       };
-}
-
-interface OpenDays {
-  isOpen: (day: number) => boolean;
-  isAway: (day: number) => boolean;
-  nextOpen: (day: number) => number | undefined;
-  hours: (day: number) => number;
-  weekend: (day: number) => boolean;
-}
-
-function openDays(household: Days): OpenDays {
-  const away = household.away.map((a) => ({ from: dayNumber(a.from), to: dayNumber(a.to) }));
-  const anyHours = Object.values(household.hoursByWeekday).some((h) => h > 0);
-  const hours = (day: number) => household.hoursByWeekday[weekdayOf(isoOfDay(day))];
-  const isAway = (day: number) => away.some((a) => day >= a.from && day <= a.to);
-  const isOpen = (day: number) => !isAway(day) && (!anyHours || hours(day) > 0);
-  return {
-    isOpen,
-    isAway,
-    hours,
-    nextOpen: (day) => {
-      for (let d = day; d < day + 3660; d++) if (isOpen(d)) return d;
-      return undefined;
-    },
-    weekend: (day) => ['saturday', 'sunday'].includes(weekdayOf(isoOfDay(day))),
-  };
-}
-
-interface Slot {
-  charger: Charger;
-  startHour?: number | undefined;
-  turnDay?: number | undefined;
-}
-
-/** What each charger is doing, in hours since day 0. */
-class Bench {
-  private readonly days: OpenDays;
-  private readonly busy: Map<string, { from: number; to: number }[]>;
-
-  constructor(days: OpenDays, busy = new Map<string, { from: number; to: number }[]>()) {
-    this.days = days;
-    this.busy = busy;
-  }
-
-  copy(): Bench {
-    return new Bench(this.days, new Map(this.busy));
-  }
-
-  /**
-   * Takes the charger that is done first on the day of the trip; else, for a battery that may wait, on the next day that
-   * somebody is there, up to its due day.
-   */
-  place(state: State, day: number): Slot | undefined {
-    const last = state.battery.waits ? Math.min(day + WAIT_DAYS, Math.max(day, state.due)) : day;
-    for (let turn = day; turn <= last; turn++) {
-      if (this.days.isAway(turn)) continue;
-      const best = this.chargerOn(turn, state, day);
-      if (!best) continue;
-      const { charger, from, to } = best;
-      this.busy.set(charger.id, [...(this.busy.get(charger.id) ?? []), { from, to }]);
-      return turn === day ? { charger, startHour: from - day * 24 } : { charger, turnDay: turn };
-    }
-    return undefined;
-  }
-
-  /** A charge starts within the day's hours, and the last one may run on. */
-  private chargerOn(turn: number, { battery, last }: State, day: number) {
-    const opens = turn * 24 + this.startHour(turn);
-    const closes = opens + this.days.hours(turn);
-    let best: { charger: Charger; from: number; to: number } | undefined;
-    for (const charger of battery.chargers) {
-      const spans = this.busy.get(charger.id) ?? [];
-      const from = Math.max(opens, ...spans.filter((s) => s.from <= closes && s.to > opens).map((s) => s.to));
-      const to = from + battery.hoursOn(charger, day, last);
-      const runsOn = charger.maintainer ? UNATTENDED_MAINTAINER_H : this.days.isAway(turn + 1) ? 0 : UNATTENDED_H;
-      const inHours = to <= closes || (from <= closes && to - from <= runsOn);
-      const free = spans.every((s) => s.to <= from || s.from >= to);
-      if (inHours && free && (!best || to < best.to)) best = { charger, from, to };
-    }
-    return best;
-  }
-
-  fullText(state: State, day: number): string {
-    const { battery, last } = state;
-    const needs = battery.chargers
-      .map((c) => `${Math.ceil(battery.hoursOn(c, day, last))} h on "${c.name}"`)
-      .join(' or ');
-    return `${battery.name} needs ${needs} by ${isoOfDay(state.due)}, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`;
-  }
-
-  private startHour(day: number): number {
-    return this.days.weekend(day) ? START_HOUR.weekend : START_HOUR.weekday;
-  }
 }

@@ -101,7 +101,9 @@ test('a loss beyond the kind’s range with the lead on is told as a drain in mi
     return { date: rest.dates[day]!, volts, temperatureC, restedH: 12 };
   });
   const on = run(drained, [], b, true).result!;
-  expect(on.suggests).toMatch(/key-off drain of about \d+ mA/);
+  const told = /key-off drain of about (\d+) mA/.exec(on.suggests!)!;
+  // Twelve were drawn; the prior holds the estimate back.
+  expect(Math.abs(Number(told[1]) - 12)).toBeLessThanOrEqual(2);
   expect(run(drained, [], b, false).result!.suggests).toMatch(/a cell is failing, or a lead was left on/);
 });
 
