@@ -45,6 +45,8 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
   return withUnits(values);
 }
 
+const UNIT_OF = new Map(AMOUNTS.map((row) => [row.name, row.unit]));
+
 /**
  * Puts the unit of the table to each value; leaves out what is undefined.
  * @param values - by name, numbers in the unit of amount-table.ts
@@ -53,7 +55,7 @@ export function withUnits(values: Record<string, number | string | undefined>): 
   const amounts: Amounts = {};
   for (const [name, value] of Object.entries(values)) {
     if (value === undefined) continue;
-    const unit = AMOUNTS.find((row) => row.name === name)?.unit;
+    const unit = UNIT_OF.get(name);
     if (unit === undefined) throw new RangeError(`found the amount "${name}", expected a name of the table of amounts`);
     amounts[name] = typeof value === 'string' ? { text: value } : { value, unit };
   }
@@ -74,6 +76,7 @@ export function fill(
 ): { text: string; used: Quantity[]; missing: string[] } {
   const used: Quantity[] = [];
   const missing: string[] = [];
+  if (!text.includes('{')) return { text, used, missing };
   const filled = text.replace(/\{([^{}]*)\}/g, (_, name: string) => {
     const amount = amounts[name];
     if (!amount) {
@@ -122,13 +125,24 @@ export function amountsOf(step: Pick<ProcedureStep, 'title' | 'detail' | 'why' |
  * @param locale - BCP 47 tag; one that is not known gives English
  */
 export function writtenDate(date: IsoDate, locale: string): string {
+  return formatterOf(locale).format(new Date(`${date}T00:00:00Z`));
+}
+
+/** Formatters are dear to make and the same for all dates of a household. */
+const formatters = new Map<string, Intl.DateTimeFormat>();
+
+function formatterOf(locale: string): Intl.DateTimeFormat {
+  const known = formatters.get(locale);
+  if (known) return known;
   const options = { dateStyle: 'long', timeZone: 'UTC' } as const;
-  const instant = new Date(`${date}T00:00:00Z`);
+  let made: Intl.DateTimeFormat;
   try {
-    return new Intl.DateTimeFormat(locale, options).format(instant);
+    made = new Intl.DateTimeFormat(locale, options);
   } catch {
-    return new Intl.DateTimeFormat('en-GB', options).format(instant);
+    made = new Intl.DateTimeFormat('en-GB', options);
   }
+  formatters.set(locale, made);
+  return made;
 }
 
 /** Minutes, hours and counts are the same in every system and read best rounded up to what a hand can do. */
