@@ -15,8 +15,9 @@ const SWING_STRIDES = [5, 5, 1];
 const MOIST_STRIDES = [7, 7, 1, 1];
 
 /**
- * Moves twelve levels toward twelve targets by the secant, the slope kept between a third and three times the first
- * guess, and learnt only from two rounds on the same sample.
+ * Moves twelve levels toward twelve targets by the secant. The slope is learnt only from two rounds on the same sample
+ * and from a move large enough that the neighbouring months, which the smooth curve ties to it, do not drown it; it is
+ * kept between half and twice the first guess.
  */
 class MonthlySteps {
   private readonly level: number[];
@@ -24,8 +25,10 @@ class MonthlySteps {
   private readonly guess: number;
   private before: { level: number; found: number }[] = [];
   private sample = 0;
-  constructor(level: number[], slope: number) {
+  private readonly least: number;
+  constructor(level: number[], slope: number, least: number) {
     this.level = level;
+    this.least = least;
     this.guess = slope;
     this.slope = level.map(() => slope);
   }
@@ -34,9 +37,9 @@ class MonthlySteps {
     for (let m = 0; m < 12; m++) {
       const was = this.before[m];
       const { level, found: got } = now[m]!;
-      if (was && sample === this.sample && Math.abs(level - was.level) > 1e-3) {
+      if (was && sample === this.sample && Math.abs(level - was.level) > this.least) {
         const slope = (got - was.found) / (level - was.level);
-        this.slope[m] = Math.min(3 * this.guess, Math.max(this.guess / 3, slope));
+        this.slope[m] = Math.min(2 * this.guess, Math.max(this.guess / 2, slope));
       }
       this.level[m] = level + (target[m]! - got) / this.slope[m]!;
     }
@@ -55,7 +58,7 @@ export function seekSwing(
 ): void {
   const target = normals.maxC.map((t, m) => t - normals.minC[m]!);
   const level = target.map((range) => Math.max(0.3, 0.9 * range));
-  const steps = new MonthlySteps(level, 0.9);
+  const steps = new MonthlySteps(level, 0.9, 0.5);
   for (let round = 0; ; round++) {
     place.swing = meanPreserving(level).map((a) => Math.max(0.05, a));
     const stride = SWING_STRIDES[round];
@@ -108,7 +111,7 @@ export function seekMoisture(
 ): void {
   const target = normals.rhPct.map((rh) => logit(Math.min(MOST_RH_PCT, Math.max(LEAST_RH_PCT, rh))));
   const level = [...target];
-  const steps = new MonthlySteps(level, 0.8);
+  const steps = new MonthlySteps(level, 0.8, 0.1);
   for (let round = 0; ; round++) {
     place.moistLevel = meanPreserving(level);
     shareDays(place, day);
