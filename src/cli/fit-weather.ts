@@ -78,7 +78,7 @@ const LIMITS: Record<Name, [number, number]> = {
 };
 
 const NAMES = Object.keys(START) as Name[];
-const ROUNDS = 12;
+const ROUNDS = 7;
 const OPTIONS = { seed: 3, years: 4 };
 
 const [, , folder, output] = process.argv;
