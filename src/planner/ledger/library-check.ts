@@ -16,20 +16,27 @@ interface Place {
  * What can be said against a library of procedures without any machine: an item that is opened in a case in which no start-up
  * step closes it, an item that is closed and never opened, an amount that is named where it does not exist, and an `after`
  * that names nothing or runs in a ring.
+ *
+ * A closing step may stand for an item that only a replaced procedure opened: it is then never on a sheet, and a user who
+ * writes a shorter lay-up need not rewrite the start-up.
  * @param procedures - library and own together, as `mergeProcedures` gives them
+ * @param library - the bundled procedures before any was replaced
  * @returns all problems, by file and line
  */
-export function ledgerProblems(procedures: readonly Procedure[]): LedgerProblem[] {
-  const places = procedures.flatMap((procedure) =>
-    procedure.steps.map((step, index): Place => ({ procedure, step, index, whens: [procedure.when, step.when] })),
-  );
+export function ledgerProblems(procedures: readonly Procedure[], library: readonly Procedure[] = []): LedgerProblem[] {
+  const places = procedures.flatMap(placesOf);
+  const openers = [...places, ...library.filter((one) => !procedures.includes(one)).flatMap(placesOf)];
   return [
     ...places.flatMap((place) => place.step.opens.flatMap((open) => neverClosed(place, open.item, places))),
-    ...places.flatMap((place) => place.step.closes.flatMap((item) => neverOpened(place, item, places))),
+    ...places.flatMap((place) => place.step.closes.flatMap((item) => neverOpened(place, item, openers))),
     ...places.flatMap(missingAmounts),
     ...places.flatMap((place) => unknownAfter(place, places)),
     ...rings(places),
   ].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line));
+}
+
+function placesOf(procedure: Procedure): Place[] {
+  return procedure.steps.map((step, index) => ({ procedure, step, index, whens: [procedure.when, step.when] }));
 }
 
 function neverClosed(place: Place, item: string, places: readonly Place[]): LedgerProblem[] {
@@ -54,10 +61,10 @@ function neverClosed(place: Place, item: string, places: readonly Place[]): Ledg
   ];
 }
 
-function neverOpened(place: Place, item: string, places: readonly Place[]): LedgerProblem[] {
+function neverOpened(place: Place, item: string, openers: readonly Place[]): LedgerProblem[] {
   // What the strip-down takes off is opened by the machine's own assemblies.
   if (item.startsWith('assembly:')) return [];
-  const opener = places.some(
+  const opener = openers.some(
     (other) =>
       other.step.each === place.step.each &&
       other.step.opens.some((open) => open.item === item) &&

@@ -1,0 +1,247 @@
+import { expect, test } from 'vitest';
+import { fill } from '../../../src/planner/tasks/amounts.ts';
+import {
+  AMOUNTS,
+  CAUTIONS,
+  caution,
+  concreteSteps,
+  lookInDates,
+  mergeProcedures,
+  unknownAmounts,
+  windowsOf,
+} from '../../../src/planner/tasks/index.ts';
+import { sortSteps } from '../../../src/planner/tasks/sort.ts';
+import { caseOf, procedureOf, stepOf } from './generate.ts';
+import { library } from './library.ts';
+
+const LIBRARY = library();
+const season = (lastUse: string, firstUse: string) => ({ lastUse, firstUse, proposed: false, reasons: [] });
+
+test('names in a text are written out in both unit systems and kept beside it as data', () => {
+  const amounts = { oil: { value: 3, unit: 'L' }, machine: { text: 'Juniper' } };
+  expect(fill('Fill {oil} of oil into {machine}', amounts, 'metric')).toEqual({
+    text: 'Fill 3.0 L (0.79 US gal) of oil into Juniper',
+    used: [{ name: 'oil', value: 3, unit: 'L' }],
+    missing: [],
+  });
+  expect(fill('{oil}', amounts, 'us').text).toBe('0.79 US gal (3.0 L)');
+});
+
+test('a name without a value says where to look and is reported', () => {
+  const filled = fill('Drain {drained}', {}, 'metric');
+  expect(filled.text).toBe('Drain (see the service manual)');
+  expect(filled.missing).toEqual(['drained']);
+});
+
+test('names that no amount provides are found, and those of another repetition too', () => {
+  const steps = [
+    stepOf({ id: 'a', title: 'Fill {oill}' }),
+    stepOf({ id: 'b', title: 'Set {setPressure}' }),
+    stepOf({ id: 'c', title: 'Set {setPressure}', each: 'tyre' }),
+  ];
+  expect(unknownAmounts({ steps })).toEqual(['oill', 'setPressure']);
+});
+
+test('each name of the table of amounts is there once and is used by the library', () => {
+  const names = AMOUNTS.map((row) => row.name);
+  expect(new Set(names).size).toBe(names.length);
+});
+
+test('every caution says whom to defer to, and none is there twice', () => {
+  expect(new Set(CAUTIONS.map((row) => row.id)).size).toBe(CAUTIONS.length);
+  for (const row of CAUTIONS) {
+    expect(row.text.length, row.id).toBeGreaterThan(40);
+    expect(row.defer.length, row.id).toBeGreaterThan(10);
+  }
+  expect(caution('carbon-monoxide')!.text).toMatch(/not with the door open/);
+  expect(caution("the user's own words")).toBeUndefined();
+});
+
+test('each caution of the table stands with some step of the library', () => {
+  const used = new Set(LIBRARY.flatMap((procedure) => procedure.steps.flatMap((step) => step.cautions)));
+  expect(CAUTIONS.map((row) => row.id).filter((id) => !used.has(id))).toEqual([]);
+});
+
+test("a user's procedure with the id of a library one takes its place; another is added", () => {
+  const own = procedureOf({ id: 'oil', phase: 'lay-up', steps: [stepOf({ id: 'mine' })], file: 'own/oil.yaml' });
+  const added = procedureOf({ id: 'sidecar', phase: 'lay-up', steps: [stepOf({ id: 'bolt' })] });
+  const merged = mergeProcedures(LIBRARY, [own, added]);
+  expect(merged.length).toBe(LIBRARY.length + 1);
+  expect(merged.find((one) => one.id === 'oil')).toBe(own);
+  expect(merged).toContain(added);
+});
+
+test('the order of files does not change the steps', () => {
+  const drawn = caseOf();
+  const ids = (procedures: typeof LIBRARY) => concreteSteps({ ...drawn, procedures }).map((step) => step.id);
+  expect(ids([...LIBRARY].reverse())).toEqual(ids(LIBRARY));
+});
+
+test('steps repeated for tyre groups have their own number, pressure and item', () => {
+  const steps = concreteSteps({ ...caseOf(), procedures: LIBRARY }).filter((step) =>
+    step.id.startsWith('tyres.pressure'),
+  );
+  expect(steps.map(({ id, title, opens }) => ({ id, title, opens }))).toEqual([
+    {
+      id: 'tyres.pressure.1',
+      title: 'Tyres position 1: set 260 kPa (38 psi), cold',
+      opens: ['tyre-pressure:position-1'],
+    },
+    {
+      id: 'tyres.pressure.2',
+      title: 'Tyres position 2: set 290 kPa (42 psi), cold',
+      opens: ['tyre-pressure:position-2'],
+    },
+  ]);
+});
+
+test('charges fall on their own day, keep their number, and may wait to their latest day', () => {
+  const drawn = caseOf();
+  drawn.parts.battery!.charges = drawn.parts.battery!.charges.map((charge, n) => ({ ...charge, occurrence: n + 2 }));
+  const steps = concreteSteps({ ...drawn, procedures: LIBRARY }).filter((step) => step.id.startsWith('look-in-charge'));
+  expect(steps.map(({ id, date, earliest, latest }) => ({ id, date, earliest, latest }))).toEqual(
+    drawn.parts.battery!.charges.map((charge, n) => ({
+      id: `look-in-charge.charge.${n + 2}`,
+      date: charge.date,
+      earliest: charge.date,
+      latest: charge.earliest,
+    })),
+  );
+});
+
+test('a step done on the record is marked as done', () => {
+  const drawn = caseOf();
+  drawn.machine.doneSteps = [{ stepId: 'wash.wash', date: '2026-10-26' }];
+  const steps = concreteSteps({ ...drawn, procedures: LIBRARY });
+  expect(steps.filter((step) => step.done).map((step) => step.id)).toEqual(['wash.wash']);
+});
+
+test('a service that another step covers is not asked for twice', () => {
+  const drawn = caseOf({
+    services: [
+      { id: 'engine-oil', pulledIn: true, lastDone: 400 },
+      { id: 'valves', pulledIn: true, lastDone: 400 },
+    ],
+  });
+  const titles = concreteSteps({ ...drawn, procedures: LIBRARY }).map((step) => step.title);
+  expect(titles.filter((title) => title.startsWith('Due:'))).toEqual(['Due: valves']);
+});
+
+test('supplies of computed amounts carry the amount', () => {
+  const supplies = concreteSteps({ ...caseOf(), procedures: LIBRARY }).flatMap((step) => step.supplies);
+  expect(supplies).toContainEqual({ what: 'Fuel stabiliser', amount: 68, unit: 'mL' });
+  expect(supplies).toContainEqual({ what: 'Engine oil, the grade the manual names', amount: 3, unit: 'L' });
+});
+
+test('coolant is tested before the first frost in the store, even if that comes before the last use', () => {
+  const drawn = caseOf({ coolant: { strength: undefined, replaceL: undefined, enough: null, old: false }, frost: -10 });
+  const step = concreteSteps({ ...drawn, procedures: LIBRARY }).find((one) => one.id === 'coolant.test')!;
+  expect(step.latest).toBe('2026-10-15');
+  expect(step.earliest! < step.latest!).toBe(true);
+});
+
+test('stabiliser goes in by the last use, in both hemispheres', () => {
+  for (const lastUse of ['2026-10-25', '2027-05-02']) {
+    const step = concreteSteps({ ...caseOf({ lastUse }), procedures: LIBRARY }).find(
+      (one) => one.id === 'fuel-fill.stabilise',
+    )!;
+    expect(step.latest).toBe(lastUse);
+  }
+});
+
+test('two taps are both shut and both drained', () => {
+  const fuel = {
+    delivery: 'carburettor',
+    tankL: 20,
+    tankMaterial: 'plastic',
+    lined: false,
+    taps: { kind: 'manual', count: 2 },
+    bowls: 2,
+    premix: false,
+  } as const;
+  const ids = (drain: boolean) =>
+    concreteSteps({ ...caseOf({ fuel, flags: { drain } }), procedures: LIBRARY }).map((step) => step.id);
+  expect(ids(false)).toContain('fuel-shut.both-taps');
+  expect(ids(false)).not.toContain('fuel-shut.tap');
+  expect(ids(true)).toContain('fuel-drain.tank-two-taps');
+  expect(ids(true)).not.toContain('fuel-drain.tank');
+});
+
+test('a vacuum tap is never shut, and is left at ON, not PRIME', () => {
+  const steps = concreteSteps({ ...caseOf(), procedures: LIBRARY });
+  expect(steps.find((step) => step.id === 'fuel-shut.vacuum')!.title).toMatch(/ON or RES, never at PRIME/);
+  expect(steps.flatMap((step) => step.opens)).not.toContain('fuel-tap-shut');
+});
+
+test('a lithium battery is never charged without the caution on cold', () => {
+  const battery = {
+    chemistry: 'lifepo4',
+    care: 'visits',
+    keptAt: 'machine',
+    connected: false,
+    capacityAh: 4,
+    charges: 1,
+  } as const;
+  const steps = concreteSteps({ ...caseOf({ battery }), procedures: LIBRARY });
+  const charging = steps.filter((step) => step.needs.charger);
+  expect(charging.length).toBeGreaterThan(1);
+  for (const step of charging) expect(step.cautions, step.id).toContain('lithium-cold');
+});
+
+test('every step that runs an engine carries the caution on carbon monoxide', () => {
+  const running = ['fuel-fill.run', 'oil.circulate', 'fog-running.intake', 'coolant.swap', 'coolant.renew'];
+  running.push('start-up-first-start.outside', 'start-up-first-start.start', 'start-up-first-start.warm');
+  for (const id of running) {
+    const [procedure, name] = id.split('.');
+    const step = LIBRARY.find((one) => one.id === procedure)!.steps.find((one) => one.id === name)!;
+    expect(step.cautions, id).toContain('carbon-monoxide');
+  }
+});
+
+test('every step that handles petrol carries the caution on its vapour', () => {
+  const handles = LIBRARY.filter((one) => one.id.startsWith('fuel-') || one.id === 'start-up-fuel').flatMap((one) =>
+    one.steps.filter((step) => step.opens.length > 0 || /[Dd]rain|[Ff]ill|Mix/.test(step.title)),
+  );
+  expect(handles.length).toBeGreaterThan(8);
+  for (const step of handles) {
+    if (step.id === 'untreated' || step.id === 'run') continue;
+    expect(step.cautions, step.id).toContain('petrol-vapour');
+  }
+});
+
+test('lay-up ends before start-up begins, however short the rest', () => {
+  for (const days of ['2026-11-02', '2026-11-08', '2026-12-01', '2027-04-10', '2029-04-10']) {
+    const { layUpEnd, startUpFrom, firstUse } = windowsOf(season('2026-11-01', days));
+    expect(layUpEnd <= startUpFrom, days).toBe(true);
+    expect(startUpFrom <= firstUse, days).toBe(true);
+  }
+  expect(windowsOf(season('2026-10-25', '2027-04-10'))).toMatchObject({
+    layUpEnd: '2026-11-15',
+    startUpFrom: '2027-03-20',
+  });
+});
+
+test('look-ins are monthly between lay-up and start-up, and share the day of a charge that is near', () => {
+  const drawn = caseOf();
+  const charge = drawn.parts.battery!.charges[0]!;
+  drawn.parts.battery!.charges = [{ ...charge, date: '2026-12-20' }];
+  expect(lookInDates(drawn.machine, drawn.place, drawn.parts)).toEqual([
+    '2026-11-25',
+    '2026-12-20',
+    '2027-01-25',
+    '2027-02-25',
+  ]);
+  drawn.machine.season.firstUse = '2026-11-20';
+  expect(lookInDates(drawn.machine, drawn.place, drawn.parts)).toEqual([]);
+});
+
+test('steps in a ring are named and not lost', () => {
+  const [step] = concreteSteps({ ...caseOf(), procedures: LIBRARY });
+  const ring = sortSteps([
+    { ...step!, id: 'a', after: ['b'] },
+    { ...step!, id: 'b', after: ['a'] },
+    { ...step!, id: 'c', after: [] },
+  ]);
+  expect(ring.ring).toEqual(['a', 'b']);
+  expect(ring.steps.map((one) => one.id)).toEqual(['c', 'a', 'b']);
+});
