@@ -1,6 +1,5 @@
-/** Prints a calendar file: run in child processes of other time zones and locales. Arguments: south, machine. */
+/** Prints the calendar files of both hemispheres, one after the other: run in child processes of other zones and locales. */
 import { calendarOf } from '../../src/calendar/index.ts';
 import { aPlan } from '../fixtures/plan.ts';
 
-const [half, machineId] = process.argv.slice(2);
-process.stdout.write(calendarOf(aPlan({ south: half === 'south' }), machineId ? { machineId } : {}));
+process.stdout.write(calendarOf(aPlan()) + calendarOf(aPlan({ south: true }), { machineId: 'juniper' }));
