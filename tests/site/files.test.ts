@@ -1,0 +1,127 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { HtmlValidate } from 'html-validate';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { builtSite, pagesOf } from './built.ts';
+import { fileOf } from './serve.ts';
+
+const kB = (path: string) => gzipSync(readFileSync(path)).length / 1000;
+const read = (site: string, path: string) => readFileSync(fileOf(site, path)!, 'utf8');
+
+/** Published beside the pages by another part of the build. */
+const PUBLISHED = /^\/(plan\.json|plan\.schema\.json|calendar\/[\w-]+\.ics|machines\/[\w-]+\/plan\.json)$/;
+
+describe.each(['demo', 'many', 'none'] as const)('the built site: %s', (which) => {
+  let site = '';
+  let pages: string[] = [];
+  beforeAll(async () => {
+    site = await builtSite(which);
+    pages = pagesOf(site);
+  });
+
+  test('has a page, a lay-up sheet and a start-up sheet for each machine, and every main page', () => {
+    const machines = { demo: 5, many: 300, none: 1 }[which];
+    expect(pages.filter((p) => /^\/machines\/[^/]+\/$/.test(p))).toHaveLength(machines);
+    expect(pages.filter((p) => p.endsWith('/lay-up/'))).toHaveLength(machines);
+    expect(pages.filter((p) => p.endsWith('/start-up/'))).toHaveLength(machines);
+    for (const page of ['/', '/jobs/', '/agenda/', '/agenda/months/', '/shopping/', '/methods/', '/404.html'])
+      expect(pages).toContain(page);
+  });
+
+  test('keeps its budgets: page 60 kB, script 8 kB, style 12 kB, each gzipped', () => {
+    for (const page of pages) expect(kB(fileOf(site, page)!), page).toBeLessThanOrEqual(60);
+    const assets = readdirSync(join(site, '_astro'));
+    const sum = (end: string) =>
+      assets.filter((file) => file.endsWith(end)).reduce((total, file) => total + kB(join(site, '_astro', file)), 0);
+    expect(assets.some((file) => file.endsWith('.js'))).toBe(true);
+    expect(sum('.js')).toBeLessThanOrEqual(8);
+    expect(sum('.css')).toBeLessThanOrEqual(12);
+  });
+
+  test('holds nothing inline and asks no other host', () => {
+    for (const page of sample(pages)) {
+      const html = read(site, page);
+      expect(html, page).not.toMatch(/<script(?![^>]*\ssrc=)/i);
+      expect(html, page).not.toMatch(/<style/i);
+      expect(html, page).not.toMatch(/\sstyle=/i);
+      expect(html, page).not.toMatch(/\son\w+=/i);
+      expect(html, page).not.toMatch(/(?:src|href)="(?:https?:)?\/\//i);
+      expect(html, page).toContain('http-equiv="Content-Security-Policy" content="default-src \'self\';');
+      expect(html, page).toContain('name="robots" content="noindex');
+    }
+  });
+
+  test('has no link that leads nowhere', () => {
+    const missing: string[] = [];
+    const ids = new Map<string, Set<string>>();
+    const idsOf = (path: string) => {
+      const known = ids.get(path) ?? new Set([...read(site, path).matchAll(/\sid="([^"]+)"/g)].map((m) => m[1]!));
+      ids.set(path, known);
+      return known;
+    };
+    for (const page of sample(pages))
+      for (const [, link] of read(site, page).matchAll(/\s(?:href|src)="([^"]*)"/g)) {
+        if (/^webcal:/.test(link!)) continue;
+        const url = new URL(link!, `http://x${page}`);
+        if (PUBLISHED.test(url.pathname) && !existsSync(join(site, 'plan.json'))) continue;
+        const file = fileOf(site, url.pathname);
+        if (!file) missing.push(`${page} -> ${link}`);
+        else if (url.hash && !idsOf(url.pathname).has(url.hash.slice(1))) missing.push(`${page} -> ${link}`);
+      }
+    expect(missing).toEqual([]);
+  });
+
+  test('is valid HTML', async () => {
+    const validator = new HtmlValidate({
+      extends: ['html-validate:recommended'],
+      rules: {
+        // Written so by the generator, and valid: attribute quoting, doctype case, trailing blanks.
+        'attr-quotes': 'off',
+        'doctype-style': 'off',
+        'no-trailing-whitespace': 'off',
+        'void-style': 'off',
+        // A title longer than 70 letters is a matter of search engines, which these pages turn away.
+        'long-title': 'off',
+        // Names of landmarks are on the headings; regions that scroll carry a name of their own.
+        'prefer-native-element': 'off',
+        'no-inline-style': 'error',
+      },
+    });
+    for (const page of sample(pages)) {
+      const report = await validator.validateString(read(site, page));
+      const problems = report.results.flatMap((r) =>
+        r.messages.map((m) => `${page}:${m.line} ${m.ruleId}: ${m.message}`),
+      );
+      expect(problems).toEqual([]);
+    }
+  });
+
+  test('prints no number that is not one', () => {
+    for (const page of sample(pages)) expect(read(site, page), page).not.toMatch(/NaN|Infinity|undefined|\[object/);
+  });
+});
+
+test('text from content is never markup', async () => {
+  const site = await builtSite('demo');
+  // Within an attribute's quotes "<" is a letter like any other.
+  const tags = (page: string) => read(site, page).replaceAll(/="[^"]*"/g, '');
+  for (const page of pagesOf(site)) expect(tags(page), page).not.toContain('<b>Son</b>');
+  expect(read(site, '/machines/badger/')).toContain('Badger &amp; &lt;b&gt;Son&lt;/b&gt;');
+});
+
+test('the margins of a sheet name machine and season, escaped', async () => {
+  const site = await builtSite('demo');
+  const css = readFileSync(join(site, 'machines/badger/start-up.css'), 'utf8');
+  expect(css).toContain('counter(page)');
+  expect(css).toContain('counter(pages)');
+  expect(css).toContain('Badger \\26  \\3c b\\3e Son');
+  expect(css).toContain('2027');
+});
+
+/** All pages of a small site; of a large one some of each kind. */
+function sample(pages: string[]): string[] {
+  return pages.length < 60
+    ? pages
+    : pages.filter((page) => !/machine-\d*[1-9]\//.test(page) || /machine-[12]\//.test(page));
+}
