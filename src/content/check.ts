@@ -228,6 +228,19 @@ function bestBranch(branches: z.core.$ZodIssue[][], input: unknown): z.core.$Zod
   return candidates.sort((a, b) => rank(a) - rank(b))[0] ?? (branches.length === 1 ? branches[0] : undefined);
 }
 
+/**
+ * Holds one answer against one field of a schema.
+ * @returns the problem in words, or undefined where the answer is sound
+ */
+export function checkField(schema: z.ZodType, path: Path, answer: unknown): string | undefined {
+  const field = schemaAt(schema, path);
+  const result = field?.safeParse(answer, { error: () => '', reportInput: true });
+  if (!field || !result || result.success) return undefined;
+  const example = exampleOf(field);
+  const { what, fix } = wordsOf(result.error.issues[0]!, example === undefined ? '' : `For example: ${example}.`, path);
+  return `${what}. ${fix}`.trim();
+}
+
 function def(schema: z.ZodType): Def {
   return schema.def as unknown as Def;
 }

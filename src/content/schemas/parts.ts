@@ -1,6 +1,6 @@
 /** The small parts that every schema is built from: text, ids, dates, quantities. */
 import { z } from 'zod';
-import { type Dimension, parseQuantity } from '../../planner/units/index.ts';
+import { type Dimension, parseQuantity, UNITS } from '../../planner/units/index.ts';
 
 /** What a schema's own check says: `found` is filled in by the reader where it is absent. */
 export interface Said {
@@ -91,8 +91,7 @@ export function quantity(dimension: Dimension, description: string, example: str
     .string({ error: () => wanted })
     .transform((text, ctx) => {
       const value = parseQuantity(text, dimension);
-      const unit = example.replace(/^[-−\d.,\s]+/, '');
-      const range = boundsText(bounds, unit);
+      const range = boundsText(bounds, dimension);
       if (typeof value !== 'number') {
         const [found, expected = wanted] = value.problem.split(/[,;] expected /);
         say(ctx, { found: found!.replace(/^found /, ''), expected });
@@ -104,17 +103,19 @@ export function quantity(dimension: Dimension, description: string, example: str
       }
       return value;
     })
-    .meta({ description: `${description}${boundsNote(bounds, example)}`, examples: [example] });
+    .meta({ description: `${description}${boundsNote(bounds, dimension)}`, examples: [example] });
 }
 
-function boundsText({ min, max }: Bounds, unit: string): string {
+/** Bounds in the dimension's own unit, which need not be the one that the user writes. */
+function boundsText({ min, max }: Bounds, dimension: Dimension): string {
+  const unit = UNITS.find((row) => row.dimension === dimension && row.factor === 1 && row.offset === undefined)!
+    .names[0];
   if (min !== undefined && max !== undefined) return `${min} to ${max} ${unit}`;
   return min !== undefined ? `at least ${min} ${unit}` : `at most ${max} ${unit}`;
 }
 
-function boundsNote(bounds: Bounds, example: string): string {
-  if (bounds.min === undefined && bounds.max === undefined) return '';
-  return ` (${boundsText(bounds, example.replace(/^[-−\d.,\s]+/, ''))})`;
+function boundsNote(bounds: Bounds, dimension: Dimension): string {
+  return bounds.min === undefined && bounds.max === undefined ? '' : ` (${boundsText(bounds, dimension)})`;
 }
 
 /** A quantity that may be given with the range it could have: "3 mA", or { value: 3 mA, low: 1 mA, high: 8 mA }. */

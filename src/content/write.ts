@@ -1,0 +1,95 @@
+/** Writes content files as a person would: commented, in the order of the questions, only with what was answered. */
+import { CHEMISTRY_NAMES, KINDS } from './schemas/household.ts';
+
+/** Answers as content writes them: "17 L", "2026-10-25". What is left out is assumed by the plan and listed there. */
+export interface MachineAnswers {
+  name: string;
+  kind: string;
+  place: string;
+  lastUse?: string | undefined;
+  firstUse?: string | undefined;
+  /** False where the machine has none. */
+  battery?:
+    | { chemistry?: string | undefined; capacity?: string | undefined; drain?: string | undefined }
+    | false
+    | undefined;
+  fuel?:
+    | {
+        delivery?: string | undefined;
+        tank?: string | undefined;
+        inTank?: string | undefined;
+        blend?: string | undefined;
+        tap?: string | undefined;
+      }
+    | false
+    | undefined;
+  cooling?: string | undefined;
+}
+
+const HEAD = (schema: string) => `# yaml-language-server: $schema=${schema}
+#
+# Quantities have their unit, dates stand in quotes. A line that is left out is assumed; the machine's page lists each
+# assumption with the line that settles it. All fields: npm run fields.
+`;
+
+/**
+ * A machine's file with a comment on each line.
+ * @param answers - what is known
+ * @param schema - where the editor finds the schema, from the file
+ * @returns YAML that the reader takes
+ */
+export function writeMachine(answers: MachineAnswers, schema = '../../public/schemas/machine.schema.json'): string {
+  const battery = answers.battery || {};
+  const fuel = answers.fuel || {};
+  const lines = [
+    field(0, 'name', answers.name),
+    field(0, 'kind', answers.kind, KINDS.join(', ')),
+    field(0, 'place', answers.place, 'a file in places/'),
+    dated('lastUse', answers.lastUse, 'last day of use before the rest'),
+    dated('firstUse', answers.firstUse, 'first day of use after it'),
+    ...group('battery', answers.battery, [
+      ['chemistry', battery.chemistry, CHEMISTRY_NAMES.join(', ')],
+      ['capacity', battery.capacity, 'from the label; not the cold-cranking figure'],
+      ['drain', battery.drain, 'current with the key off, measured at the negative lead'],
+    ]),
+    ...group('fuel', answers.fuel, [
+      ['delivery', fuel.delivery, 'carburettor, injection'],
+      ['tank', fuel.tank, 'room in the tank'],
+      ['inTank', fuel.inTank, 'on the last day of use'],
+      ['blend', fuel.blend, 'E0, E5, E10, E15, E20, E85'],
+      ['tap', fuel.tap, 'vacuum, manual, none'],
+    ]),
+    field(0, 'cooling', answers.cooling, 'air, oil, liquid, none'),
+  ];
+  return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
+}
+
+type Row = readonly [string, string | undefined, string];
+
+function group(name: string, given: object | false | undefined, rows: readonly Row[]): string[] {
+  if (given === false) return [`${name}: none`];
+  const lines = rows.map(([key, value, comment]) => field(2, key, value, comment)).filter((l) => l !== '');
+  return lines.length > 0 ? [`${name}:`, ...lines] : [];
+}
+
+function dated(key: string, value: string | undefined, comment: string): string {
+  if (value === undefined)
+    return `# ${`${key}: "2026-10-25"`.padEnd(24)}  # ${comment}; left out, proposed from the climate`;
+  return field(0, key, value, comment);
+}
+
+function field(indent: number, key: string, value: string | undefined, comment = ''): string {
+  if (value === undefined) return '';
+  const line = `${' '.repeat(indent)}${key}: ${scalar(value)}`;
+  return comment === '' ? line : `${line.padEnd(26)} # ${comment}`;
+}
+
+/** Text as it stands where YAML cannot misread it, else in double quotes. */
+export function scalar(text: string): string {
+  const plain =
+    /^[A-Za-zÀ-ɏ][\wÀ-ɏ ./·°%-]*$|^-?\d+(?:[.,]\d+)? ?[A-Za-zµ°·%/²]+(?: [A-Za-z]+)?$/u.test(text) && !/\s$/.test(text);
+  const word = /^(?:true|false|null|yes|no|on|off|y|n|inf|nan|\d{4}-.*)$/i.test(text);
+  return plain && !word
+    ? text
+    : JSON.stringify(text).replace(/\u2028|\u2029/g, (c) => `\\u${c.charCodeAt(0).toString(16)}`);
+}
