@@ -46,6 +46,8 @@ export interface Outlook {
   curve: LossCurve;
   rates: LossRates;
   visits: number;
+  /** Visits with the lead left on. */
+  visitsLeadOn: number;
   margin: { minK: number; month: number };
 }
 
@@ -57,24 +59,25 @@ export interface Outlook {
 export function outlookAtMachine(c: CareCase): Outlook {
   const row = chemistryRow(c.battery.chemistry);
   const curve = lossCurve(c.rest, { store: c.store }, c.battery.doublingK.value);
-  const run = (connected: boolean): Outlook => {
+  const run = (connected: boolean): Omit<Outlook, 'visitsLeadOn'> => {
     const rates = lossRates(c.battery, connected);
     const { days, path } = alonePath(row.id, curve, rates.high, c.battery.startPct.value);
     const months = freezingMonths(row.id, c.rest, path, { designLow: c.designLow });
     return { connected, curve, rates, visits: days.length, margin: smallestMargin(months) };
   };
-  if (c.battery.connected !== undefined) return run(c.battery.connected);
-  const leadsOn = run(true);
-  return leadsOn.visits === 0 && leadsOn.margin.minK >= MARGIN_K.warn ? leadsOn : run(false);
+  const on = run(true);
+  const lasts = on.visits === 0 && on.margin.minK >= MARGIN_K.warn;
+  return { ...((c.battery.connected ?? lasts) ? on : run(false)), visitsLeadOn: on.visits };
 }
 
 /**
  * Chooses between a maintainer, carrying the battery in and visits, and says why; what the user chose stands, with a warning
  * where it is not safe.
  *
- * In order: a battery that lasts and is far from freezing needs nothing; where there is power and a fitting maintainer is free,
- * it stays on that (lithium iron phosphate only where it never gets below 0 °C); where the acid could freeze it comes in; so
- * does one that would have to be charged in a cold that forbids it, and one that stands far away; else it is visited.
+ * In order: where it would not last with its lead on, and there is power and a fitting maintainer is free, it stays on that
+ * (lithium iron phosphate only where it never gets below 0 °C); one that lasts, with its lead off if need be, and is far from
+ * freezing needs nothing; where the acid could freeze it comes in; so does one that would have to be charged in a cold that
+ * forbids it, and one that stands far away; else it is visited.
  */
 export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)): Care {
   const row = chemistryRow(c.battery.chemistry);
@@ -108,15 +111,16 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   const room = c.household.batteryRoom?.name ?? 'a warm room';
   const tooColdToCharge = row.minChargeC !== undefined && coldest < row.minChargeC;
   const freezes = margin.minK < MARGIN_K.bringIn;
+  const needed = outlook.visitsLeadOn > 0 || freezes;
+  if (needed && chargers.maintainers.length > 0 && c.maintainerFree && !tooColdToCharge)
+    return {
+      care: 'maintainer' as const,
+      reason: `There is power at ${c.place.name} and "${chargers.maintainers[0]!.name}" suits it, so its lead can stay on; without it ${visits === 0 ? 'the lead would have to come off' : `${count(visits, 'visit')} would be needed`}${freezes ? ', and the acid could freeze' : ''}.`,
+    };
   if (visits === 0 && !freezes)
     return {
       care: 'visits' as const,
       reason: `It lasts the rest by itself, even at its fastest loss, and stays ${round(margin.minK, 0)} K from freezing: no charge is needed before start-up.`,
-    };
-  if (chargers.maintainers.length > 0 && c.maintainerFree && !tooColdToCharge)
-    return {
-      care: 'maintainer' as const,
-      reason: `There is power at ${c.place.name} and "${chargers.maintainers[0]!.name}" suits it; without it ${visits} visit${visits === 1 ? '' : 's'} would be needed${freezes ? ', and the acid could freeze' : ''}.`,
     };
   if (freezes && canCarry)
     return {
@@ -131,7 +135,7 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && canCarry)
     return {
       care: 'carry-in' as const,
-      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${visits} visit${visits === 1 ? '' : 's'} would be needed, so it spends the rest in ${room}.`,
+      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${count(visits, 'visit')} would be needed, so it spends the rest in ${room}.`,
     };
   const why = !c.place.power
     ? `there is no power at ${c.place.name}`
@@ -144,6 +148,10 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
     care: 'visits' as const,
     reason: `It is charged on computed days, ${visits} by itself: ${why}${freezes ? ', and it cannot be carried in' : `, and it stays ${round(margin.minK, 0)} K from freezing`}.`,
   };
+}
+
+function count(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? '' : 's'}`;
 }
 
 function connectionReason(c: CareCase, care: Care): string {

@@ -97,12 +97,12 @@ export function careCase(
   return { machine, battery, place, rest, ...context, household, maintainerFree: true };
 }
 
-/** Gives each maintainer to one battery: first as the household chose, then to the battery that would need most visits. */
+/** Gives each maintainer to one battery at a time: first as the household chose, then to the battery that would need most visits, with its lead on where that is equal. */
 function withMaintainers(cases: readonly CareCase[]): { c: CareCase; outlook: Outlook }[] {
   const all = cases.map((c) => ({ c, outlook: outlookAtMachine(c) }));
-  const taken = new Set<string>();
+  const taken: { id: string; from: number; to: number }[] = [];
   const wants = (x: { c: CareCase; outlook: Outlook }) =>
-    x.c.battery.care === 'maintainer' ? Number.POSITIVE_INFINITY : x.outlook.visits;
+    x.c.battery.care === 'maintainer' ? Number.POSITIVE_INFINITY : x.outlook.visits + x.outlook.visitsLeadOn / 1000;
   const order = [...all].sort((a, b) => {
     const [va, vb] = [wants(a), wants(b)];
     return va === vb ? (a.c.machine.id < b.c.machine.id ? -1 : 1) : vb - va;
@@ -111,8 +111,11 @@ function withMaintainers(cases: readonly CareCase[]): { c: CareCase; outlook: Ou
     const { battery } = item.c;
     const care = chooseCare(item.c, item.outlook);
     if (care.care !== 'maintainer') continue;
-    const free = care.chargers.maintainers.find((charger) => !taken.has(charger.id));
-    if (free) taken.add(free.id);
+    const span = { from: item.c.rest.firstDay, to: item.c.rest.firstDay + item.c.rest.days };
+    const free = care.chargers.maintainers.find(({ id }) =>
+      taken.every((t) => t.id !== id || t.to <= span.from || t.from >= span.to),
+    );
+    if (free) taken.push({ id: free.id, ...span });
     else if (care.chargers.maintainers.length > 0 || battery.care !== 'maintainer')
       item.c = { ...item.c, maintainerFree: false };
   }

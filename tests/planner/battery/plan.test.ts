@@ -109,6 +109,14 @@ test('a maintainer with power keeps the battery full and needs no trip', () => {
   expect(trips).toEqual([]);
 });
 
+test('a battery that would last only with its lead off goes on the maintainer where there is one', () => {
+  const drained = battery('agm', 14, { drainMA: exactly(14), selfDischargePctPerMonth: ranged(3, 1.5, 5) });
+  const keeper = { id: 'keeper', name: 'keeper', currentA: 0.8, chemistries: LEAD, maintainer: true };
+  const home = (placeId: string) => household([machine('a', placeId, { battery: drained })], { chargers: [keeper] });
+  expect(one(home('garage')).plan).toMatchObject({ care: 'maintainer', connected: true });
+  expect(one(home('shed')).plan).toMatchObject({ care: 'visits', connected: false, charges: [] });
+});
+
 test('one maintainer goes to the battery that would need most visits', () => {
   const slow = battery('flooded-antimony', 12, { selfDischargePctPerMonth: ranged(4, 3, 8) });
   const home = household(
@@ -121,6 +129,18 @@ test('one maintainer goes to the battery that would need most visits', () => {
   const { plans } = one(home);
   expect(plans.get('a')!.care).toBe('visits');
   expect(plans.get('b')!.care).toBe('maintainer');
+});
+
+test('two batteries that rest one after the other share a maintainer', () => {
+  const drained = battery('flooded-antimony', 12, { drainMA: exactly(5) });
+  const home = household(
+    [
+      machine('a', 'garage', { battery: drained, season: { ...summer, firstUse: '2026-10-20' } }),
+      machine('b', 'garage', { battery: drained }),
+    ],
+    { chargers: [{ id: 'keeper', name: 'keeper', currentA: 0.8, chemistries: LEAD, maintainer: true }] },
+  );
+  expect([...one(home).plans.values()].map((p) => p.care)).toEqual(['maintainer', 'maintainer']);
 });
 
 test('a maintainer chosen where there is no power is warned of, and its battery is charged on trips', () => {
