@@ -55,6 +55,7 @@ export function placeContext(place: Place, seed: number): PlaceContext {
   if (found) return found;
 
   const airs = new Map<string, StoreAir>();
+  const trials = new Map<string, ReturnType<PlaceContext['storeFor']>>();
   const context: PlaceContext = {
     place,
     store: storeNormalYear(place.climate, place.enclosure),
@@ -68,10 +69,15 @@ export function placeContext(place: Place, seed: number): PlaceContext {
       airs.set(metal, air);
       return air;
     },
-    storeFor: (enclosure) => ({
-      store: storeNormalYear(place.climate, enclosure),
-      designLow: storeDesignLow(place.climate, enclosure),
-    }),
+    storeFor: (enclosure) => {
+      const key = JSON.stringify(enclosure);
+      const tried = trials.get(key) ?? {
+        store: storeNormalYear(place.climate, enclosure),
+        designLow: storeDesignLow(place.climate, enclosure),
+      };
+      trials.set(key, tried);
+      return tried;
+    },
   };
   bySeed.set(seed, context);
   return context;

@@ -110,7 +110,7 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
       services: draft.services,
       steps,
       strip: draft.strip,
-      assumptions: quick ? [] : rankAssumptions(machine, contexts.get(machine.id)!, household),
+      assumptions: quick ? [] : rankAssumptions(machine, { ...draft.context, plan: draft.battery, asOf }, household),
       whatIf: quick ? [] : whatIfLater(draft, household, asOf),
       warnings: warnings.filter((warning) => warning.machine === machine.id),
       paperwork: machine.paperwork,
