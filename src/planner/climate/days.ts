@@ -47,8 +47,7 @@ export function daysFor(count: number): Days {
 
 /** Departures of each day that do not depend on the levels still sought. */
 export function spreadDays(place: Place, tape: NoiseTape, day: Days, constants: WeatherConstants): void {
-  const { warmMoist, warmMoistCold, moist, moistBetween, swingMoist, swingSky } = constants;
-  const centre = -0.5 * (swingMoist ** 2 + swingSky ** 2);
+  const { warmMoist, warmMoistCold, moist, moistBetween, swingMoist, swingSky, swingSkyCold } = constants;
   for (let k = 0, y = 0; k < day.count; k++) {
     const cold = place.cold[y]!;
     const together = warmMoist + warmMoistCold * cold;
@@ -56,7 +55,9 @@ export function spreadDays(place: Place, tape: NoiseTape, day: Days, constants: 
     const z = together * x + Math.sqrt(1 - together * together) * tape.moisture[k]!;
     day.warm[k] = place.spread[y]! * x;
     day.moist[k] = (moist + moistBetween * 4 * cold * (1 - cold)) * z;
-    day.swing[k] = Math.min(2, Math.max(0.2, Math.exp(centre - swingMoist * z + swingSky * tape.sky[k]!)));
+    const sky = swingSky + swingSkyCold * cold;
+    const centre = -0.5 * (swingMoist * swingMoist + sky * sky);
+    day.swing[k] = Math.min(2, Math.max(0.2, Math.exp(centre - swingMoist * z + sky * tape.sky[k]!)));
     if (++y === DAYS_PER_YEAR) y = 0;
   }
 }

@@ -18,8 +18,10 @@ export interface WeatherConstants {
   warmMoistCold: number;
   /** How much a moist day narrows the daily swing (logarithmic). */
   swingMoist: number;
-  /** How much the sky varies the daily swing besides (logarithmic). */
+  /** How much the sky varies the daily swing besides (logarithmic), at 15 °C and more. */
   swingSky: number;
+  /** What cold adds to that, at −5 °C and less. */
+  swingSkyCold: number;
   /** Spread of moisture from day to day (logistic). */
   moist: number;
   /** What spring and autumn add to that spread. */
@@ -57,7 +59,8 @@ export const WEATHER: WeatherConstants = {
   warmMoist: -0.1,
   warmMoistCold: 0.48,
   swingMoist: 0.23,
-  swingSky: 0.39,
+  swingSky: 0.25,
+  swingSkyCold: 0.3,
   moist: 0.57,
   moistBetween: 0.15,
   followSwing: 0.4,

@@ -5,7 +5,7 @@ import { storeYearOf } from './store-year.ts';
 import type { Enclosure, StoreDesignLow } from './types.ts';
 
 /** How long the cold spell of the design low is taken to last [h]. */
-const SPELL_H = 72;
+const SPELL_H = 96;
 
 /** Angular frequency of the day [1/h]. */
 const DAY_FREQUENCY = (2 * Math.PI) / 24;
@@ -14,11 +14,11 @@ const DAY_FREQUENCY = (2 * Math.PI) / 24;
  * The cold that battery, coolant and fuel must survive in a store, by month.
  *
  * The outdoor low lies under the normal mean by half of the daily swing and by the depth of a cold spell. The store
- * damps the swing as a first-order body does, and takes up a spell of three days as far as it has the time for.
+ * damps the swing as a first-order body does, and takes up a spell of four days as far as it has the time for.
  * @param climate - normals or one hourly year
  * @param enclosure - the store
  * @returns design and typical low in the store, 12 months [°C]
- * Source: first-order damping 1/√(1 + (ωτ)²) and step response 1 − e^(−72 h/τ); the spell's length is common practice.
+ * Source: first-order damping 1/√(1 + (ωτ)²) and step response 1 − e^(−96 h/τ); the spell's length is common practice.
  * Error: that of the outdoor low; a longer spell would reach deeper in an insulated store.
  */
 export function storeDesignLow(climate: Climate, enclosure: Enclosure): StoreDesignLow {
