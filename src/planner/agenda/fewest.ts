@@ -5,10 +5,10 @@ import { randomFrom } from './random.ts';
 import { listBy, type Windows } from './windows.ts';
 
 /** Placements that the search may spend: it ends after so much work, not after so much time, and so repeats exactly. */
-const EFFORT = 120_000;
+const EFFORT = 60_000;
 /** What it may spend in any case, and at most, in whole schedules. */
 const LEAST_RUNS = 8;
-const MOST_RUNS = 400;
+const MOST_RUNS = 200;
 /** Beyond this size only the first two lists are tried: a list alone costs as much as the schedule made from it. */
 const LARGE = 5_000;
 

@@ -1,3 +1,4 @@
+import { isoOfDay } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { Misfit } from '../season-plan.ts';
 import type { Built } from './build.ts';
@@ -10,6 +11,7 @@ type Cause =
   | { kind: 'too-long'; longestH: number }
   | { kind: 'waits'; until: IsoDate }
   | { kind: 'follows' }
+  | { kind: 'taken'; what: string }
   | { kind: 'hours' };
 
 /** Steps named in a message; the rest are counted. */
@@ -25,11 +27,19 @@ const NAMED = 6;
  */
 export function misfitsOf(tasks: readonly AgendaTask[], built: Built, schedule: Schedule, asOf: IsoDate): Misfit[] {
   const missing = [...schedule.missing].sort((a, b) => a - b);
-  const causes = new Map(missing.map((i) => [i, causeOf(i, tasks, built, schedule)]));
+  const freeEnd = freeEnds(built, schedule);
+  const causes = new Map(missing.map((i) => [i, causeOf(i, tasks, built, schedule, freeEnd)]));
   const groups = new Map<string, number[]>();
   for (const i of missing) {
     const cause = causes.get(i)!;
-    const detail = cause.kind === 'waits' ? cause.until : cause.kind === 'too-long' ? `${cause.longestH}` : '';
+    const detail =
+      cause.kind === 'waits'
+        ? cause.until
+        : cause.kind === 'too-long'
+          ? `${cause.longestH}`
+          : cause.kind === 'taken'
+            ? cause.what
+            : '';
     const key = `${tasks[i]!.latest}|${cause.kind}|${detail}`;
     groups.set(key, [...(groups.get(key) ?? []), i]);
   }
@@ -37,17 +47,25 @@ export function misfitsOf(tasks: readonly AgendaTask[], built: Built, schedule: 
     .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
     .map(([, members]) => {
       const before = tasks[members[0]!]!.latest;
+      const cause = causes.get(members[0]!)!;
       const minutes = members.reduce((sum, i) => sum + tasks[i]!.minutes, 0);
+      const missingMinutes = minutes - (cause.kind === 'hours' ? longestLeft(members, built, freeEnd) : 0);
       return {
         steps: members.map((i) => ({ machine: tasks[i]!.machine, step: tasks[i]!.step })),
-        hoursMissing: minutes / 60,
+        hoursMissing: missingMinutes / 60,
         before,
-        text: `${names(members, tasks)}: ${explain(causes.get(members[0]!)!, before, minutes)}${before < asOf ? ' That day is past.' : ''}`,
+        text: `${names(members, tasks)}: ${explain(cause, before, minutes, missingMinutes)}${before < asOf ? ' That day is past.' : ''}`,
       };
     });
 }
 
-function causeOf(i: number, tasks: readonly AgendaTask[], { problem, dates }: Built, schedule: Schedule): Cause {
+function causeOf(
+  i: number,
+  tasks: readonly AgendaTask[],
+  { problem }: Built,
+  schedule: Schedule,
+  freeEnd: FreeEnd,
+): Cause {
   const a = problem.activities[i]!;
   if (a.after.some(({ of }) => schedule.day[of] === -1)) return { kind: 'follows' };
   if (!(a.to >= a.from)) return { kind: 'no-session' };
@@ -57,25 +75,74 @@ function causeOf(i: number, tasks: readonly AgendaTask[], { problem, dates }: Bu
   const ready = Math.max(...a.after.map(({ of, lag }) => schedule.end[of]! + lag), Number.NEGATIVE_INFINITY);
   const last = days.at(-1)!;
   if (ready > last.start + last.length) {
-    const day = new Date(Math.ceil(ready / 1440) * 86_400_000).toISOString().slice(0, 10);
-    return { kind: 'waits', until: day > tasks[i]!.latest ? day : dates[a.to]! };
+    const day = isoOfDay(Math.floor(ready / 1440));
+    return { kind: 'waits', until: day };
+  }
+  for (let d = a.from; d <= a.to; d++) {
+    const free = freeEnd(d, a.place);
+    const start = Math.max(free.from, ready);
+    if (start + a.minutes <= free.from + free.minutes) return { kind: 'taken', what: scarce(tasks[i]!) };
   }
   return { kind: 'hours' };
 }
 
-function explain(cause: Cause, before: IsoDate, minutes: number): string {
+function scarce({ needs }: AgendaTask): string {
+  const wanted = [
+    needs.stand ? 'the stand' : '',
+    needs.charger ? 'the charger' : '',
+    needs.bench ? 'the bench' : '',
+    needs.dryDay ? 'a dry day above 5 °C' : '',
+  ].filter((name) => name !== '');
+  return wanted.join(' and ') || 'what it needs';
+}
+
+/** Free end of each day's session, for somebody who works at a place. */
+type FreeEnd = (day: number, place: number) => { from: number; minutes: number };
+
+function freeEnds({ problem }: Built, schedule: Schedule): FreeEnd {
+  const ends = new Float64Array(problem.days.length);
+  const trips = new Float64Array(problem.days.length);
+  const places = new Map<number, Set<number>>();
+  for (const p of schedule.pieces) {
+    ends[p.day] = Math.max(ends[p.day]!, p.start + p.minutes);
+    const { place } = problem.activities[p.activity]!;
+    const visited = places.get(p.day) ?? new Set();
+    if (!visited.has(place)) trips[p.day]! += problem.tripMinutes[place]!;
+    places.set(p.day, visited.add(place));
+  }
+  return (day, place) => {
+    const trip = places.get(day)?.has(place) ? 0 : problem.tripMinutes[place]!;
+    const minutes = problem.days[day]!.length - trips[day]! - trip - ends[day]!;
+    return { from: problem.days[day]!.start + ends[day]!, minutes: Math.max(0, minutes) };
+  };
+}
+
+/** The longest free end in the time that all of them share: so much less would have to be added to that day [min]. */
+function longestLeft(members: readonly number[], { problem }: Built, freeEnd: FreeEnd): number {
+  const windows = members.map((i) => problem.activities[i]!);
+  const from = Math.max(...windows.map((a) => a.from));
+  const to = Math.min(...windows.map((a) => a.to));
+  const shortest = Math.min(...windows.map((a) => a.minutes));
+  let longest = 0;
+  for (let d = from; d <= to; d++) longest = Math.max(longest, freeEnd(d, windows[0]!.place).minutes);
+  return Math.min(longest, shortest);
+}
+
+function explain(cause: Cause, before: IsoDate, minutes: number, missingMinutes: number): string {
   const work = `${hours(minutes / 60)} of work`;
   switch (cause.kind) {
     case 'no-session':
-      return `${work}, and no free hours at all in the time up to ${before}.`;
+      return `${work} without a place: no free hours at all in its time up to ${before}.`;
     case 'too-long':
       return `${work} in one go up to ${before}, but the longest session has ${hours(cause.longestH)}: one longer day is needed.`;
     case 'waits':
       return `${work} up to ${before}, but what it waits for is over only about ${cause.until}.`;
     case 'follows':
       return `${work} up to ${before} that can only follow steps which do not fit.`;
+    case 'taken':
+      return `${work} up to ${before}: there are hours for it, but ${cause.what} is not to be had in them.`;
     case 'hours':
-      return `${work} that do not fit up to ${before}: ${hours(minutes / 60)} more are needed by then.`;
+      return `${work} without a place up to ${before}: ${hours(missingMinutes / 60)} more needed by then.`;
   }
 }
 

@@ -49,8 +49,7 @@ export function exhaustive(problem: Problem): Exhaustive {
     if (
       missing - best.missing < 0 ||
       (missing === best.missing &&
-        (missingMinutes < best.missingMinutes ||
-          (missingMinutes === best.missingMinutes && sessions < best.sessions)))
+        (missingMinutes < best.missingMinutes || (missingMinutes === best.missingMinutes && sessions < best.sessions)))
     ) {
       best = found;
     }

@@ -1,0 +1,55 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { solve } from '../../../src/planner/agenda/solve.ts';
+import { faults } from './check.ts';
+import { exhaustive } from './exhaustive.ts';
+import { largeProblem } from './large-cases.ts';
+import { smallProblem } from './small-cases.ts';
+
+test('on small cases as few steps are left out, and as few sessions held, as any assignment of steps to days allows', () => {
+  fc.assert(
+    fc.property(smallProblem, (problem) => {
+      const { schedule, fewestPossible } = solve(problem, 1);
+      const best = exhaustive(problem);
+      const missingMinutes = schedule.missing.reduce((sum, i) => sum + problem.activities[i]!.minutes, 0);
+      expect(faults(problem, schedule)).toEqual([]);
+      expect({ missing: schedule.missing.length, missingMinutes, sessions: schedule.sessions }).toEqual(best);
+      if (best.missing === 0) expect(fewestPossible).toBeLessThanOrEqual(best.sessions);
+    }),
+    { numRuns: 400 },
+  );
+});
+
+test('on large cases every rule is kept, nothing is lost, and the same comes out again', () => {
+  fc.assert(
+    fc.property(largeProblem, fc.integer({ min: 1, max: 9 }), (problem, seed) => {
+      const { schedule, fewestPossible } = solve(problem, seed);
+      expect(faults(problem, schedule)).toEqual([]);
+      expect(new Set(schedule.pieces.map((p) => p.day)).size).toBe(schedule.sessions);
+      if (schedule.missing.length === 0) expect(schedule.sessions).toBeGreaterThanOrEqual(fewestPossible);
+      expect(solve(problem, seed).schedule).toEqual(schedule);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test('steps that wait for one another are refused', () => {
+  const one = {
+    minutes: 10,
+    demand: [1],
+    from: 0,
+    to: 0,
+    group: 0,
+    stands: [],
+    chargers: [],
+    chargeMinutes: 0,
+    place: 0,
+    splittable: false,
+  };
+  const activities = [
+    { ...one, after: [{ of: 1, lag: 0 }] },
+    { ...one, after: [{ of: 0, lag: 0 }] },
+  ];
+  const problem = { capacity: [1], days: [{ start: 0, length: 60 }], tripMinutes: [0], activities };
+  expect(() => solve(problem, 1)).toThrow(/2 activities that wait for one another/);
+});
