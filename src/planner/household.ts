@@ -479,4 +479,5 @@ export type StepDeadline =
   | { before: 'last-use' }
   | { before: 'first-frost-in-store' }
   | { before: 'lay-up-end' }
+  | { before: 'drained-fuel-use-by' }
   | { before: 'first-use' };

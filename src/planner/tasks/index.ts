@@ -104,13 +104,19 @@ function concrete(
     return filled.text;
   };
   const item = (name: string): string => (occurrence.key === '' ? name : `${name}:${occurrence.key}`);
+  const title = text(step.title);
+  const detail = step.detail === undefined ? undefined : text(step.detail);
   const days = daysOf(procedure, step, occurrence, windows, parts);
   return {
     id,
     phase: procedure.phase,
-    title: text(step.title),
-    detail: step.detail === undefined ? undefined : text(step.detail),
-    minutes: occurrence.minutes ?? step.minutes,
+    title,
+    detail,
+    // A step that says how long something runs lasts no less.
+    minutes: Math.max(
+      occurrence.minutes ?? step.minutes,
+      ...used.filter((u) => u.unit === 'min').map((u) => Math.ceil(u.value)),
+    ),
     tools: step.tools,
     supplies: step.supplies.flatMap((supply) => {
       const amount = supply.amountOf === undefined ? undefined : amounts[supply.amountOf];
@@ -161,6 +167,8 @@ function daysOf(
       const latest = earlier(parts.firstFrost ?? layUpEnd, layUpEnd);
       return { earliest: earlier(lastUse, addDays(latest, -14)), latest };
     }
+    case 'drained-fuel-use-by':
+      return { earliest: lastUse, latest: later(lastUse, parts.fuel?.drainedUseBy ?? layUpEnd) };
     case 'first-use':
       return { earliest: lastUse, latest: later(lastUse, firstUse) };
     default:

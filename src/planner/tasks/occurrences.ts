@@ -16,11 +16,15 @@ export interface Occurrence {
   latest?: IsoDate | undefined;
 }
 
+/** A paper that runs out by so many days after the first use is seen to before it. Common practice. */
+const PAPER_DAYS = 31;
+
 /** A visit that a charge brings anyway stands for the monthly look when it is this near. */
 const SHARE_DAYS = 12;
 
 /**
- * What a step is repeated for on this machine.
+ * What a step is repeated for on this machine: papers are those that run out by a month after the first use, services those
+ * that are due and that no winter job of the same id does.
  * @param each - the kind of repetition
  * @returns in order of date or of the machine's own list; empty where there is nothing to repeat for
  */
@@ -65,17 +69,19 @@ export function occurrences(
       }));
     case 'service':
       return parts.services
-        .filter((service) => service.pulledIn)
+        .filter((service) => service.pulledIn && !machine.jobs.some((job) => job.id === service.id && !job.done))
         .map((service) => ({
           key: service.id,
           amounts: withUnits({ service: service.what, serviceWhy: service.text }),
           minutes: machine.services.find((item) => item.id === service.id)?.minutes,
         }));
     case 'paper':
-      return machine.paperwork.map((paper) => ({
-        key: paper.id,
-        amounts: withUnits({ paper: paper.what, paperDate: date(paper.date) }),
-      }));
+      return machine.paperwork
+        .filter((paper) => paper.date <= addDays(machine.season.firstUse, PAPER_DAYS))
+        .map((paper) => ({
+          key: paper.id,
+          amounts: withUnits({ paper: paper.what, paperDate: date(paper.date) }),
+        }));
     case 'paused-paper':
       return machine.paperwork
         .filter((paper) => paper.pausedOverRest)

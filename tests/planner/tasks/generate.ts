@@ -89,6 +89,7 @@ const machineArb = fc.record({
   throttle: fc.constantFrom('cable', 'wire'),
   flags: fc.record({
     offGround: fc.boolean(),
+    centreStand: fc.boolean(),
     skis: fc.boolean(),
     track: fc.boolean(),
     airbox: fc.boolean(),
@@ -129,6 +130,7 @@ export const caseArb: fc.Arbitrary<Case> = machineArb.map(build);
 export function caseOf(change: Partial<Omit<Drawn, 'flags'>> & { flags?: Partial<Drawn['flags']> } = {}): Case {
   const off: Drawn['flags'] = {
     offGround: false,
+    centreStand: false,
     skis: false,
     track: false,
     airbox: true,
@@ -264,7 +266,7 @@ function build(drawn: Drawn): Case {
       skis: flags.skis,
       track: flags.track,
       greasePoints: drawn.greasePoints,
-      centreStand: false,
+      centreStand: flags.centreStand,
       airbox: flags.airbox && !electric,
       exhaustOutlets: electric ? 0 : drawn.outlets,
       hasLights: flags.lights,

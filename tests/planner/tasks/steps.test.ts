@@ -127,6 +127,52 @@ test('a service that another step covers is not asked for twice', () => {
   expect(titles.filter((title) => title.startsWith('Due:'))).toEqual(['Due: valves']);
 });
 
+test('a service that an open winter job of the same id does is not asked for at lay-up', () => {
+  const drawn = caseOf({ services: [{ id: 'valves', pulledIn: true, lastDone: 400 }] });
+  const job = {
+    id: 'valves',
+    name: 'Valves',
+    assemblies: [],
+    minutes: 60,
+    parts: [],
+    tools: [],
+    cautions: [],
+    notes: [],
+  };
+  const asked = (done: boolean) => {
+    drawn.machine.jobs = [{ ...job, after: [], needs: { stand: false, bench: false }, done }];
+    return concreteSteps({ ...drawn, procedures: LIBRARY }).some((step) => step.title === 'Due: valves');
+  };
+  expect(asked(false)).toBe(false);
+  expect(asked(true)).toBe(true);
+});
+
+test('papers are asked for where they run out by a month after the first use', () => {
+  const drawn = caseOf({ restDays: 100, papers: [] });
+  const { firstUse } = drawn.machine.season;
+  const paper = { id: 'permit', what: 'Permit', kind: 'other', pausedOverRest: false } as const;
+  const asked = (date: string) => {
+    drawn.machine.paperwork = [{ ...paper, date }];
+    return concreteSteps({ ...drawn, procedures: LIBRARY }).filter((step) => step.title.startsWith('Permit')).length;
+  };
+  expect(asked(firstUse)).toBe(2);
+  expect(asked('2030-01-01')).toBe(0);
+});
+
+test('drained petrol is used up by its own date, not by the first use', () => {
+  const drawn = caseOf({ flags: { drain: true } });
+  const step = concreteSteps({ ...drawn, procedures: LIBRARY }).find((one) => one.id === 'disposal.petrol')!;
+  expect(step.latest).toBe(drawn.parts.fuel!.drainedUseBy);
+});
+
+test('a step that says how long the engine runs lasts no less', () => {
+  const drawn = caseOf();
+  drawn.parts.fuel!.runMinutes = 31.2;
+  const step = concreteSteps({ ...drawn, procedures: LIBRARY }).find((one) => one.id === 'fuel-fill.run')!;
+  expect(step.title).toContain('32 min');
+  expect(step.minutes).toBe(32);
+});
+
 test('supplies of computed amounts carry the amount', () => {
   const supplies = concreteSteps({ ...caseOf(), procedures: LIBRARY }).flatMap((step) => step.supplies);
   expect(supplies).toContainEqual({ what: 'Fuel stabiliser', amount: 68, unit: 'mL' });
