@@ -130,7 +130,10 @@ function chargeMark(x: number, say: FigureLanguage): string {
 
 function reading(r: BatteryPlan['readings'][number], at: At, y: Scale, say: FigureLanguage): string {
   const x = at(r.date);
-  const clamp = (pct: number) => y(Math.min(100, Math.max(0, pct)));
+  const clamp = (pct: number) => {
+    if (!Number.isFinite(pct)) throw new RangeError(`reading of ${r.date}: found ${pct} %, expected a finite number`);
+    return y(Math.min(100, Math.max(0, pct)));
+  };
   return el(
     'g',
     { class: r.usable ? 'f-reading' : 'f-reading f-doubt' },

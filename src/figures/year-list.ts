@@ -15,8 +15,10 @@ const TOP = 24;
 
 /** Bars from the first lay-up to the last first use. */
 export function yearList(data: RingData, about: Alternative, say: FigureLanguage): string {
-  const from = data.machines.reduce((a, m) => (m.layUp.start < a ? m.layUp.start : a), data.asOf);
-  const to = data.machines.reduce((a, m) => (m.startUp.firstUse > a ? m.startUp.firstUse : a), data.asOf);
+  // ISO dates in order of text are in order of time.
+  const days = [data.asOf, ...data.machines.flatMap((m) => [m.layUp.start, m.startUp.firstUse])].sort();
+  const from = days[0] ?? data.asOf;
+  const to = days.at(-1) ?? data.asOf;
   const x = scaleLinear()
     .domain([dayNumber(from), Math.max(dayNumber(to), dayNumber(from) + 1)])
     .range([LEFT, WIDTH - 4]);

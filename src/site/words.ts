@@ -489,7 +489,6 @@ export const WORDS = {
     climates: 'Climate figures',
     met: 'met',
     missed: 'not met',
-    status: { SEEN: 'Read in the source', DERIVED: 'Computed from read values', MEMORY: 'From memory' },
     station: (name: string, km: string, height: string, far: boolean) =>
       ` Station ${name}, ${km} km away, ${height} m higher or lower${far ? ': too far to trust without a look' : ''}.`,
     contents: 'Calculations',

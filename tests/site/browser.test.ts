@@ -187,7 +187,7 @@ describe('what is next is worked out on the device', () => {
 
   test('a machine is at rest between lay-up and start-up, in use before and after', async () => {
     const state = (page: Page) =>
-      page.locator('.tag', { hasText: 'Juniper' }).locator('[data-show-from]:not([hidden])').innerText();
+      page.locator('.tag', { hasText: 'Juniper' }).locator('[data-show-from]:not([hidden])').textContent();
     expect(await at('2026-10-20', state)).toBe('in use');
     expect(await at('2026-10-27', state)).toBe('being laid up');
     expect(await at('2027-01-15', state)).toBe('at rest');

@@ -62,9 +62,9 @@ describe.each(PAPERS)('on $format', ({ format, width, height }) => {
         }
         const steps = [...document.querySelectorAll<HTMLElement>('.step')];
         for (const step of steps) {
-          if (getComputedStyle(step).breakInside !== 'avoid') problems.push(`splits: ${step.innerText.slice(0, 60)}`);
+          if (getComputedStyle(step).breakInside !== 'avoid') problems.push(`splits: ${step.textContent.slice(0, 60)}`);
           if (step.getBoundingClientRect().height > tallest)
-            problems.push(`taller than a page: ${step.innerText.slice(0, 60)}`);
+            problems.push(`taller than a page: ${step.textContent.slice(0, 60)}`);
         }
         return { problems, steps: steps.length };
       }, height);
@@ -91,9 +91,9 @@ test('a sheet is black on white in 11 pt or more, with boxes of 5 mm', async () 
       const own = [...node.childNodes].some((child) => child.nodeType === 3 && child.textContent?.trim());
       if (!own || node.getBoundingClientRect().width === 0) continue;
       const { fontSize, color } = getComputedStyle(node);
-      if (Number.parseFloat(fontSize) < 14.6) small.push(`${fontSize} ${node.innerText.slice(0, 40)}`);
+      if (Number.parseFloat(fontSize) < 14.6) small.push(`${fontSize} ${node.textContent.slice(0, 40)}`);
       const [r = 0, g = 0, b = 0] = color.match(/\d+/g)?.map(Number) ?? [];
-      if (Math.max(r, g, b) > 60) coloured.push(`${color} ${node.innerText.slice(0, 40)}`);
+      if (Math.max(r, g, b) > 60) coloured.push(`${color} ${node.textContent.slice(0, 40)}`);
     }
     const boxes = [...document.querySelectorAll('.box')].map((box) => box.getBoundingClientRect());
     return {
