@@ -26,8 +26,16 @@ export function dayNumber(iso: IsoDate): number {
  * @param day - whole days from 1970-01-01 [d]
  */
 export function isoOfDay(day: number): IsoDate {
-  return new Date(day * DAY_MS).toISOString().slice(0, 10);
+  const met = texts.get(day);
+  if (met !== undefined) return met;
+  const text = new Date(day * DAY_MS).toISOString().slice(0, 10);
+  if (texts.size < TEXTS_MOST) texts.set(day, text);
+  return text;
 }
+
+/** Dates already written out: a plan asks for the same few hundred days ten thousand times. */
+const texts = new Map<number, IsoDate>();
+const TEXTS_MOST = 20_000;
 
 /** A date some days later (earlier when `days` is negative) [d]. */
 export function addDays(iso: IsoDate, days: number): IsoDate {

@@ -1,4 +1,4 @@
-import { DateTime } from 'luxon';
+import { dayNumber, isoOfDay } from '../dates.ts';
 import { DAYS_PER_YEAR, HOURS_PER_YEAR } from './types.ts';
 
 /** Days in each month of the 365-day year, January first. */
@@ -21,10 +21,11 @@ export const MONTH_OF_HOUR: Uint8Array = Uint8Array.from({ length: HOURS_PER_YEA
  * @returns 0 for 1 January to 364 for 31 December; 29 February is taken as 28 February
  */
 export function dayIndexOf(isoDate: string): number {
-  const date = DateTime.fromISO(isoDate, { setZone: true });
-  if (!date.isValid) throw new RangeError(`date: "${isoDate}" is not a calendar date; expected YYYY-MM-DD`);
-  const day = date.month === 2 && date.day === 29 ? 28 : date.day;
-  return MONTH_START[date.month - 1]! + day - 1;
+  const iso = isoDate.slice(0, 10);
+  if (!(/^\d{4}-\d{2}-\d{2}$/.test(iso) && isoOfDay(dayNumber(iso)) === iso))
+    throw new RangeError(`date: "${isoDate}" is not a calendar date; expected YYYY-MM-DD`);
+  const [month, day] = [Number(iso.slice(5, 7)), Number(iso.slice(8))];
+  return MONTH_START[month - 1]! + (month === 2 ? Math.min(day, 28) : day) - 1;
 }
 
 /**
@@ -38,9 +39,10 @@ export function dateOfDayIndex(dayIndex: number, year: number): string {
     throw new RangeError(`day index: ${dayIndex} is not a whole number from 0 to ${DAYS_PER_YEAR - 1}`);
   }
   const month = MONTH_OF_DAY[dayIndex]!;
-  const date = DateTime.utc(year, month + 1, dayIndex - MONTH_START[month]! + 1);
-  if (!date.isValid) throw new RangeError(`year: ${year} is not a calendar year`);
-  return date.toISODate();
+  if (!(Number.isInteger(year) && year >= 0 && year <= 9999))
+    throw new RangeError(`year: ${year} is not a calendar year`);
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${String(year).padStart(4, '0')}-${two(month + 1)}-${two(dayIndex - MONTH_START[month]! + 1)}`;
 }
 
 /**

@@ -118,6 +118,15 @@ export function meanPreservingPositive(monthly: readonly number[]): Float64Array
  *   vapour pressure is that of its mean temperature and mean humidity: dew points so found are 0.6 K high on average.
  */
 export function dailyCurves(normals: MonthlyNormals): DailyCurves {
+  const met = known.get(normals) ?? curvesOf(normals);
+  known.set(normals, met);
+  return met;
+}
+
+/** Curves of normals already met; normals are never changed. */
+const known = new WeakMap<MonthlyNormals, DailyCurves>();
+
+function curvesOf(normals: MonthlyNormals): DailyCurves {
   checkNormals(normals);
   const meanC = meanPreserving(normals.meanC);
   const below = meanPreservingPositive(normals.meanC.map((t, m) => t - normals.minC[m]!));
