@@ -62,6 +62,7 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
     household,
     asOf,
     places: household.places,
+    quick,
   });
   const stepsOf = new Map(
     drafts.map((draft) => [

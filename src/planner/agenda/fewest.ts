@@ -9,6 +9,8 @@ const EFFORT = 60_000;
 /** What it may spend in any case, and at most, in whole schedules. */
 const LEAST_RUNS = 8;
 const MOST_RUNS = 200;
+/** What a trial between two frames of a slider may spend. */
+const QUICK_RUNS = 12;
 /** Beyond this size only the first two lists are tried: a list alone costs as much as the schedule made from it. */
 const LARGE = 5_000;
 
@@ -32,11 +34,19 @@ type Score = readonly [missing: number, missingMinutes: number, sessions: number
  * @param windows - of the same problem
  * @param fewest - no schedule can have fewer sessions; the search ends when it is reached
  * @param seed - of the changed lists
+ * @param quick - takes what the first lists give, for a slider that is still moving
  * @returns the best schedule found
  * Error: exact on small problems as far as tests reach; in general an upper bound to the number of sessions.
  */
-export function fewestSessions(problem: Problem, windows: Windows, fewest: number, seed: number): Schedule {
-  return new Search(problem, windows, fewest, seed).run();
+export function fewestSessions(
+  problem: Problem,
+  windows: Windows,
+  fewest: number,
+  seed: number,
+  quick = false,
+): Schedule {
+  const search = new Search(problem, windows, fewest, seed);
+  return quick ? search.short() : search.run();
 }
 
 class Search {
@@ -77,6 +87,15 @@ class Search {
       best = better(best, this.close(found, this.starts(found)[1]!.days));
     }
     return this.earlier(best).schedule;
+  }
+
+  /** The first list, and the days closed from the last as far as a few runs reach. */
+  short(): Schedule {
+    this.runsLeft = QUICK_RUNS;
+    const all = new Uint8Array(this.problem.days.length).fill(1);
+    const base = this.attempt(this.lists()[0]!, all);
+    const start = this.starts(base)[0]!;
+    return this.close(start.found, start.days).schedule;
   }
 
   /** On a small problem: something better, if there is any. */

@@ -15,6 +15,8 @@ export interface AgendaInput {
   places: readonly Place[];
   /** Hours that are taken already (charging trips), by date [min]. */
   busy?: ReadonlyMap<IsoDate, number> | undefined;
+  /** Leaves out the search for fewer and shorter sessions. */
+  quick?: boolean | undefined;
 }
 
 const PHASE_NAMES: Record<AgendaTask['phase'], string> = {
@@ -36,10 +38,10 @@ const PHASE_NAMES: Record<AgendaTask['phase'], string> = {
  * @param input - tasks and household
  * @returns sessions, what does not fit, and the day of each task
  */
-export function planAgenda({ tasks, household, asOf, places, busy }: AgendaInput): Agenda {
+export function planAgenda({ tasks, household, asOf, places, busy, quick }: AgendaInput): Agenda {
   if (tasks.length === 0) return { sessions: [], misfits: [], dateOf: new Map(), notes: [], fewestPossible: 0 };
   const built = buildProblem(tasks, household, places, busy);
-  const { schedule, fewestPossible } = solve(built.problem, household.seed);
+  const { schedule, fewestPossible } = solve(built.problem, household.seed, quick);
   const names = new Map(household.machines.map((m) => [m.id, m.name]));
   const nameOf = (machine: string) => names.get(machine) ?? machine;
   const dateOf = new Map<string, IsoDate>();

@@ -2,6 +2,7 @@ import { fewestSessions } from './fewest.ts';
 import { leastSessions } from './lower-bound.ts';
 import type { Piece, Problem, Schedule } from './problem.ts';
 import { shortestDay } from './shorten.ts';
+import { tidied } from './tidy.ts';
 import { windowsOf } from './windows.ts';
 
 /** Lists drawn to shorten a session, at most; and placements that all sessions together may spend on it. */
@@ -20,14 +21,16 @@ export interface Solution {
  * The scheduler: first the days, in the fewest sessions; then within each session, so that it ends as soon as possible.
  * @param problem - activities, resources, days
  * @param seed - the same seed gives the same schedule
+ * @param quick - for a slider that is still moving: a sound schedule, without the search for a better one
  * @returns the schedule, and the bound it is measured by
  */
-export function solve(problem: Problem, seed: number): Solution {
+export function solve(problem: Problem, seed: number, quick = false): Solution {
   const windows = windowsOf(problem);
   const all = [...problem.activities.keys()].filter((i) => problem.activities[i]!.to >= problem.activities[i]!.from);
-  const schedule = fewestSessions(problem, windows, leastSessions(problem, windows, all), seed);
+  const schedule = fewestSessions(problem, windows, leastSessions(problem, windows, all), seed, quick);
   const placed = all.filter((i) => schedule.day[i]! >= 0);
   const fewestPossible = leastSessions(problem, windows, placed);
+  if (quick) return { schedule, fewestPossible };
   return { schedule: shortenSessions(problem, schedule, seed), fewestPossible };
 }
 
@@ -39,22 +42,24 @@ function shortenSessions(problem: Problem, schedule: Schedule, seed: number): Sc
     else byDay.set(p.day, [p]);
   }
   const pieces: Piece[] = [];
-  const start = schedule.start.slice();
-  const end = schedule.end.slice();
-  const inTime = followersInTime(problem, schedule);
+  // Each session is judged by what the sessions before it have become.
+  const now: Schedule = { ...schedule, start: schedule.start.slice(), end: schedule.end.slice() };
+  const inTime = followersInTime(problem, now);
   const samples = Math.min(SAMPLES, Math.floor(SHORTEN_EFFORT / RUNS_PER_LIST / Math.max(1, schedule.pieces.length)));
   for (const [day, own] of [...byDay].sort((a, b) => a[0] - b[0])) {
-    const shorter = shorterSession(problem, schedule, day, own, samples, seed);
+    const shorter = shorterSession(problem, now, day, own, samples, seed);
     const base = problem.days[day]!.start;
-    const kept = shorter?.every((p) => inTime(p.activity, base + p.start + p.minutes, day)) ? shorter : own;
+    const sound = (some: readonly Piece[] | undefined) =>
+      some?.every((p) => inTime(p.activity, base + p.start + p.minutes, day)) ? some : undefined;
+    const kept = sound(shorter) ?? sound(tidied(problem, now, own)) ?? own;
     pieces.push(...kept.toSorted((a, b) => a.start - b.start || a.activity - b.activity));
     if (kept === own) continue;
     for (const p of kept) {
-      start[p.activity] = base + p.start;
-      end[p.activity] = base + p.start + p.minutes;
+      now.start[p.activity] = base + p.start;
+      now.end[p.activity] = base + p.start + p.minutes;
     }
   }
-  return { ...schedule, start, end, pieces };
+  return { ...now, pieces };
 }
 
 /** Whether what follows an activity on other days still has its wait when the activity ends at another minute. */
