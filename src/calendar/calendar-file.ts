@@ -5,8 +5,7 @@
  * Source: RFC 5545 (2009), RFC 7986 (2016) for NAME and REFRESH-INTERVAL; behaviour of ical-generator 11.1 as read in its source.
  */
 import ical, { ICalAlarmType, ICalEventBusyStatus, ICalEventTransparency } from 'ical-generator';
-import { DateTime } from 'luxon';
-import { addDays } from '../planner/dates.ts';
+import { addDays, dayNumber, isoOfDay } from '../planner/dates.ts';
 import type { IsoDate } from '../planner/household.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
 
@@ -42,7 +41,7 @@ export function calendarOf(plan: SeasonPlan, options: CalendarOptions = {}): str
   }
   const site = baseAddress(options.siteUrl ?? plan.household.siteUrl);
   const revised = instant(plan.household.revised);
-  const sequence = Math.max(0, Math.floor((revised.toMillis() - SEQUENCE_EPOCH_MS) / 60_000));
+  const sequence = Math.max(0, Math.floor((revised.getTime() - SEQUENCE_EPOCH_MS) / 60_000));
   const name = machine ? `${machine.name}, ${plan.household.name}` : plan.household.name;
   const calendar = ical({
     name: calendarName(name),
@@ -74,19 +73,17 @@ export function calendarOf(plan: SeasonPlan, options: CalendarOptions = {}): str
   return `${calendar.toString()}\r\n`;
 }
 
-/** The library prints a date as it reads in the date's own zone; the process's zone would let the day before reach the file. */
-const UTC = { zone: 'utc' } as const;
-
-function wholeDay(date: IsoDate): DateTime {
-  return valid(DateTime.fromFormat(date, 'yyyy-MM-dd', UTC), date, 'a date such as 2026-10-25');
+/** Midnight in UTC: a library that is told no time zone prints a `Date` as it reads there, whatever the process's zone is. */
+function wholeDay(date: IsoDate): Date {
+  const midnight = new Date(dayNumber(date) * DAY_S * 1000);
+  if (isoOfDay(dayNumber(date)) !== date) throw new RangeError(`found "${date}", expected a date such as 2026-10-25`);
+  return midnight;
 }
 
-function instant(text: string): DateTime {
-  return valid(DateTime.fromISO(text, UTC), text, 'an instant such as 2026-10-25T08:00:00Z');
-}
-
-function valid(value: DateTime, text: string, expected: string): DateTime {
-  if (!value.isValid) throw new RangeError(`found "${text}", expected ${expected}`);
+function instant(text: string): Date {
+  const value = new Date(text);
+  if (!/^\d{4}-\d{2}-\d{2}T.*(Z|[+-]\d{2}:\d{2})$/.test(text) || Number.isNaN(value.getTime()))
+    throw new RangeError(`found "${text}", expected an instant such as 2026-10-25T08:00:00Z`);
   return value;
 }
 
