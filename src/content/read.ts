@@ -73,7 +73,9 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
   const machines = load('machine', machineSchema);
   const records = load('record', recordSchema);
   const own = load('procedure', procedureSchema);
-  const procedures = mergeProcedures(bundledProcedures(options.procedures ?? [], problems), soundProcedures(own));
+  const bundle = bundleOf(options.procedures ?? []);
+  problems.push(...bundle.problems);
+  const procedures = mergeProcedures(bundle.procedures, soundProcedures(own));
 
   if (!home)
     problems.push(
@@ -103,7 +105,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
   for (const machine of machines) problems.push(...machineProblems(machine, context));
   problems.push(...recordProblems(records, machines, asOf));
   if (own.every((p) => p.checked.value))
-    problems.push(...ledgerProblems(procedures).map(({ item: _, ...rest }) => rest));
+    problems.push(...(own.length === 0 ? bundle.ledger : withoutItem(ledgerProblems(procedures))));
 
   const weather = new Map<string, { climate: Climate; station: Place['station'] }>();
   for (const place of places) {
@@ -148,10 +150,21 @@ function seasonProblem(machine: Machine, machines: readonly Loaded<unknown>[]): 
   ];
 }
 
-function bundledProcedures(files: readonly ContentFile[], problems: Problem[]): Procedure[] {
-  const { sorted, problems: named } = sortFiles(files);
-  problems.push(...named);
-  return soundProcedures(
+interface Bundle {
+  procedures: Procedure[];
+  problems: Problem[];
+  /** What the procedures leave open among themselves. */
+  ledger: Problem[];
+}
+
+/** Bundles met already: a page reads its household at every change, with the same list of bundled files each time. */
+const bundles = new WeakMap<readonly ContentFile[], Bundle>();
+
+function bundleOf(files: readonly ContentFile[]): Bundle {
+  const known = bundles.get(files);
+  if (known) return known;
+  const { sorted, problems } = sortFiles(files);
+  const procedures = soundProcedures(
     sorted.map((f) => {
       const source = readSource(f.file.path, f.file.bytes);
       const checked = check(source, procedureSchema);
@@ -159,6 +172,13 @@ function bundledProcedures(files: readonly ContentFile[], problems: Problem[]): 
       return { id: f.id, source, checked };
     }),
   );
+  const bundle = { procedures, problems, ledger: withoutItem(ledgerProblems(mergeProcedures(procedures, []))) };
+  bundles.set(files, bundle);
+  return bundle;
+}
+
+function withoutItem(problems: ReturnType<typeof ledgerProblems>): Problem[] {
+  return problems.map(({ item: _, ...rest }) => rest);
 }
 
 function soundProcedures(loaded: readonly Loaded<Parameters<typeof toProcedure>[1]>[]): Procedure[] {
