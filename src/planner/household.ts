@@ -416,6 +416,8 @@ export interface Procedure {
   order: number;
   when: When;
   steps: ProcedureStep[];
+  /** The bundled procedure of the same id whose place this one takes. */
+  replaces?: Procedure | undefined;
   /** Where it was written, for messages: "procedures/fuel-fill.yaml". */
   file: string;
   /** Line of each step and of each opened or closed item in that file, keyed "steps.2.opens.0". */

@@ -20,12 +20,11 @@ interface Place {
  * A closing step may stand for an item that only a replaced procedure opened: it is then never on a sheet, and a user who
  * writes a shorter lay-up need not rewrite the start-up.
  * @param procedures - library and own together, as `mergeProcedures` gives them
- * @param library - the bundled procedures before any was replaced
  * @returns all problems, by file and line
  */
-export function ledgerProblems(procedures: readonly Procedure[], library: readonly Procedure[] = []): LedgerProblem[] {
+export function ledgerProblems(procedures: readonly Procedure[]): LedgerProblem[] {
   const places = procedures.flatMap(placesOf);
-  const openers = [...places, ...library.filter((one) => !procedures.includes(one)).flatMap(placesOf)];
+  const openers = [...places, ...procedures.flatMap((one) => (one.replaces ? placesOf(one.replaces) : []))];
   return [
     ...places.flatMap((place) => place.step.opens.flatMap((open) => neverClosed(place, open.item, places))),
     ...places.flatMap((place) => place.step.closes.flatMap((item) => neverOpened(place, item, openers))),

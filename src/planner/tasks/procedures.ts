@@ -4,10 +4,11 @@ import type { Procedure } from '../household.ts';
  * The library with the user's own procedures: one with the same id takes the library's place, another is added.
  * @param library - bundled procedures
  * @param own - the user's
- * @returns in the order of the work: phase order, then id
+ * @returns in the order of the work, then by id; one that takes another's place names it
  */
 export function mergeProcedures(library: readonly Procedure[], own: readonly Procedure[]): Procedure[] {
-  const byId = new Map([...library, ...own].map((procedure) => [procedure.id, procedure]));
+  const byId = new Map(library.map((procedure) => [procedure.id, procedure]));
+  for (const procedure of own) byId.set(procedure.id, { ...procedure, replaces: byId.get(procedure.id) });
   return inWorkOrder([...byId.values()]);
 }
 

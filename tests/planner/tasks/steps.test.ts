@@ -67,8 +67,9 @@ test("a user's procedure with the id of a library one takes its place; another i
   const added = procedureOf({ id: 'sidecar', phase: 'lay-up', steps: [stepOf({ id: 'bolt' })] });
   const merged = mergeProcedures(LIBRARY, [own, added]);
   expect(merged.length).toBe(LIBRARY.length + 1);
-  expect(merged.find((one) => one.id === 'oil')).toBe(own);
-  expect(merged).toContain(added);
+  expect(merged.find((one) => one.id === 'oil')).toMatchObject({ steps: own.steps, file: 'own/oil.yaml' });
+  expect(merged.find((one) => one.id === 'oil')!.replaces?.file).toBe('procedures/oil.yaml');
+  expect(merged.find((one) => one.id === 'sidecar')!.replaces).toBeUndefined();
 });
 
 test('the order of files does not change the steps', () => {
