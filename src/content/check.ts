@@ -12,6 +12,12 @@ export interface Checked<T> {
   problems: Problem[];
 }
 
+/** Faults told of one file, so that a file of another kind does not answer with a line for each of its own. */
+const MOST_ISSUES = 200;
+
+/** Unknown fields told of one group: a file with more is a file of another kind. */
+const MOST_UNKNOWN = 100;
+
 type Def = {
   type: string;
   shape?: Record<string, z.ZodType>;
@@ -47,9 +53,8 @@ export function check<S extends z.ZodObject>(source: Source, schema: S): Checked
   }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
   if (result.success) return { value: result.data, sound: result.data as Partial<z.output<S>>, problems: [] };
-  const problems = withoutMistyped(result.error.issues, schema).flatMap((issue) =>
-    problemsOf(issue, [], source, schema),
-  );
+  const issues = result.error.issues.slice(0, MOST_ISSUES);
+  const problems = withoutMistyped(issues, schema).flatMap((issue) => problemsOf(issue, [], source, schema));
   return { sound: soundPart(data as Record<string, unknown>, schema, result.error.issues), problems };
 }
 
@@ -75,9 +80,9 @@ function withoutMistyped(issues: readonly z.core.$ZodIssue[], root: z.ZodType): 
     issues.flatMap((issue) =>
       issue.code !== 'unrecognized_keys'
         ? []
-        : issue.keys.map((key) =>
-            JSON.stringify([...issue.path, nearest(key, keysOf(schemaAt(root, issue.path as Path)))]),
-          ),
+        : issue.keys
+            .slice(0, MOST_UNKNOWN)
+            .map((key) => JSON.stringify([...issue.path, nearest(key, keysOf(schemaAt(root, issue.path as Path)))])),
     ),
   );
   return issues.filter((issue) => issue.input !== undefined || !meant.has(JSON.stringify(issue.path)));
@@ -101,7 +106,7 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
 
   if (issue.code === 'unrecognized_keys') {
     const known = keysOf(schemaAt(root, path));
-    return issue.keys.map((key) => {
+    return issue.keys.slice(0, MOST_UNKNOWN).map((key) => {
       if (known.includes(key)) {
         // A field of another form of the same group: { near: …, station: … }.
         const what = `found "${key}" beside fields that do not go with it, expected one form or the other`;

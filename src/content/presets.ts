@@ -6,7 +6,7 @@
  * practice unless their source says otherwise.
  */
 import type { MachineKind, Tyre } from '../planner/household.ts';
-import { KINDS } from './schemas/household.ts';
+import { KINDS } from './kinds.ts';
 
 export type Preset = number | string | boolean | readonly [number, number, number] | readonly [string, string, string];
 

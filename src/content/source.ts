@@ -8,7 +8,7 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
 import { type Problem, printable, shown } from './problem.ts';
 import { syntaxProblems } from './syntax.ts';
-import { decode, deepLine, MAX_DEPTH, tabProblems } from './text.ts';
+import { decode, deepLine, longLine, MAX_DEPTH, tabProblems } from './text.ts';
 
 export type Path = readonly (string | number)[];
 
@@ -25,6 +25,9 @@ export interface Source {
   atKey(path: Path): { line: number; column: number };
 }
 
+/** Problems told of one file's text: one with more is a file of another kind. */
+const MOST_PROBLEMS = 200;
+
 /** Control characters, direction overrides, separators that are not new lines, and halves of pairs. */
 const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/u;
 
@@ -39,6 +42,13 @@ export function readSource(file: string, bytes: Uint8Array | string): Source {
   const { text } = decoded;
   const tabs = tabProblems(file, text);
   if (tabs.length > 0) return failed(file, tabs);
+  const long = longLine(text);
+  if (long) {
+    const what = `found a line of ${long.length} characters, expected text that a person can read`;
+    return failed(file, [
+      { file, line: long.line, column: 1, field: '', what, fix: 'Break the line, or take it out.' },
+    ]);
+  }
   const depth = deepLine(text);
   if (depth !== undefined) return failed(file, [tooDeep(file, depth, 1, '')]);
   const lines = new LineCounter();
@@ -46,22 +56,25 @@ export function readSource(file: string, bytes: Uint8Array | string): Source {
     return compose(file, text, lines);
   } catch (error) {
     // The parser recurses; text made to exhaust the stack ends here and not in a stack trace.
-    if (error instanceof RangeError) return failed(file, [tooDeep(file, 1, 1, '')]);
+    if (error instanceof RangeError || (error as Error).name === 'InternalError')
+      return failed(file, [tooDeep(file, 1, 1, '')]);
     throw error;
   }
 }
 
 function compose(file: string, text: string, lines: LineCounter): Source {
-  const document = parseDocument(text, {
-    lineCounter: lines,
-    prettyErrors: false,
-    version: '1.2',
-    schema: 'core',
-    uniqueKeys: true,
-    strict: true,
-  });
-  const syntax = syntaxProblems(file, text, document.errors, lines);
-  if (document.errors.some((error) => error.code !== 'DUPLICATE_KEY')) return failed(file, syntax);
+  const document = withoutStacks(() =>
+    parseDocument(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      version: '1.2',
+      schema: 'core',
+      // Checked below: the parser's own check takes a time that grows with the square of the number of fields.
+      uniqueKeys: false,
+      strict: true,
+    }),
+  );
+  if (document.errors.length > 0) return failed(file, syntaxProblems(file, text, document.errors, lines));
   const walker = new Walker(file, lines);
   const data = walker.plain(document.contents, []);
   // Whatever is built on aliases is not what it seems; nothing more is said of such a file.
@@ -77,12 +90,23 @@ function compose(file: string, text: string, lines: LineCounter): Source {
   return {
     file,
     data,
-    problems: [...syntax, ...walker.problems],
+    problems: walker.problems.slice(0, MOST_PROBLEMS),
     refused: (path) =>
       path.some((_, i) => walker.refused.has(key(path.slice(0, i + 1)))) || walker.refused.has(key([])),
     at: near,
     atKey: (path) => walker.positions.get(key(path))?.key ?? near(path),
   };
+}
+
+/** The parser makes an error object for each fault, and a stack for each; a file of another kind has a hundred thousand. */
+function withoutStacks<T>(work: () => T): T {
+  const limit = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return work();
+  } finally {
+    Error.stackTraceLimit = limit;
+  }
 }
 
 class Walker {
@@ -155,9 +179,12 @@ class Walker {
         this.say(offset, path, `found the key "${printable(name)}", expected a field name`, 'Delete the line.');
         continue;
       }
-      // A key that stands twice is reported by the parser; the first one counts.
-      const value = this.plain(item.value, [...path, name], offset);
-      if (!Object.hasOwn(result, name)) result[name] = value;
+      if (Object.hasOwn(result, name)) {
+        const what = 'found this field a second time, expected each field once';
+        this.say(offset, [...path, name], what, 'Delete one of the two lines.');
+        continue;
+      }
+      result[name] = this.plain(item.value, [...path, name], offset);
     }
     return result;
   }

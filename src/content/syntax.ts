@@ -3,7 +3,6 @@ import type { LineCounter, YAMLError } from 'yaml';
 import { type Problem, printable } from './problem.ts';
 
 const SYNTAX: Partial<Record<string, [string, string]>> = {
-  DUPLICATE_KEY: ['found this field a second time, expected each field once', 'Delete one of the two lines.'],
   MULTIPLE_DOCS: ['found a second document after "---", expected one thing per file', 'Put it into a file of its own.'],
   BAD_INDENT: [
     'found text indented in a way that fits no level, expected the same indent as its neighbours',
@@ -27,6 +26,9 @@ const SYNTAX: Partial<Record<string, [string, string]>> = {
   KEY_OVER_1024_CHARS: ['found a field name of more than 1024 characters', 'Write a field name before the colon.'],
 };
 
+/** A file of another kind makes thousands of errors; the first few say it. */
+const MOST_READ = 50;
+
 const OTHER_FIX = 'Compare the line with the demo files: "field: value", deeper levels two spaces further in.';
 
 /**
@@ -41,12 +43,12 @@ export function syntaxProblems(
   lines: LineCounter,
 ): Problem[] {
   const rows = text.split('\n');
-  const found = errors.map((error) => trueFault(rows, lines, error));
+  const found = errors.slice(0, MOST_READ).map((error) => trueFault(rows, lines, error));
   // One fault often makes the parser stumble several times, there and on the next line. Where the true place is known it
   // says it; else the first does.
   const told: Fault[] = [];
   for (const fault of [...found.filter((f) => f.moved), ...found]) {
-    if (!told.some((t) => Math.abs(t.line - fault.line) <= (t.code === 'DUPLICATE_KEY' ? 0 : 1))) told.push(fault);
+    if (!told.some((t) => Math.abs(t.line - fault.line) <= 1)) told.push(fault);
   }
   return told.slice(0, 5).map(({ line, column, code, message }) => {
     const [what, fix] = SYNTAX[code] ?? [`found text that is not YAML (${printable(message)})`, OTHER_FIX];

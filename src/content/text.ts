@@ -2,10 +2,20 @@
 import type { Problem } from './problem.ts';
 
 /** Largest YAML file that is read; a machine with a hundred assemblies takes some 60 kB [bytes]. */
-export const MAX_BYTES = 512 * 1024;
+export const MAX_BYTES = 256 * 1024;
+
+/** Longest line; nobody writes one, and a parser may need a time that grows with its square [characters]. */
+const MAX_LINE = 8_000;
 
 /** Levels of lists and groups; the deepest field of any file has six. */
 export const MAX_DEPTH = 20;
+
+/** The first line that is too long to be meant. */
+export function longLine(text: string): { line: number; length: number } | undefined {
+  const rows = text.split('\n');
+  const at = rows.findIndex((row) => row.length > MAX_LINE);
+  return at < 0 ? undefined : { line: at + 1, length: rows[at]!.length };
+}
 
 /** The first line whose brackets or dashes nest too deep: found before the recursive parser sees them. */
 export function deepLine(text: string): number | undefined {

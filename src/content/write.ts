@@ -1,5 +1,5 @@
 /** Writes content files as a person would: commented, in the order of the questions, only with what was answered. */
-import { CHEMISTRY_NAMES, KINDS } from './schemas/household.ts';
+import { CHEMISTRY_NAMES, KINDS } from './kinds.ts';
 
 /** Answers as content writes them: "17 L", "2026-10-25". What is left out is assumed by the plan and listed there. */
 export interface MachineAnswers {

@@ -83,3 +83,26 @@ test('a climate in Fahrenheit with dew points is the climate in Celsius with hum
   for (const [m, t] of mean.entries()) expect(climate.normals.meanC[m]).toBeCloseTo(t, 0);
   for (const rh of climate.normals.rhPct) expect(rh).toBeCloseTo(100, 6);
 });
+
+test('an hourly file in the content folder takes the place of normals', () => {
+  const rows = Array.from({ length: 8760 }, (_, h) => {
+    const day = new Date(Date.UTC(2025, 0, 1, h));
+    const t = (-8 + 24 * Math.sin((Math.PI * h) / 8760)).toFixed(1);
+    return `2025,${day.getUTCMonth() + 1},${day.getUTCDate()},${day.getUTCHours() + 1},0,?,${t},-10.0,60,95000`;
+  });
+  const head = [
+    'LOCATION,Somewhere,-,-,own station,000000,48.2,13.5,1.0,350',
+    ...Array(6).fill('COMMENTS'),
+    'DATA PERIODS,1,1,Data,Sunday,1/1,12/31',
+  ];
+  const { household, problems } = readWith({
+    'places/tin-shed.yaml': 'name: Shed\nenclosure: timber-shed\npower: true\nclimate: { hourly: climates/own.epw }\n',
+    'climates/own.epw': `${[...head, ...rows].join('\n')}\n`,
+  });
+  expect(problems).toEqual([]);
+  const { climate } = household!.places[0]!;
+  if (climate.kind !== 'hourly') throw new Error('expected an hourly climate');
+  expect(climate.temperatureC[0]).toBe(-8);
+  expect(climate.rhPct[8759]).toBe(60);
+  expect(climate.latitudeDeg).toBe(48.2);
+});

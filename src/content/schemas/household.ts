@@ -1,18 +1,9 @@
 /** household.yaml: the people, their hours and what they work with. */
 import { z } from 'zod';
+import { CHEMISTRY_NAMES, KINDS } from '../kinds.ts';
 import { choice, count, date, flag, id, line, list, number, quantity, say } from './parts.ts';
 
-export const KINDS = [
-  'motorcycle',
-  'scooter',
-  'snow-machine',
-  'quad',
-  'side-by-side',
-  'car',
-  'tractor',
-  'mower',
-] as const;
-export const CHEMISTRY_NAMES = ['flooded', 'flooded-antimony', 'flooded-calcium', 'agm', 'gel', 'lifepo4'] as const;
+export { CHEMISTRY_NAMES, KINDS };
 
 const day = (name: string) => number(`Hours for the machines on a ${name}`, 3, 0, 24).optional();
 
