@@ -16,6 +16,9 @@ export interface ChangedPlan {
   dateOf?: ReadonlyMap<string, IsoDate> | undefined;
 }
 
+/** A frost further off than this is no matter of the last use [d]. */
+const FAR_FROST_DAYS = 60;
+
 /**
  * What going on riding changes: what gets tighter, what is missed.
  * @param base - the plan as it stands
@@ -31,7 +34,7 @@ export function whatChanges(
   const titles = new Map(shifted.draft.steps.map((s) => [s.id, s.title]));
   const missed = missedIds.map((id) => titles.get(id) ?? id);
   const misfitHours = Math.max(0, misfitHoursOf(shifted) - misfitHoursOf(base));
-  const text = [...frostText(shifted), ...tighter(base, shifted), ...chargeText(base, shifted)];
+  const text = [...frostText(base, shifted), ...tighter(base, shifted), ...chargeText(base, shifted)];
   if (missed.length > 0) {
     const hours = Number(misfitHours.toFixed(1));
     text.push(`No longer fits: ${missed.join(', ')}${hours > 0 ? ` (${hours} h of work)` : ''}.`);
@@ -51,11 +54,14 @@ function misfitHoursOf(plan: ChangedPlan): number {
   );
 }
 
-function frostText({ draft }: ChangedPlan): string[] {
-  const { firstFrost } = draft.rest;
+/** Said only where riding on passes the frost, or comes close enough to it that the days are worth counting. */
+function frostText(base: ChangedPlan, shifted: ChangedPlan): string[] {
+  const { firstFrost } = shifted.draft.rest;
   if (firstFrost === undefined) return [];
-  const days = daysBetween(draft.machine.season.lastUse, firstFrost);
+  const days = daysBetween(shifted.draft.machine.season.lastUse, firstFrost);
+  if (days > FAR_FROST_DAYS) return [];
   if (days > 0) return [`The first frost in the store usually comes ${count(days)} after the last use.`];
+  if (base.draft.machine.season.lastUse >= firstFrost) return [];
   return [
     `In a usual year the store has its first frost by ${firstFrost}, before the last use: what must be done before it is done while the machine is still in use.`,
   ];

@@ -20,6 +20,9 @@ const WASHERS_PER_BANJO = 2;
 /** Days that a part without a stated lead time is given. Common practice: a week by post. */
 export const USUAL_LEAD_DAYS = 7;
 
+/** The unit of what is counted, as content writes it. */
+const PIECES = 'piece';
+
 const BANJO_WASHER = /banjo.*washer|washer.*banjo|sealing washer/i;
 
 /**
@@ -52,7 +55,7 @@ function ownParts(machine: Machine, assembly: Assembly): PartRow[] {
   const { id, name } = assembly;
   return [
     ...assembly.singleUse.map(({ what, count, leadDays, inStock }) => {
-      return { what, amount: count, unit: 'piece', leadDays, inStock, why: `used once: ${name}`, assembly: id };
+      return { what, amount: count, unit: PIECES, leadDays, inStock, why: `used once: ${name}`, assembly: id };
     }),
     ...assembly.replaceNextTime.map(({ what, amount, unit, leadDays, inStock }) => {
       return { what, amount, unit, leadDays, inStock, why: `replace at this removal: ${name}`, assembly: id };
@@ -78,9 +81,12 @@ function missingWashers(assembly: Assembly, jobParts: readonly PartRow[]): PartR
   const counted = `${bolts} banjo ${bolts === 1 ? 'bolt' : 'bolts'}, a washer on each side`;
   const why = `${assembly.name}: ${counted}${listed > 0 ? `; ${listed} listed already` : ''}`;
   const lead = Math.max(USUAL_LEAD_DAYS, ...assembly.singleUse.map((p) => p.leadDays));
-  return [
-    { what: 'sealing washer', amount, unit: 'piece', why, leadDays: lead, inStock: false, assembly: assembly.id },
-  ];
+  return [{ what: 'sealing washer', amount, unit: PIECES, why, leadDays: lead, inStock: false, assembly: assembly.id }];
+}
+
+/** "pieces" and "piece" are one unit. */
+export function unitOf(written: string): string {
+  return written === 'pieces' ? PIECES : written;
 }
 
 /**
@@ -90,7 +96,8 @@ function missingWashers(assembly: Assembly, jobParts: readonly PartRow[]): PartR
  */
 export function sumParts(rows: readonly PartRow[]): StripPlan['parts'] {
   const sums = new Map<string, StripPlan['parts'][number]>();
-  for (const { what, amount, unit, why, leadDays, inStock } of rows) {
+  for (const { what, amount, unit: written, why, leadDays, inStock } of rows) {
+    const unit = unitOf(written);
     const key = JSON.stringify([what.trim().toLowerCase(), unit, inStock]);
     const sum = sums.get(key);
     if (!sum) {

@@ -6,7 +6,7 @@ export const onStepId = (assembly: string) => `strip.on.${assembly}`;
 export const checkStepId = (assembly: string) => `strip.check.${assembly}`;
 /** Step that does a job. */
 export const jobStepId = (job: string) => `job.${job}`;
-/** Step that orders what takes this many days to come. */
-export const orderStepId = (leadDays: number) => `strip.order.${leadDays}d`;
+/** Step that orders the parts of a group of jobs. */
+export const orderStepId = (group: string) => `strip.order.${group}`;
 /** Ledger item of an assembly that is off. */
 export const assemblyItem = (assembly: string) => `assembly:${assembly}`;

@@ -1,12 +1,13 @@
 import type { Assembly, Job, Machine } from '../household.ts';
 import type { PlanStep, StripPlan, StripStep } from '../season-plan.ts';
 import { mustComeOff } from './order.ts';
+import { type OrderGroup, orderGroups, REFIT_GROUP } from './orders.ts';
 import { type PartRow, partRows } from './parts.ts';
 import { openJobs, waitsForStartUp } from './plan-strip.ts';
 import { assemblyItem, checkStepId, jobStepId, offStepId, onStepId, orderStepId } from './step-ids.ts';
 import { torqueRows } from './torque.ts';
 
-const ORDER_MINUTES = 10;
+const ORDER_MINUTES = 15;
 const CHECK_MINUTES = 5;
 const PRACTICE = ['common practice'];
 
@@ -43,12 +44,11 @@ export function winterSteps(machine: Machine, strip: StripPlan): PlanStep[] {
   const onStand = new Set(jobs.filter((j) => j.needs.stand).flatMap((j) => [...reach.get(j.id)!]));
   const done = new Set(machine.doneSteps.map((d) => d.stepId));
 
+  const orders = orderGroups(jobs, reach, parts);
+
   /** Orders that must have come before something is opened for these jobs. */
-  const ordersFor = (jobIds: readonly string[]) => {
-    const assemblies = new Set(jobIds.flatMap((id) => [...(reach.get(id) ?? [])]));
-    const rows = parts.filter((p) => (p.job !== undefined ? jobIds.includes(p.job) : assemblies.has(p.assembly!)));
-    return leads(rows).map(orderStepId);
-  };
+  const ordersFor = (jobIds: readonly string[]) =>
+    orders.filter((g) => jobIds.some((id) => g.jobs.has(id))).map((g) => orderStepId(g.id));
   const takeOff = (s: StripStep): PlanStep => {
     const assembly = byId.get(s.assembly)!;
     return {
@@ -93,7 +93,12 @@ export function winterSteps(machine: Machine, strip: StripPlan): PlanStep[] {
         needs: needs({ stand: onStand.has(s.assembly) }),
       };
     });
-  const steps = [...orderSteps(parts), ...removed.map(takeOff), ...inOrder(jobs).map(doJob), ...refit];
+  const steps = [
+    ...orders.map((g) => orderStep(g, jobs)),
+    ...removed.map(takeOff),
+    ...inOrder(jobs).map(doJob),
+    ...refit,
+  ];
   return steps.map((s) => ({ ...s, done: done.has(s.id) }));
 }
 
@@ -119,7 +124,9 @@ export function refitSteps(machine: Machine, strip: StripPlan): PlanStep[] {
     const assembly = byId.get(s.assembly)!;
     if (late.has(s.assembly)) {
       const step = refitStep(assembly, parts, refitsBehind(machine, strip, s.assembly));
-      return [{ ...step, done: done.has(step.id) }];
+      const waits = parts.some((p) => p.assembly === s.assembly && !p.inStock && p.leadDays > 0);
+      const after = waits ? [orderStepId(REFIT_GROUP), ...step.after] : step.after;
+      return [{ ...step, after, done: done.has(step.id) }];
     }
     if (!assembly.safetyCritical) return [];
     const step: PlanStep = {
@@ -173,21 +180,15 @@ function refitStep(assembly: Assembly, parts: readonly PartRow[], after: string[
   };
 }
 
-/** Distinct lead times of what must be ordered, longest first; 0 where nothing is. */
-function leads(rows: readonly PartRow[]): number[] {
-  return [...new Set(rows.filter((p) => !p.inStock && p.leadDays > 0).map((p) => p.leadDays))].sort((a, b) => b - a);
-}
-
-function orderSteps(parts: readonly PartRow[]): PlanStep[] {
-  return leads(parts).map((days) => {
-    const rows = parts.filter((p) => !p.inStock && p.leadDays === days);
-    return {
-      ...blank(orderStepId(days), `Order parts that take ${days} ${days === 1 ? 'day' : 'days'}`, ORDER_MINUTES),
-      detail: rows.map((p) => `${p.amount} × ${p.what} (${p.why})`).join('; '),
-      why: 'Parts are here before the machine is opened.',
-      waitH: 24 * days,
-    };
-  });
+function orderStep({ id, jobs: ids, rows, leadDays }: OrderGroup, jobs: readonly Job[]): PlanStep {
+  const names = jobs.filter((j) => ids.has(j.id)).map((j) => j.name);
+  const days = `${leadDays} ${leadDays === 1 ? 'day' : 'days'}`;
+  return {
+    ...blank(orderStepId(id), `Order parts for: ${names.join(', ') || 'what is refitted'}`, ORDER_MINUTES),
+    detail: `The last of them comes after ${days}. ${rows.map((p) => `${p.amount} × ${p.what} (${p.why})`).join('; ')}.`,
+    why: 'Parts are here before the machine is opened.',
+    waitH: 24 * leadDays,
+  };
 }
 
 /** Jobs so that each stands after those it waits for; otherwise in the order of the content. */

@@ -20,7 +20,8 @@ export function toolList(assemblies: readonly Assembly[], jobs: readonly Job[]):
 }
 
 function range(low: number, high: number): string {
-  return low === high ? `${low}` : `${low}–${high}`;
+  const [from, to] = [low, high].map((nm) => String(Number(nm.toFixed(1))));
+  return from === to ? from! : `${from}–${to}`;
 }
 
 /** The same tool written in two cases is one tool; the first spelling stays. */

@@ -1,7 +1,7 @@
 import { addDays } from '../dates.ts';
 import type { Household, IsoDate, Machine, Supply } from '../household.ts';
 import type { PlanStep, StripPlan, SupplyLine } from '../season-plan.ts';
-import { offStepId, openJobs, type PartRow, partRows, USUAL_LEAD_DAYS } from '../strip/index.ts';
+import { offStepId, openJobs, type PartRow, partRows, USUAL_LEAD_DAYS, unitOf } from '../strip/index.ts';
 
 /** One machine as far as supplies go. */
 export interface SupplyMachine {
@@ -130,7 +130,7 @@ function add(lines: Map<string, SupplyLine>, need: Need): void {
   const line = lines.get(id);
   if (!line) {
     const { what, amount, unit, needBy, inStock } = need;
-    lines.set(id, { what, amount, unit, orderBy, needBy, inStock, for: [need.for] });
+    lines.set(id, { what, amount, unit: unitOf(unit), orderBy, needBy, inStock, for: [need.for] });
     return;
   }
   line.amount += need.amount;
@@ -140,7 +140,7 @@ function add(lines: Map<string, SupplyLine>, need: Need): void {
 }
 
 function key(what: string, unit: string): string {
-  return `${what.trim().toLowerCase().replace(/\s+/g, ' ')}|${unit}`;
+  return `${what.trim().toLowerCase().replace(/\s+/g, ' ')}|${unitOf(unit)}`;
 }
 
 function compare(a: string, b: string): number {

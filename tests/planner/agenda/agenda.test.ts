@@ -181,6 +181,15 @@ test('two machines swap seasons within a fortnight, the one to sleep and the oth
   expect(new Set(sessions[0]!.steps.map((s) => s.machine))).toEqual(new Set(['juniper', 'sleet']));
 });
 
+test('within a session the steps of one machine stay together', () => {
+  const tasks = ['a', 'b', 'c'].flatMap((step) =>
+    ['juniper', 'magpie'].map((machine) => task(step, 20, FROM, '2026-10-31', { machine })),
+  );
+  const [session] = plan(tasks, yard({ saturday: 2 })).sessions;
+  const machines = session!.steps.map((s) => s.machine);
+  expect(machines.filter((m, i) => m !== machines[i - 1])).toEqual(['juniper', 'magpie']);
+});
+
 test('going to a place costs its trip once a session', () => {
   const tasks = [task('a', 50, FROM, TO), task('b', 50, FROM, TO)];
   const far = { places: [place({ tripMinutes: 20 })] };

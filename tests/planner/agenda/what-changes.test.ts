@@ -49,6 +49,8 @@ test('the step whose time shrinks to the least is named', () => {
 test('the first frost is told before or after the last use', () => {
   expect(whatChanges(changed('2026-10-25'), changed('2026-11-01')).text[0]).toContain('4 days after the last use');
   expect(whatChanges(changed('2026-10-25'), changed('2026-11-08')).text[0]).toContain('before the last use');
+  expect(whatChanges(changed('2026-11-05'), changed('2026-11-08')).text.join()).not.toContain('frost');
+  expect(whatChanges(changed('2026-08-01'), changed('2026-08-08')).text.join()).not.toContain('frost');
 });
 
 test('a charge that moves, appears or goes is told', () => {

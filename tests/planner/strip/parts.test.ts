@@ -56,7 +56,7 @@ test('the same part of two jobs is one line, what is in stock another', () => {
   const { parts } = strip({
     jobs: [
       job('a', [], { parts: [part('Gasket'), part('gasket', { inStock: true })] }),
-      job('b', [], { parts: [part('gasket ', { leadDays: 30 })] }),
+      job('b', [], { parts: [part('gasket ', { leadDays: 30, unit: 'pieces' })] }),
     ],
   });
   expect(parts.map((p) => [p.amount, p.leadDays, p.inStock, p.why])).toEqual([
@@ -67,7 +67,9 @@ test('the same part of two jobs is one line, what is in stock another', () => {
 
 // Check value of the trade (common practice, no source).
 test('19 lbf·ft is 25.8 N·m', () => {
-  const cover = assembly('cover', [], { fasteners: [fastener({ torqueNm: parseQuantity('19 lbf·ft', 'torque') as number })] });
+  const cover = assembly('cover', [], {
+    fasteners: [fastener({ torqueNm: parseQuantity('19 lbf·ft', 'torque') as number })],
+  });
   const [row] = strip({ assemblies: [cover], jobs: [job('a', ['cover'])] }).torques;
   expect(row!.torqueLbfFt).toBeCloseTo(19, 9);
   expect(row!.torqueNm!.toFixed(1)).toBe('25.8');

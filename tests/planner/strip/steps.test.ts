@@ -53,7 +53,7 @@ test('a job waits for all it lies behind to come off, and a refit for every job 
   expect(seat).toContain('strip.on.cylinder-heads');
 });
 
-test('nothing is opened before the parts of every job it is opened for have come', () => {
+test('nothing is opened before the slowest part has come of all the jobs that share what comes off', () => {
   const part = (leadDays: number, inStock = false) => ({
     what: `p${leadDays}`,
     amount: 1,
@@ -62,20 +62,42 @@ test('nothing is opened before the parts of every job it is opened for have come
     inStock,
   });
   const { winter } = stepsOf({
-    assemblies: [assembly('seat'), assembly('tank', ['seat']), assembly('wheel')],
+    assemblies: [assembly('seat'), assembly('tank', ['seat']), assembly('wheel'), assembly('fork')],
     jobs: [
-      job('cables', ['tank'], { parts: [part(56)] }),
       job('lamp', ['seat'], { parts: [part(3)] }),
+      job('fork-oil', ['fork'], { parts: [part(10)] }),
+      job('cables', ['tank'], { parts: [part(56)] }),
       job('bearing', ['wheel'], { parts: [part(90, true)] }),
     ],
   });
-  const order = winter.filter((s) => s.id.startsWith('strip.order.'));
-  expect(order.map((s) => [s.id, s.waitH])).toEqual([
-    ['strip.order.56d', 56 * 24],
-    ['strip.order.3d', 3 * 24],
+  const after = (id: string) => winter.find((s) => s.id === id)!.after;
+  expect(winter.filter((s) => s.id.startsWith('strip.order.')).map((s) => [s.id, s.title, s.waitH])).toEqual([
+    ['strip.order.lamp', 'Order parts for: lamp, cables', 56 * 24],
+    ['strip.order.fork-oil', 'Order parts for: fork-oil', 10 * 24],
   ]);
-  expect(winter.find((s) => s.id === 'strip.off.seat')!.after).toEqual(['strip.order.56d', 'strip.order.3d']);
-  expect(winter.find((s) => s.id === 'strip.off.wheel')!.after).toEqual([]);
+  expect(after('strip.off.seat')).toEqual(['strip.order.lamp']);
+  expect(after('strip.off.fork')).toEqual(['strip.order.fork-oil']);
+  expect(after('strip.off.wheel')).toEqual([]);
+});
+
+test('a job that brings two others together has them wait for one order', () => {
+  const gasket = [{ what: 'gasket', count: 1, leadDays: 7, inStock: false }];
+  const { winter } = stepsOf({
+    assemblies: [assembly('tank', [], { singleUse: gasket }), assembly('wheel', [], { singleUse: gasket })],
+    jobs: [job('a', ['tank']), job('b', ['wheel']), job('c', ['tank', 'wheel'])],
+  });
+  expect(winter.filter((s) => s.id.startsWith('strip.order.')).map((s) => s.title)).toEqual([
+    'Order parts for: a, b, c',
+  ]);
+});
+
+test('what is only to be refitted waits for its own parts', () => {
+  const { winter, startUp } = stepsOf({
+    assemblies: [assembly('exhaust', [], { singleUse: [{ what: 'gasket', count: 2, leadDays: 14, inStock: false }] })],
+    asLeft: [{ item: 'exhaust' }],
+  });
+  expect(winter.map((s) => [s.id, s.waitH])).toEqual([['strip.order.refit', 14 * 24]]);
+  expect(startUp[0]!.after).toEqual(['strip.order.refit']);
 });
 
 test('what was left off has no removal, and is refitted at start-up where no job needs it off', () => {
