@@ -1,6 +1,6 @@
 /** Cautions of steps: a row of the table by its id, or the plan's own words. */
 import type { PlanStep } from '../planner/season-plan.ts';
-import { CAUTIONS } from '../planner/tasks/index.ts';
+import { CAUTIONS } from '../planner/tasks/cautions.ts';
 
 const rows = new Map(CAUTIONS.map((row) => [row.id, row]));
 

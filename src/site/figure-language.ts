@@ -1,6 +1,5 @@
 /** The household's language for the pictures. */
-import type { FigureLanguage } from '../figures/index.ts';
-import { amount, monthName, monthShort, plainDate } from './format.ts';
-import { WORDS } from './words.ts';
+import { format } from './format.ts';
+import { languageOf } from './language.ts';
 
-export const LANGUAGE: FigureLanguage = { monthShort, monthName, date: plainDate, amount, words: WORDS.figures };
+export const LANGUAGE = languageOf(format);

@@ -5,7 +5,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
-import { barePlan, demoMachines, manyMachines, sitePlan } from '../fixtures/site-plan.ts';
+import { barePlan, demoMachines, otherHousehold, sitePlan } from '../fixtures/site-plan.ts';
 import { writePlan } from '../fixtures/write-plan.ts';
 
 const PROJECT = resolve(import.meta.dirname, '../..');
@@ -13,7 +13,7 @@ const PROJECT = resolve(import.meta.dirname, '../..');
 /** The households that are built. */
 const PLANS = {
   demo: () => sitePlan(demoMachines()),
-  many: () => sitePlan(manyMachines(120)),
+  many: () => otherHousehold(120),
   bare: () => barePlan(),
 } as const;
 

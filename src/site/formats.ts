@@ -1,0 +1,140 @@
+/**
+ * Dates, numbers and amounts as a household reads them: the only place where a value becomes text. The pages ask for their
+ * household's once (format.ts); the planner page asks anew for each household it is given.
+ */
+import { dayNumber, daysBetween } from '../planner/dates.ts';
+import type { IsoDate, Weekday } from '../planner/household.ts';
+import type { Quantity, SeasonPlan } from '../planner/season-plan.ts';
+import { formatOne, formatQuantity } from '../planner/units/index.ts';
+
+/** What decides how a value is written. */
+export interface Manner {
+  locale: string;
+  clock: SeasonPlan['household']['clock'];
+  units: SeasonPlan['units'];
+  asOf: IsoDate;
+}
+
+/** Words for units that a language may write otherwise. */
+const UNITS = { h: 'h', min: 'min' };
+
+/** From a Monday, 1 June 2026. */
+const WEEK: readonly Weekday[] = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
+
+const at = (iso: IsoDate) => new Date(dayNumber(iso) * 86_400_000);
+
+export type Format = ReturnType<typeof formatOf>;
+
+/**
+ * The ways of writing of one household.
+ * @param manner - language, clock, units, and the day from which "in 10 days" is reckoned
+ */
+export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Manner) {
+  const style = (options: Intl.DateTimeFormatOptions) =>
+    new Intl.DateTimeFormat(locale, { timeZone: 'UTC', calendar: 'gregory', ...options });
+  const STYLES = {
+    day: style({ weekday: 'short', day: 'numeric', month: 'short' }),
+    year: style({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
+    plain: style({ day: 'numeric', month: 'short', year: 'numeric' }),
+    short: style({ day: 'numeric', month: 'short' }),
+    month: style({ month: 'long', year: 'numeric' }),
+    monthName: style({ month: 'long' }),
+    monthShort: style({ month: 'short' }),
+    weekday: style({ weekday: 'short' }),
+  };
+  const relative = new Intl.RelativeTimeFormat(locale, { numeric: 'auto' });
+  const list = new Intl.ListFormat(locale, { style: 'long', type: 'conjunction' });
+
+  /** "Sat, 5 Dec 2026". */
+  const dateText = (iso: IsoDate) => STYLES.year.format(at(iso));
+  /** "Sat, 5 Dec". */
+  const dayText = (iso: IsoDate) => STYLES.day.format(at(iso));
+  /** "5 Dec". */
+  const shortDay = (iso: IsoDate) => STYLES.short.format(at(iso));
+  /** "5 Dec 2026". */
+  const plainDate = (iso: IsoDate) => STYLES.plain.format(at(iso));
+  /** "December 2026". */
+  const monthText = (iso: IsoDate) => STYLES.month.format(at(iso));
+  /** "December"; `month` 1–12. */
+  const monthName = (month: number) => STYLES.monthName.format(Date.UTC(2026, month - 1, 1));
+  /** "Dec"; `month` 1–12. */
+  const monthShort = (month: number) => STYLES.monthShort.format(Date.UTC(2026, month - 1, 1));
+  /** "Mon". */
+  const weekdayName = (day: Weekday) => STYLES.weekday.format(Date.UTC(2026, 5, 1 + WEEK.indexOf(day)));
+  /** "in 10 days", reckoned from the day of the plan; the page itself works it out again. */
+  const fromNow = (iso: IsoDate) => relative.format(daysBetween(asOf, iso), 'day');
+  /** "a, b and c". */
+  const listText = (items: readonly string[]) => list.format(items);
+
+  /** A season's name: "2026–27". */
+  function seasonName(from: IsoDate, to: IsoDate): string {
+    const [a, b] = [from.slice(0, 4), to.slice(0, 4)];
+    return a === b ? a : `${a}–${b.slice(2)}`;
+  }
+
+  /** An amount in the household's units, the other system in brackets. */
+  const quantity = (value: number, unit: string) => formatQuantity(value, unit, system);
+  /** An amount in the household's units alone. */
+  const amount = (value: number, unit: string, digits?: number) => formatOne(value, unit, system, digits);
+
+  /** An amount of supplies: "4 pieces", "64 mL (2.2 US fl oz)". */
+  const supplyAmount = (value: number, unit: string) =>
+    unit === 'piece' || unit === 'pieces' || unit === '' ? number(value) : quantity(value, unit);
+
+  /** A number with four significant digits, for equations; never in another unit than its own. */
+  function number(value: number | string): string {
+    if (typeof value === 'string') return value;
+    if (!Number.isFinite(value)) throw new RangeError(`found ${value}, expected a number that can be printed`);
+    return new Intl.NumberFormat('en', { maximumSignificantDigits: 4, useGrouping: false })
+      .format(value)
+      .replace('-', '−');
+  }
+
+  /** Minutes as "45 min" or "2 h 5 min". */
+  function duration(minutes: number): string {
+    const whole = Math.round(minutes);
+    if (!Number.isFinite(whole)) throw new RangeError(`found ${minutes} minutes, expected a number`);
+    const [h, min] = [Math.floor(whole / 60), whole % 60];
+    return [h > 0 ? `${h} ${UNITS.h}` : '', min > 0 || h === 0 ? `${min} ${UNITS.min}` : ''].filter(Boolean).join(' ');
+  }
+
+  /** Hours as "1.5 h". */
+  const hours = (h: number) => `${number(Math.round(h * 10) / 10)} ${UNITS.h}`;
+
+  /** A time of day "13:00" on the household's clock. */
+  function clock(text: string): string {
+    if (clockStyle === '24h') return text;
+    const [h = 0, m = 0] = text.split(':').map(Number);
+    return `${h % 12 || 12}:${String(m).padStart(2, '0')} ${h < 12 ? 'am' : 'pm'}`;
+  }
+
+  /** Puts the amounts of a step in place of the {names} in its text. */
+  function fillIn(text: string, amounts: readonly Quantity[]): string {
+    return text.replaceAll(/\{([\w.-]+)\}/g, (whole, name: string) => {
+      const found = amounts.find((a) => a.name === name);
+      return found ? quantity(found.value, found.unit) : whole;
+    });
+  }
+
+  return {
+    dateText,
+    dayText,
+    shortDay,
+    plainDate,
+    monthText,
+    monthName,
+    monthShort,
+    weekdayName,
+    fromNow,
+    listText,
+    seasonName,
+    quantity,
+    amount,
+    supplyAmount,
+    number,
+    duration,
+    hours,
+    clock,
+    fillIn,
+  };
+}

@@ -1,0 +1,91 @@
+/** Which five numbers of a machine matter most: the first five that apply to it, in a fixed order of weight. */
+import { daysBetween } from '../planner/dates.ts';
+import type { MachinePlan } from '../planner/season-plan.ts';
+import type { Format } from './formats.ts';
+import { WORDS } from './words.ts';
+
+export interface BigNumber {
+  name: string;
+  value: string;
+  note: string;
+}
+
+const words = WORDS.machine.numbers;
+
+/** The five numbers in a household's way of writing; always five, whatever the machine lacks. */
+export function fiveNumbersOf(m: MachinePlan, format: Format): BigNumber[] {
+  return [battery, fuel, coolant, tyres, always].flatMap((part) => part(m, format)).slice(0, 5);
+}
+
+function battery({ battery }: MachinePlan, { amount, monthName, shortDay }: Format): BigNumber[] {
+  if (!battery) return [];
+  const { minK, month } = battery.freezingMargin;
+  const first = battery.charges[0];
+  return [
+    {
+      name: words.firstCharge,
+      value: first ? shortDay(first.date) : words.noCharge,
+      note: battery.care === 'maintainer' && !first ? WORDS.cares.maintainer : words.charges(battery.charges.length),
+    },
+    { name: words.margin, value: amount(minK, 'K'), note: words.marginIn(monthName(month)) },
+  ];
+}
+
+function fuel({ fuel }: MachinePlan, { amount }: Format): BigNumber[] {
+  if (!fuel) return [];
+  if (fuel.choice === 'drain')
+    return [{ name: words.fuelDrain, value: amount(fuel.drainedL ?? 0, 'L'), note: words.cans(fuel.cans ?? 0) }];
+  return [
+    {
+      name: words.fuelAdd,
+      value: amount(fuel.addL ?? 0, 'L'),
+      note: fuel.doseML === undefined ? '' : words.dose(amount(fuel.doseML, 'mL')),
+    },
+  ];
+}
+
+function coolant({ coolant }: MachinePlan, { amount }: Format): BigNumber[] {
+  if (!coolant) return [];
+  return [
+    {
+      name: words.coolant,
+      value: coolant.freezeC === undefined ? '?' : amount(coolant.freezeC, '°C'),
+      note: coolant.freezeC === undefined ? words.coolantUnknown : words.coolantNeed(amount(coolant.needC, '°C')),
+    },
+  ];
+}
+
+function tyres({ tyres }: MachinePlan, { amount }: Format): BigNumber[] {
+  const tyre = tyres[0];
+  if (!tyre) return [];
+  return [
+    {
+      name: words.tyre(tyre.position),
+      value: amount(tyre.setKPa, 'kPa'),
+      note: words.tyreNormal(amount(tyre.normalKPa, 'kPa')),
+    },
+  ];
+}
+
+/** What every machine has. */
+function always(m: MachinePlan, { dayText, duration, number }: Format): BigNumber[] {
+  const work = (phase: 'lay-up' | 'start-up') => {
+    const steps = m.steps.filter((s) => s.phase === phase);
+    return { value: duration(steps.reduce((sum, s) => sum + s.minutes, 0)), note: words.steps(steps.length) };
+  };
+  return [
+    { name: words.corrosion, value: m.corrosion.category, note: words.corrosionOf },
+    { name: words.layUpWork, ...work('lay-up') },
+    { name: words.startUpWork, ...work('start-up') },
+    {
+      name: words.rest,
+      value: WORDS.days(daysBetween(m.layUp.done, m.startUp.firstUse)),
+      note: words.restFrom(dayText(m.layUp.done)),
+    },
+    { name: words.wet, value: number(Math.round(wetHours(m))), note: words.wetOver },
+  ];
+}
+
+function wetHours(m: MachinePlan): number {
+  return m.air.months.reduce((sum, month) => sum + month.wetHours + month.frostHours, 0);
+}
