@@ -113,7 +113,7 @@ holds('what the machine has is checked on the start-up sheet and marked as safet
       steps.some((s) => s.id === 'tyres.pressure.1') ? 'start-up-tyres.pressure' : 'start-up-tyres.short-rest',
     ],
     [chassis.track, 'start-up-tyres.track'],
-    [true, 'start-up-controls.steering'],
+    [machine.kind !== 'mower', 'start-up-controls.steering'],
     [burns, 'start-up-first-start.start'],
     [burns, 'start-up-leaks.still'],
   ];
