@@ -185,6 +185,18 @@ function found(library: ClimateLibrary, station: number, away: number, placeM: n
   };
 }
 
+/** What a plan says of a station that is not the place itself. */
+export function stationOf(near: NearbyStation): {
+  name: string;
+  distanceKm: number;
+  heightDifferenceM: number;
+  far: boolean;
+} {
+  const heightDifferenceM = near.heightDifferenceM ?? 0;
+  const far = near.distanceKm > FAR_KM || Math.abs(heightDifferenceM) > FAR_M;
+  return { name: near.climate.name, distanceKm: near.distanceKm, heightDifferenceM, far };
+}
+
 /**
  * The stations nearest to a place, nearest first.
  * @param library - the opened library

@@ -1,7 +1,7 @@
 /** Where a place's weather comes from: its climate file, a bundled station, or an hourly file. */
 import { type Climate, EpwError, parseEpw } from '../planner/climate/index.ts';
 import type { Place } from '../planner/household.ts';
-import { type ClimateLibrary, type NearbyStation, nearestStations, stationsByName } from './climate-library.ts';
+import { type ClimateLibrary, nearestStations, stationOf, stationsByName } from './climate-library.ts';
 import type { ContentFile } from './files.ts';
 import { type Loaded, problemAt } from './loaded.ts';
 import { nearest, type Problem, shown } from './problem.ts';
@@ -17,9 +17,6 @@ interface Found {
 
 /** Largest hourly file: 8760 lines of some 400 characters are 3.5 MB [bytes]. */
 const MAX_EPW_BYTES = 8 * 1024 * 1024;
-
-/** As in the climate library's own warnings; common practice. */
-const FAR = { km: 75, m: 200 };
 
 /** Problems of a climate file that its schema cannot see: lists that must go together, figures that no climate has. */
 export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): Problem[] {
@@ -140,8 +137,10 @@ export function climateOfPlace(
       'found a climate of the bundled library, which is not at hand here, expected a file in climates/',
       'Write the normals into a file in climates/.',
     );
-  if ('near' in wanted)
-    return station(nearestStations(library, wanted.near[0]!, wanted.near[1]!, { elevationM: wanted.elevation })[0]!);
+  if ('near' in wanted) {
+    const near = nearestStations(library, wanted.near[0]!, wanted.near[1]!, { elevationM: wanted.elevation })[0]!;
+    return { climate: near.climate, station: stationOf(near), problems: [] };
+  }
   const found = stationsByName(library, wanted.station);
   if (found.length === 1) return { climate: found[0]!.climate, problems: [] };
   if (found.length === 0)
@@ -156,20 +155,6 @@ export function climateOfPlace(
     `found ${found.length} stations for "${wanted.station}", expected one: ${some.join('; ')}${found.length > 6 ? '; …' : ''}`,
     'Write the number in brackets as the station, in quotes.',
   );
-}
-
-function station(near: NearbyStation): Found {
-  const heightDifferenceM = near.heightDifferenceM ?? 0;
-  return {
-    climate: near.climate,
-    station: {
-      name: near.climate.name,
-      distanceKm: near.distanceKm,
-      heightDifferenceM,
-      far: near.distanceKm > FAR.km || Math.abs(heightDifferenceM) > FAR.m,
-    },
-    problems: [],
-  };
 }
 
 function hourly(

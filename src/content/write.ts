@@ -64,6 +64,80 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
   return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
 }
 
+/** A place as it is asked for: a station of the bundled library by its number, or the nearest to a point. */
+export interface PlaceAnswers {
+  name: string;
+  enclosure: string;
+  power: boolean;
+  climate: { station: string } | { near: readonly [latitudeDeg: number, longitudeDeg: number] };
+}
+
+/**
+ * A place's file.
+ * @returns YAML that the reader takes
+ */
+export function writePlace(answers: PlaceAnswers, schema = '../../public/schemas/place.schema.json'): string {
+  const climate =
+    'near' in answers.climate
+      ? `climate: { near: [${answers.climate.near.join(', ')}] }`
+      : `climate: { station: ${JSON.stringify(answers.climate.station)} }`;
+  return `${HEAD(schema)}
+${[
+  field(0, 'name', answers.name),
+  field(0, 'enclosure', answers.enclosure, 'what stands between the machine and the weather'),
+  `power: ${answers.power}`.padEnd(26).concat(' # a charger can stay connected'),
+  climate.padEnd(26).concat(' # a station of the bundled library'),
+].join('\n')}
+`;
+}
+
+/** The household as it is asked for. */
+export interface HouseholdAnswers {
+  id: string;
+  name: string;
+  timeZone: string;
+  locale: string;
+  units: 'metric' | 'us' | 'imperial';
+  country?: string | undefined;
+  /** Current and whether it may stay connected. */
+  charger?: { current: string; maintainer: boolean } | undefined;
+  /** Instant of the last change, ISO 8601 in UTC. */
+  revised: string;
+}
+
+/** Chemistries that any charger for a 12 V lead-acid battery is taken to have a setting for; common practice. */
+const CHARGER_SETTINGS = ['flooded', 'agm', 'gel'] as const;
+
+/**
+ * The household's file.
+ * @returns YAML that the reader takes
+ */
+export function writeHousehold(answers: HouseholdAnswers, schema = '../public/schemas/household.schema.json'): string {
+  const { charger } = answers;
+  const lines = [
+    field(0, 'id', answers.id, 'stays the same for ever: reminders are known by it'),
+    field(0, 'name', answers.name),
+    field(0, 'timeZone', answers.timeZone),
+    field(0, 'locale', answers.locale, 'how dates and numbers are written'),
+    field(0, 'units', answers.units, 'metric, us, imperial'),
+    answers.country === undefined
+      ? ''
+      : `country: "${answers.country}"`.padEnd(26).concat(' # for the limits on petrol kept at home'),
+    ...(charger
+      ? [
+          'chargers:',
+          '  - id: charger',
+          '    name: Charger',
+          field(4, 'current', charger.current),
+          `    chemistries: [${CHARGER_SETTINGS.join(', ')}]`,
+          `    maintainer: ${charger.maintainer}`.padEnd(26).concat(' # may stay connected for months'),
+        ]
+      : []),
+    `revised: "${answers.revised}"`.padEnd(26).concat(' # last change of these files'),
+  ];
+  return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
+}
+
 type Row = readonly [string, string | undefined, string];
 
 function group(name: string, given: object | false | undefined, rows: readonly Row[]): string[] {
