@@ -37,6 +37,8 @@ export interface ReadOptions {
   library?: ClimateLibrary | undefined;
   /** The bundled procedures ("procedures/…"); a file of the same name in the household's own folder takes the place of one. */
   procedures?: readonly ContentFile[] | undefined;
+  /** The bundled procedures read already, in place of their files: what a page has. */
+  readProcedures?: readonly Procedure[] | undefined;
 }
 
 export interface ReadResult {
@@ -73,7 +75,9 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
   const machines = load('machine', machineSchema);
   const records = load('record', recordSchema);
   const own = load('procedure', procedureSchema);
-  const bundle = bundleOf(options.procedures ?? []);
+  const bundle: Bundle = options.readProcedures
+    ? { procedures: [...options.readProcedures], problems: [], ledger: [] }
+    : bundleOf(options.procedures ?? []);
   problems.push(...bundle.problems);
   const procedures = mergeProcedures(bundle.procedures, soundProcedures(own));
 
@@ -148,6 +152,15 @@ function seasonProblem(machine: Machine, machines: readonly Loaded<unknown>[]): 
       fix: 'Write both lastUse and firstUse.',
     },
   ];
+}
+
+/**
+ * Procedure files alone: the sound ones, and what is wrong with the others.
+ * @param files - paths as in a content folder: "procedures/…"
+ */
+export function readProcedures(files: readonly ContentFile[]): { procedures: Procedure[]; problems: Problem[] } {
+  const { procedures, problems } = bundleOf(files);
+  return { procedures, problems };
 }
 
 interface Bundle {

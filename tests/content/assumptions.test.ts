@@ -94,9 +94,13 @@ function isGroup(value: unknown): value is Record<string, unknown> {
 
 test.each(KINDS)('writing the line that settles it takes each assumption about a %s off the list', (kind) => {
   const bare = `name: One\nkind: ${kind}\nplace: tin-shed\n`;
-  const base = machineOf(bare);
-  for (const a of own(base)) {
-    const after = machineOf(settled(bare, a.settle));
+  const assumed = own(machineOf(bare));
+  const { household: found, problems } = readWith(
+    Object.fromEntries(assumed.map((a, i) => [`machines/m${i}.yaml`, settled(bare, a.settle)])),
+  );
+  expect(problems).toEqual([]);
+  for (const [i, a] of assumed.entries()) {
+    const after = found!.machines.find((m) => m.id === `m${i}`)!;
     expect(
       after.assumptions.map((x) => x.field),
       a.settle,

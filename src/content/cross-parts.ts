@@ -1,0 +1,241 @@
+/** Parts of one machine that cannot be as they are written: held against each other, its place and the household. */
+import type { MachineKind } from '../planner/household.ts';
+import type { HouseholdFile } from './schemas/household.ts';
+import type { MachineFile } from './schemas/machine.ts';
+import type { PlaceFile } from './schemas/place.ts';
+import type { Path } from './source.ts';
+
+export interface CrossContext {
+  asOf: string;
+  household: Partial<HouseholdFile>;
+  places: ReadonlyMap<string, Partial<PlaceFile>>;
+  /** Items that the procedures open. */
+  openItems: ReadonlySet<string>;
+}
+
+/** Adds a problem at a path of the machine's file. */
+export type Say = (path: Path, what: string, fix: string) => void;
+
+/** The fields of a machine that are sound by themselves. */
+export type Sound = Partial<MachineFile>;
+
+/** Capacity of a starting battery by kind [Ah]: beyond it, another figure of the label was read; common practice. */
+const CAPACITY_AH: Record<MachineKind, readonly [number, number]> = {
+  motorcycle: [1, 40],
+  scooter: [1, 30],
+  'snow-machine': [3, 60],
+  quad: [3, 60],
+  'side-by-side': [5, 120],
+  car: [10, 250],
+  tractor: [10, 400],
+  mower: [1, 120],
+};
+
+/** Tank by kind [L]; common practice. */
+const LARGEST_TANK_L: Record<MachineKind, number> = {
+  motorcycle: 60,
+  scooter: 30,
+  'snow-machine': 100,
+  quad: 60,
+  'side-by-side': 120,
+  car: 200,
+  tractor: 400,
+  mower: 60,
+};
+
+/** Problems of battery, fuel, engine, cooling, tyres and chassis. */
+export function partProblems(m: Sound, context: CrossContext, say: Say): void {
+  battery(m, context, say);
+  fuel(m, say);
+  engine(m, say);
+  cooling(m, say);
+  tyresAndChassis(m, say);
+}
+
+function battery(m: Sound, { household, places, asOf }: CrossContext, say: Say): void {
+  if (m.battery === 'none' && m.readings && m.readings.length > 0)
+    say(
+      ['readings'],
+      'found battery readings of a machine without battery, expected none',
+      'Delete the readings, or describe the battery.',
+    );
+  if (m.battery === undefined || m.battery === 'none') return;
+  const b = m.battery;
+  if (b.capacity !== undefined && m.kind !== undefined) {
+    const [low, high] = CAPACITY_AH[m.kind];
+    if (!(b.capacity >= low && b.capacity <= high)) {
+      say(
+        ['battery', 'capacity'],
+        `found ${b.capacity} Ah, expected ${low} to ${high} Ah for a ${m.kind}`,
+        'Take the figure in Ah from the label; the cold-cranking figure in A is no measure of capacity.',
+      );
+    }
+  }
+  if (b.care === 'maintainer') {
+    if (m.place !== undefined && places.get(m.place)?.power === false)
+      say(
+        ['battery', 'care'],
+        `found maintainer at "${m.place}", which has no power, expected carry-in or visits`,
+        'Write carry-in or visits, or delete the line to let the planner choose.',
+      );
+    if (household.units !== undefined && !(household.chargers ?? []).some((c) => c.maintainer))
+      say(
+        ['battery', 'care'],
+        'found maintainer, and no charger in household.yaml that can stay connected, expected one with maintainer: true',
+        'Add the charger to household.yaml, or delete the line.',
+      );
+  }
+  if (b.care === 'carry-in') {
+    if (household.units !== undefined && household.batteryRoom === undefined)
+      say(
+        ['battery', 'care'],
+        'found carry-in, and no batteryRoom in household.yaml, expected one',
+        'Add batteryRoom to household.yaml, or delete the line.',
+      );
+    if (b.removable === false)
+      say(
+        ['battery', 'care'],
+        'found carry-in of a battery with removable: false, expected maintainer or visits',
+        'Write another care, or correct removable.',
+      );
+  }
+  if (b.boughtYear !== undefined && b.boughtYear > Number(asOf.slice(0, 4)))
+    say(
+      ['battery', 'boughtYear'],
+      `found ${b.boughtYear}, which is in the future, expected a year up to ${asOf.slice(0, 4)}`,
+      'Correct the year.',
+    );
+}
+
+function fuel(m: Sound, say: Say): void {
+  if (m.fuel === undefined || m.fuel === 'none') return;
+  const f = m.fuel;
+  if (m.engine?.cycle === 'electric')
+    say(['fuel'], 'found fuel of an electric machine, expected none', 'Write fuel: none, or correct engine.cycle.');
+  if (f.tank !== undefined && m.kind !== undefined && f.tank > LARGEST_TANK_L[m.kind]) {
+    say(
+      ['fuel', 'tank'],
+      `found a tank of ${round(f.tank)} L, expected at most ${LARGEST_TANK_L[m.kind]} L for a ${m.kind}`,
+      'Check the figure and its unit.',
+    );
+  }
+  if (f.tank !== undefined && f.inTank !== undefined && f.inTank.high > f.tank * 1.02) {
+    say(
+      ['fuel', 'inTank'],
+      `found ${round(f.inTank.high)} L in a tank of ${round(f.tank)} L, expected no more than it holds`,
+      'Correct one of the two.',
+    );
+  }
+  if (f.tank !== undefined && f.lineAndBowls !== undefined && f.lineAndBowls > f.tank) {
+    say(
+      ['fuel', 'lineAndBowls'],
+      `found ${round(f.lineAndBowls)} L in line and bowls beside a tank of ${round(f.tank)} L, expected less`,
+      'Check the figure and its unit: a bowl holds some 60 mL.',
+    );
+  }
+  if (f.delivery === 'injection' && f.bowls !== undefined && f.bowls > 0)
+    say(
+      ['fuel', 'bowls'],
+      `found ${f.bowls} float bowls on an injected engine, expected none`,
+      'Delete the line, or write delivery: carburettor.',
+    );
+  if (f.delivery === 'carburettor' && f.bowls === 0)
+    say(
+      ['fuel', 'bowls'],
+      'found 0 float bowls on an engine with carburettor, expected at least 1',
+      'Correct the number, or write delivery: injection.',
+    );
+  if (f.tap === 'none' && f.taps !== undefined)
+    say(['fuel', 'taps'], `found ${f.taps} taps beside tap: none, expected no number`, 'Delete one of the two lines.');
+  if (f.tap === 'vacuum' && f.delivery === 'injection')
+    say(
+      ['fuel', 'tap'],
+      'found a vacuum tap on an injected engine, expected none',
+      'Write tap: none, or delivery: carburettor.',
+    );
+  if (f.premix && m.engine?.cycle === 'four-stroke')
+    say(
+      ['fuel', 'premix'],
+      'found oil mixed into the fuel of a four-stroke, expected a two-stroke',
+      'Delete the line, or correct engine.cycle.',
+    );
+}
+
+function engine(m: Sound, say: Say): void {
+  const e = m.engine;
+  if (!e) return;
+  if (e.twoStrokeOil !== undefined && e.cycle !== undefined && e.cycle !== 'two-stroke')
+    say(
+      ['engine', 'twoStrokeOil'],
+      `found two-stroke oil on a ${e.cycle} engine, expected a two-stroke`,
+      'Delete the line, or correct cycle.',
+    );
+  if (e.cycle === 'two-stroke' && e.oil !== undefined && e.oil > 0)
+    say(
+      ['engine', 'oil'],
+      'found engine oil to change in a two-stroke, which burns its oil, expected none',
+      'Delete the line, or correct cycle.',
+    );
+  if (e.cycle === 'electric' && e.cylinders !== undefined && e.cylinders > 0)
+    say(
+      ['engine', 'cylinders'],
+      `found ${e.cylinders} cylinders of an electric machine, expected none`,
+      'Delete the line, or correct cycle.',
+    );
+  if (e.cycle !== undefined && e.cycle !== 'electric' && e.cylinders === 0)
+    say(
+      ['engine', 'cylinders'],
+      `found 0 cylinders of a ${e.cycle} engine, expected at least 1`,
+      'Correct the number.',
+    );
+}
+
+function cooling(m: Sound, say: Say): void {
+  const c = m.cooling;
+  if (c === undefined || typeof c === 'string') return;
+  const { kind, ...coolant } = c;
+  const [first] = Object.keys(coolant);
+  if (kind !== undefined && kind !== 'liquid' && first !== undefined)
+    say(
+      ['cooling', first],
+      `found ${first} of an engine cooled by ${kind}, expected kind: liquid`,
+      'Delete the line, or write kind: liquid.',
+    );
+  if (c.volume !== undefined && c.drainable !== undefined && c.drainable > c.volume)
+    say(
+      ['cooling', 'drainable'],
+      `found ${round(c.drainable)} L to drain from ${round(c.volume)} L, expected no more than the volume`,
+      'Correct one of the two.',
+    );
+}
+
+function tyresAndChassis(m: Sound, say: Say): void {
+  for (const [i, t] of (m.tyres ?? []).entries()) {
+    if (t.sidewallMax !== undefined && t.sidewallMax < t.pressure)
+      say(
+        ['tyres', i, 'sidewallMax'],
+        `found a sidewall maximum of ${round(t.sidewallMax)} kPa under the normal ${round(t.pressure)} kPa, expected at least that`,
+        'Read both again: one stands on the sidewall, the other on the plate or in the handbook.',
+      );
+    if (m.tyres!.findIndex((o) => o.position === t.position) !== i)
+      say(
+        ['tyres', i, 'position'],
+        `found "${t.position}" a second time, expected each position once`,
+        'Name it differently, or give a count.',
+      );
+  }
+  const c = m.chassis;
+  if (c?.brakeFluid !== undefined && (c.brakes === 'cable' || c.brakes === 'none'))
+    say(
+      ['chassis', 'brakeFluid'],
+      `found brake fluid beside brakes: ${c.brakes}, expected hydraulic or mixed brakes`,
+      'Delete one of the two lines.',
+    );
+  if (c?.drive === 'track' && c.track === false)
+    say(['chassis', 'track'], 'found track: false beside drive: track, expected true', 'Correct one of the two.');
+}
+
+/** Two decimals, as a person would write the figure. */
+export function round(value: number): number {
+  return Math.round(value * 100) / 100;
+}

@@ -1,0 +1,74 @@
+/** A schema's complaint in the words of the message: what was found, what is expected, what to do. */
+import type { z } from 'zod';
+import { nearest, shown } from './problem.ts';
+import type { Said } from './schemas/parts.ts';
+import type { Path } from './source.ts';
+
+/**
+ * @param write - the fix where the complaint has none of its own: "Write it like …"
+ */
+export function wordsOf(issue: z.core.$ZodIssue, write: string, path: Path): { what: string; fix: string } {
+  const found = shown(issue.input);
+  switch (issue.code) {
+    case 'custom': {
+      const said = (issue.params ?? { expected: issue.message }) as Said;
+      return { what: `found ${said.found ?? found}, expected ${said.expected}`, fix: said.fix ?? write };
+    }
+    case 'invalid_value': {
+      const values = issue.values.map(String);
+      const near = typeof issue.input === 'string' ? nearest(issue.input, values) : undefined;
+      const fix = near ? `Write ${near}.` : values.length === 1 ? `Write ${values[0]}.` : 'Write one of these.';
+      return { what: `found ${found}, expected ${values.length === 1 ? '' : 'one of '}${values.join(', ')}`, fix };
+    }
+    case 'too_small':
+      return { what: `found ${sizeOf(issue.input)}, expected at least ${issue.minimum}`, fix: write };
+    case 'too_big':
+      return { what: `found ${sizeOf(issue.input)}, expected at most ${issue.maximum}`, fix: write };
+    case 'invalid_type': {
+      if (issue.expected === 'boolean') {
+        const word = String(issue.input).toLowerCase();
+        const meant = ['yes', 'on', 'y', '1'].includes(word)
+          ? 'true'
+          : ['no', 'off', 'n', '0'].includes(word)
+            ? 'false'
+            : undefined;
+        return {
+          what: `found ${found}, expected true or false`,
+          fix: meant ? `Write ${meant}.` : 'Write true or false.',
+        };
+      }
+      const wanted = issue.message || kindName(issue.expected);
+      if (issue.input === null)
+        return { what: `found nothing after the colon, expected ${wanted}`, fix: `${write} Or delete the line.` };
+      if (issue.expected === 'string' && ['number', 'boolean'].includes(typeof issue.input) && !issue.message) {
+        return { what: `found ${found}, expected text`, fix: `Put it in quotes: "${String(issue.input)}".` };
+      }
+      if (issue.expected === 'array' && typeof path.at(-1) === 'string')
+        return {
+          what: `found ${found}, expected a list`,
+          fix: 'Begin each entry with a dash on a line of its own, or put them in square brackets.',
+        };
+      return { what: `found ${found}, expected ${wanted}`, fix: write };
+    }
+    default:
+      return { what: `found ${found}, expected another value`, fix: write };
+  }
+}
+
+function sizeOf(input: unknown): string {
+  return Array.isArray(input) ? `a list of ${input.length}` : shown(input);
+}
+
+/** The form of a value as a person says it. */
+export function kindName(expected: string): string {
+  const names: Record<string, string> = {
+    string: 'text',
+    number: 'a number',
+    int: 'a whole number',
+    array: 'a list',
+    tuple: 'a list',
+    object: 'a group of indented lines',
+    boolean: 'true or false',
+  };
+  return names[expected] ?? expected;
+}

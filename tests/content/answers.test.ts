@@ -1,0 +1,100 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { type Answers, filesOf, householdOf } from '../../src/content/answers.ts';
+import { openClimateLibrary } from '../../src/content/climate-library.ts';
+import { KINDS } from '../../src/content/kinds.ts';
+import { readContent, readProcedures } from '../../src/content/read.ts';
+import { readFiles } from '../../src/content/read-folder.ts';
+import { planSeason } from '../../src/planner/plan.ts';
+import { ENCLOSURES } from '../../src/planner/storage/index.ts';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+const library = openClimateLibrary(JSON.parse(readFileSync(join(ROOT, 'public/climate/normals.json'), 'utf8')));
+const bundledFiles = readFiles(join(ROOT, 'content/procedures')).files.map((f) => ({
+  ...f,
+  path: `procedures/${f.path}`,
+}));
+const { procedures } = readProcedures(bundledFiles);
+const asOf = '2026-11-25';
+
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+const machine = fc.record({
+  id: fc.constant('one'),
+  name: fc.constantFrom('One', 'Grey Owl', 'no', '12', 'a: b', '"quoted"', 'Fjällräv'),
+  kind: fc.constantFrom(...KINDS),
+  place: fc.constant('store'),
+  lastUse: maybe(fc.constantFrom('2026-09-12', '2026-11-01')),
+  firstUse: maybe(fc.constantFrom('2027-03-20', '2027-05-01')),
+  battery: fc.oneof(
+    fc.constant(false as const),
+    fc.record({
+      chemistry: maybe(fc.constantFrom('flooded', 'flooded-calcium', 'agm', 'gel', 'lifepo4')),
+      capacity: maybe(fc.constantFrom('0.5 Ah', '12 Ah', '400 Ah')),
+    }),
+  ),
+  fuel: fc.oneof(
+    fc.constant(false as const),
+    fc.record({
+      delivery: maybe(fc.constantFrom('carburettor', 'injection')),
+      tank: maybe(fc.constantFrom('0.2 L', '4.5 US gal', '3 imp gal', '400 L')),
+      blend: maybe(fc.constantFrom('E0', 'E5', 'E10', 'E85')),
+    }),
+  ),
+  cooling: maybe(fc.constantFrom('air', 'oil', 'liquid', 'none')),
+});
+const answers: fc.Arbitrary<Answers> = fc.record({
+  household: fc.record({
+    id: fc.constant('home-4f2a'),
+    name: fc.constant('My machines'),
+    timeZone: fc.constantFrom('Europe/Oslo', 'America/Edmonton', 'Pacific/Auckland'),
+    locale: fc.constantFrom('en-GB', 'en-US', 'nb-NO'),
+    units: fc.constantFrom('metric', 'us', 'imperial'),
+    country: maybe(fc.constantFrom('NO', 'CA')),
+    charger: maybe(fc.record({ current: fc.constantFrom('0.1 A', '4 A'), maintainer: fc.boolean() })),
+    revised: fc.constant('2026-11-25T07:00:00Z'),
+  }),
+  places: fc
+    .record({
+      id: fc.constant('store'),
+      name: fc.constant('Shed'),
+      enclosure: fc.constantFrom(...ENCLOSURES.map((e) => e.id)),
+      power: fc.boolean(),
+      climate: fc.oneof(
+        fc.constantFrom(...library.file.id.slice(0, 40)).map((station) => ({ station })),
+        fc.record({ near: fc.constantFrom([60.2, 10.7] as const, [-43.5, 172.6] as const, [0, 0] as const) }),
+      ),
+    })
+    .map((place) => [place]),
+  machines: machine.map((one) => [one]),
+});
+
+test('answers planned directly are the same household as their files read', () => {
+  fc.assert(
+    fc.property(answers, (given) => {
+      const read = readContent(filesOf(given), { asOf, library, readProcedures: procedures });
+      expect(read.problems).toEqual([]);
+      expect(householdOf(given, { procedures, library }, asOf)).toEqual(read.household);
+    }),
+    { numRuns: 200 },
+  );
+});
+
+test('procedures read beforehand give the same household as their files', () => {
+  const [given] = fc.sample(answers, { numRuns: 1, seed: 7 });
+  const files = filesOf(given!);
+  const before = readContent(files, { asOf, library, readProcedures: procedures });
+  const now = readContent(files, { asOf, library, procedures: bundledFiles });
+  expect(JSON.parse(JSON.stringify(before.household))).toEqual(JSON.parse(JSON.stringify(now.household)));
+});
+
+test('a household from answers can be planned, and a place or station that is not there is named', () => {
+  const [given] = fc.sample(answers, { numRuns: 1, seed: 3 });
+  const { plan, problems } = planSeason(householdOf(given!, { procedures, library }, asOf), { asOf, quick: true });
+  expect([plan.machines.length, problems]).toEqual([1, []]);
+  const lost = { ...given!, machines: [{ ...given!.machines[0]!, place: 'attic' }] };
+  expect(() => householdOf(lost, { procedures, library }, asOf)).toThrow('attic');
+  const off = { ...given!, places: [{ ...given!.places[0]!, climate: { station: 'nowhere' } }] };
+  expect(() => householdOf(off, { procedures, library }, asOf)).toThrow('nowhere');
+});
