@@ -106,7 +106,7 @@ class Search {
     if (!schedule) return best;
     const { start } = schedule;
     const placedFirst = (i: number) => (Number.isNaN(start[i]!) ? Number.POSITIVE_INFINITY : start[i]!);
-    const order = listBy(this.problem, this.windows.topological, [placedFirst]);
+    const order = listBy(this.problem, [placedFirst]);
     const open = new Uint8Array(this.problem.days.length);
     for (const p of schedule.pieces) open[p.day] = 1;
     return { schedule, order, open, score: scoreOf(this.problem, schedule) };
@@ -134,7 +134,7 @@ class Search {
     const shortFirst = (i: number) => activities[i]!.minutes;
     return [[latestDay, group], [latestDay, shortFirst], [latestStart], [latestDay, longFirst], [slack], [shortFirst]]
       .slice(0, activities.length > LARGE ? 2 : undefined)
-      .map((rules) => listBy(problem, windows.topological, rules));
+      .map((rules) => listBy(problem, rules));
   }
 
   /** Lists whose urgency is shaken a little, the more the further the search goes. */
@@ -144,7 +144,7 @@ class Search {
     for (let round = 1; ; round++) {
       const reach = Math.min(span, 1 + round / 4);
       const shaken = Float64Array.from(windows.latestDay, (day) => day + reach * (random() - 0.5));
-      yield listBy(problem, windows.topological, [(i) => shaken[i]!]);
+      yield listBy(problem, [(i) => shaken[i]!]);
     }
   }
 

@@ -19,13 +19,13 @@ export function shorten(problem: Problem, windows: Windows, samples: number, see
   const mirror = mirrored(problem);
   const random = randomFrom(seed);
   const least = lowerBound(problem, windows);
-  const list = (key: (i: number) => number) => listBy(problem, windows.topological, [key]);
+  const list = (key: (i: number) => number) => listBy(problem, [key]);
   const latestEnd = (i: number) => windows.latestStart[i]! + activities[i]!.minutes;
   let best = generate(problem, list(latestEnd));
   const offer = (order: Int32Array) => {
     let schedule = generate(problem, order);
     for (let round = 0; round < 3; round++) {
-      const drawn = justified(problem, mirror, windows.topological, schedule);
+      const drawn = justified(problem, mirror, schedule);
       if (!(endOf(drawn) < endOf(schedule)) || drawn.missing.length > schedule.missing.length) break;
       schedule = drawn;
     }
@@ -64,10 +64,10 @@ function mirrored(problem: Problem): Problem {
 }
 
 /** Shifts all to the right (late ends first, on the mirrored problem), then to the left in the order that came of it. */
-function justified(problem: Problem, mirror: Problem, topological: Int32Array, schedule: Schedule): Schedule {
-  const late = listBy(mirror, topological.toReversed(), [(i) => -schedule.end[i]!]);
+function justified(problem: Problem, mirror: Problem, schedule: Schedule): Schedule {
+  const late = listBy(mirror, [(i) => -schedule.end[i]!]);
   const right = generate(mirror, late);
-  const early = listBy(problem, topological, [(i) => -right.end[i]!]);
+  const early = listBy(problem, [(i) => -right.end[i]!]);
   return generate(problem, early);
 }
 

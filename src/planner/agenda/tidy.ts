@@ -1,8 +1,8 @@
 import type { Piece, Problem, Schedule } from './problem.ts';
 
 /**
- * A session of one pair of hands with each machine's steps kept together, as far as what follows what allows: nobody likes
- * to go to and fro between two machines.
+ * A session of one pair of hands with each machine's steps kept together and in their own order, as far as what follows what
+ * allows: nobody likes to go to and fro between two machines.
  * @param problem - activities and days
  * @param schedule - of the whole problem
  * @param own - the session's work, one piece after the other without a gap
@@ -24,7 +24,9 @@ export function tidied(problem: Problem, schedule: Schedule, own: readonly Piece
   let at = 0;
   while (left.length > 0) {
     const free = left.filter((p) => activities[p.activity]!.after.every(({ of }) => !waiting.has(of)));
-    const next = free.find((p) => activities[p.activity]!.group === group) ?? free[0]!;
+    const ours = free.filter((p) => activities[p.activity]!.group === group);
+    const theirs = free.filter((p) => activities[p.activity]!.group === activities[free[0]!.activity]!.group);
+    const next = (ours.length > 0 ? ours : theirs).reduce((a, b) => (b.activity < a.activity ? b : a));
     const a = activities[next.activity]!;
     const ready = Math.max(
       a.ready ?? Number.NEGATIVE_INFINITY,

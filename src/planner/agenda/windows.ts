@@ -13,8 +13,6 @@ interface WorkClock {
 
 /** What the order of the activities can be made from. */
 export interface Windows {
-  /** Positions in an order in which each follows all it waits for. */
-  topological: Int32Array;
   /** Earliest start and latest start in working minutes, resources left out of account. */
   earliestStart: Float64Array;
   latestStart: Float64Array;
@@ -73,7 +71,7 @@ export function windowsOf(problem: Problem): Windows {
     latestDay[i] = clock.dayOfEnd(end);
     latestStart[i] = end - a.minutes;
   }
-  return { topological, earliestStart, latestStart, earliestDay, latestDay, tail };
+  return { earliestStart, latestStart, earliestDay, latestDay, tail };
 }
 
 function topologicalOrder(problem: Problem, followers: readonly { by: number }[][]): Int32Array {
@@ -137,22 +135,17 @@ export type Rule = (i: number) => number;
 
 /**
  * An order in which each activity follows all it waits for, and the more urgent goes first where that leaves a choice.
- * @param problem - activities
- * @param topological - any order that respects what follows what: its positions settle equals
+ * @param problem - activities: among equals their own order is kept
  * @param rules - compared one after the other
  * @returns positions of activities
  */
-export function listBy(problem: Problem, topological: Int32Array, rules: readonly Rule[]): Int32Array {
+export function listBy(problem: Problem, rules: readonly Rule[]): Int32Array {
   const { activities } = problem;
   const n = activities.length;
-  const place = new Int32Array(n);
-  topological.forEach((i, k) => {
-    place[i] = k;
-  });
   const keys = rules.map((rule) => Float64Array.from({ length: n }, (_, i) => rule(i)));
   const compare = (a: number, b: number) => {
     for (const key of keys) if (key[a] !== key[b]) return key[a]! - key[b]!;
-    return place[a]! - place[b]!;
+    return a - b;
   };
   const sorted = Int32Array.from({ length: n }, (_, i) => i).sort(compare);
   // Taken in the order of urgency, each after a walk through all it still waits for.
