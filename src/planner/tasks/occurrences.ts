@@ -38,8 +38,8 @@ export function occurrences(
   const date = (iso: IsoDate) => writtenDate(iso, household.locale);
   switch (each) {
     case 'tyre':
-      return parts.tyres.map((tyre) => ({
-        key: slug(tyre.position),
+      return parts.tyres.map((tyre, index) => ({
+        key: distinct(parts.tyres, index),
         amounts: withUnits({
           position: tyre.position,
           setPressure: tyre.setKPa,
@@ -108,6 +108,12 @@ export function lookInDates(machine: Machine, _place: Place, parts: PlanParts): 
     dates.push(shared ?? day);
   }
   return [...new Set(dates)].sort();
+}
+
+/** The name of a tyre group as an id; a second group of the same name has its number behind it. */
+function distinct(tyres: PlanParts['tyres'], index: number): string {
+  const own = slug(tyres[index]!.position);
+  return tyres.slice(0, index).some((tyre) => slug(tyre.position) === own) ? `${own}-${index + 1}` : own;
 }
 
 /** Letters, digits and hyphens of a name, for ids. */

@@ -261,7 +261,7 @@ test('each suspended paper and each tyre group is an item of its own', () => {
   expect(items).toEqual(expect.arrayContaining(['tyre-pressure:position-1', 'tyre-pressure:position-2']));
 });
 
-test('positive goes on before negative, and the battery after the plugs are still to come', () => {
+test('the negative lead is first off and last on', () => {
   const drawn = caseOf({
     battery: { chemistry: 'agm', care: 'carry-in', keptAt: 'room', connected: false, capacityAh: 12, charges: 1 },
   });

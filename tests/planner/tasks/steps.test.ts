@@ -42,7 +42,7 @@ test('names that no amount provides are found, and those of another repetition t
   expect(unknownAmounts({ steps })).toEqual(['oill', 'setPressure']);
 });
 
-test('each name of the table of amounts is there once and is used by the library', () => {
+test('each name of the table of amounts is there once', () => {
   const names = AMOUNTS.map((row) => row.name);
   expect(new Set(names).size).toBe(names.length);
 });
@@ -94,6 +94,13 @@ test('steps repeated for tyre groups have their own number, pressure and item', 
       opens: ['tyre-pressure:position-2'],
     },
   ]);
+});
+
+test('two tyre groups of the same name are two items', () => {
+  const drawn = caseOf();
+  for (const tyre of drawn.parts.tyres) tyre.position = 'Rear!';
+  const opens = concreteSteps({ ...drawn, procedures: LIBRARY }).flatMap((step) => step.opens);
+  expect(opens.filter((item) => item.startsWith('tyre-'))).toEqual(['tyre-pressure:rear', 'tyre-pressure:rear-2']);
 });
 
 test('charges fall on their own day, keep their number, and may wait to their latest day', () => {
