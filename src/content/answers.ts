@@ -5,8 +5,11 @@
  */
 import type { Climate } from '../planner/climate/index.ts';
 import type { Household, Place, Procedure } from '../planner/household.ts';
+import { mergeProcedures } from '../planner/tasks/procedures.ts';
 import { type Dimension, parseQuantity } from '../planner/units/index.ts';
 import { type ClimateLibrary, nearestStations, stationClimate, stationOf } from './climate-library.ts';
+import { partProblems, type Say } from './cross-parts.ts';
+import { seasonProblems } from './cross-season.ts';
 import type { ContentFile } from './files.ts';
 import { resolveMachine } from './resolve.ts';
 import { resolveHousehold, resolvePlace } from './resolve-place.ts';
@@ -68,8 +71,30 @@ export function householdOf(answers: Answers, bundled: Bundled, asOf: string): H
       if (!place) throw new RangeError(`found the place "${machine.place}", expected one that was described`);
       return resolveMachine(id, machineFile(machine), place, asOf);
     }),
-    procedures: [...bundled.procedures],
+    procedures: mergeProcedures(bundled.procedures, []),
   };
+}
+
+/** What is wrong with an answer, in the words of the reader. */
+export interface AnswerProblem {
+  machine: string;
+  /** As in the file: "battery.capacity". */
+  field: string;
+  what: string;
+  fix: string;
+}
+
+/** What only shows when answers are held against each other: the same rules as for files. */
+export function problemsOf(answers: Answers, asOf: string): AnswerProblem[] {
+  const places = new Map(answers.places.map((p) => [p.id, { power: p.power }]));
+  return answers.machines.flatMap(({ id, ...machine }) => {
+    const problems: AnswerProblem[] = [];
+    const say: Say = (path, what, fix) => problems.push({ machine: id, field: path.join('.'), what, fix });
+    const file = machineFile(machine);
+    seasonProblems(file, say);
+    partProblems(file, { asOf, household: { units: answers.household.units }, places, openItems: new Set() }, say);
+    return problems;
+  });
 }
 
 /** The same answers as files of a content folder. */

@@ -1,17 +1,14 @@
 /** What only shows when the fields of a machine are held against each other, the other files and the day. */
-import { daysBetween } from '../planner/dates.ts';
 import { stripProblems } from '../planner/strip/index.ts';
 import { unknownPlace } from './cross-household.ts';
 import { type CrossContext, partProblems, round, type Say, type Sound } from './cross-parts.ts';
+import { seasonProblems } from './cross-season.ts';
 import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
 import { futureProblems, inFuture, readingProblems } from './records.ts';
 import { resolveWork } from './resolve-work.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { Path } from './source.ts';
-
-/** Shortest and longest rest that is planned [d]. */
-const REST_DAYS = { min: 7, max: 1097 };
 
 /** All problems of one machine that its schema cannot see. */
 export function machineProblems({ source, checked }: Loaded<MachineFile>, context: CrossContext): Problem[] {
@@ -20,7 +17,7 @@ export function machineProblems({ source, checked }: Loaded<MachineFile>, contex
   const say: Say = (path, what, fix) => problems.push(problemAt(source, path, what, fix));
   if (m.place !== undefined && !context.places.has(m.place))
     problems.push(unknownPlace(source, ['place'], m.place, [...context.places.keys()]));
-  season(m, say);
+  seasonProblems(m, say);
   partProblems(m, context, say);
   years(m, context.asOf, say);
   services(m, say);
@@ -49,26 +46,6 @@ function stripFix(message: string): string {
   const [, found, list] = /found the \w+ "([^"]*)", expected one of (.*)$/.exec(message) ?? [];
   const near = found && list ? nearest(found, list.split(', ')) : undefined;
   return near ? `Write ${near}.` : 'Write one of these, or add what is missing.';
-}
-
-function season({ lastUse, firstUse }: Sound, say: Say): void {
-  if (lastUse === undefined || firstUse === undefined) return;
-  const days = daysBetween(lastUse, firstUse);
-  if (days <= 0) {
-    say(
-      ['firstUse'],
-      `found ${firstUse}, which is not after the last use ${lastUse}, expected a later day`,
-      'Swap the two dates, or correct the year: lastUse ends the season, firstUse begins the next.',
-    );
-  } else if (days < REST_DAYS.min) {
-    say(
-      ['firstUse'],
-      `found a rest of ${days} days, expected at least ${REST_DAYS.min}`,
-      'A shorter rest needs no lay-up; correct the dates.',
-    );
-  } else if (days > REST_DAYS.max) {
-    say(['firstUse'], `found a rest of ${days} days, expected at most three years`, 'Correct the year.');
-  }
 }
 
 function years(m: Sound, asOf: string, say: Say): void {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Answers, filesOf, householdOf } from '../../src/content/answers.ts';
+import { type Answers, filesOf, householdOf, problemsOf } from '../../src/content/answers.ts';
 import { openClimateLibrary } from '../../src/content/climate-library.ts';
 import { KINDS } from '../../src/content/kinds.ts';
 import { readContent, readProcedures } from '../../src/content/read.ts';
@@ -74,15 +74,18 @@ test('answers planned directly are the same household as their files read', () =
   fc.assert(
     fc.property(answers, (given) => {
       const read = readContent(filesOf(given), { asOf, library, readProcedures: procedures });
-      expect(read.problems).toEqual([]);
-      expect(householdOf(given, { procedures, library }, asOf)).toEqual(read.household);
+      const wrong = problemsOf(given, asOf);
+      expect(wrong.map(({ field, what, fix }) => ({ field, what, fix }))).toEqual(
+        read.problems.map(({ field, what, fix }) => ({ field, what, fix })),
+      );
+      if (wrong.length === 0) expect(householdOf(given, { procedures, library }, asOf)).toEqual(read.household);
     }),
-    { numRuns: 200 },
+    { numRuns: 60 },
   );
 });
 
 test('procedures read beforehand give the same household as their files', () => {
-  const [given] = fc.sample(answers, { numRuns: 1, seed: 7 });
+  const given = fc.sample(answers, { numRuns: 50, seed: 7 }).find((a) => problemsOf(a, asOf).length === 0);
   const files = filesOf(given!);
   const before = readContent(files, { asOf, library, readProcedures: procedures });
   const now = readContent(files, { asOf, library, procedures: bundledFiles });
@@ -90,7 +93,7 @@ test('procedures read beforehand give the same household as their files', () => 
 });
 
 test('a household from answers can be planned, and a place or station that is not there is named', () => {
-  const [given] = fc.sample(answers, { numRuns: 1, seed: 3 });
+  const given = fc.sample(answers, { numRuns: 50, seed: 3 }).find((a) => problemsOf(a, asOf).length === 0);
   const { plan, problems } = planSeason(householdOf(given!, { procedures, library }, asOf), { asOf, quick: true });
   expect([plan.machines.length, problems]).toEqual([1, []]);
   const lost = { ...given!, machines: [{ ...given!.machines[0]!, place: 'attic' }] };
