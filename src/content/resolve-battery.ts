@@ -70,6 +70,7 @@ export function resolveBattery(
     drainMA: b.drain ?? assumedDrain(given.kind, memoryCircuits, assume),
     startPct: assume.fillRange(b.chargeAtLayUp, 'battery.chargeAtLayUp', 'battery.startPct'),
     care: b.care,
+    connected: b.connected,
     removable: assume.fill<boolean>(b.removable, 'battery.removable', 'battery.removable'),
     boughtYear: b.boughtYear,
     memoryCircuits,

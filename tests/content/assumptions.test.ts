@@ -132,6 +132,16 @@ test('a range that is given is kept and not listed', () => {
   expect(m.assumptions.map((a) => a.field)).not.toContain('battery.drain');
 });
 
+test('a battery that stays connected by choice is told so to the planner', () => {
+  const connected = (words: string) =>
+    machineOf(SMALLEST.replace('capacity: 12 Ah', `capacity: 12 Ah${words}`)).battery!.connected;
+  expect([connected(''), connected(', connected: true'), connected(', connected: false')]).toEqual([
+    undefined,
+    true,
+    false,
+  ]);
+});
+
 test('a battery in its fourth year is taken to have lost capacity', () => {
   const aged = (year: number) =>
     machineOf(SMALLEST.replace('capacity: 12 Ah', `capacity: 12 Ah, boughtYear: ${year}`)).battery!.health;

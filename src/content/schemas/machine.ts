@@ -51,6 +51,7 @@ const battery = z
     memoryCircuits: flag('Clock, alarm or the like draw current with the key off').optional(),
     chargeAtLayUp: ranged('percent', 'State of charge when the rest begins', '95 %', { min: 1, max: 100 }).optional(),
     care: choice('How it is kept; left out, the planner chooses', ['maintainer', 'carry-in', 'visits']).optional(),
+    connected: flag('Stays connected over the rest, for an alarm, say; left out, the planner chooses').optional(),
     removable: flag('Can be taken out without much work').optional(),
   })
   .meta({ description: 'The battery; `battery: none` where there is none' });
