@@ -43,6 +43,36 @@ export function agendaTasks(draft: DraftMachine, asOf: IsoDate): AgendaTask[] {
   });
 }
 
+/**
+ * Work of an undone step whose last day has passed is moved to the days from `asOf` on, where a record is kept.
+ * @returns whether any step of the machine was moved
+ */
+export function movesWork(draft: DraftMachine, asOf: IsoDate): boolean {
+  return (
+    draft.machine.doneSteps.length > 0 &&
+    draft.steps.some((step) => wantsSession(step) && daysOf(step, draft).earliest < asOf)
+  );
+}
+
+/**
+ * Hours that visits take before any session is planned: looking in and charging have days of their own.
+ * @param drafts - all machines
+ * @returns minutes by date; the way to a place counts once a day
+ */
+export function visitMinutes(drafts: readonly DraftMachine[]): Map<IsoDate, number> {
+  const minutes = new Map<IsoDate, number>();
+  const visited = new Set<string>();
+  for (const { steps, context } of drafts)
+    for (const { date, done, minutes: work } of steps) {
+      if (date === undefined || done) continue;
+      const visit = `${date} ${context.place.id}`;
+      const way = visited.has(visit) ? 0 : context.place.tripMinutes;
+      visited.add(visit);
+      minutes.set(date, (minutes.get(date) ?? 0) + work + way);
+    }
+  return minutes;
+}
+
 /** A step that has no day of its own and is still to be done. */
 function wantsSession(step: PlanStep): boolean {
   return !step.done && step.date === undefined;

@@ -4,7 +4,7 @@ import { planCoolant } from './coolant/index.ts';
 import { planCorrosion } from './corrosion/index.ts';
 import { dueServices } from './fluids/index.ts';
 import { planFuel } from './fuel/index.ts';
-import type { Household, IsoDate, Machine } from './household.ts';
+import type { Household, IsoDate, Job, Machine } from './household.ts';
 import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
 import type { PlaceContext } from './place-context.ts';
 import { type Rest, restOf } from './rest.ts';
@@ -45,20 +45,22 @@ export interface DraftMachine {
 
 /**
  * Works out one machine in its place.
- * @param machine - the machine
+ * @param asWritten - the machine
  * @param household - whose machine it is, with its procedures
  * @param context - what the weather makes of its place
  * @param battery - its battery's plan, made with those of the other machines since charges share trips
  * @param asOf - the day the plan is made for
  */
 export function draftMachine(
-  machine: Machine,
+  asWritten: Machine,
   household: Household,
   context: PlaceContext,
   battery: BatteryPlan | undefined,
   asOf: IsoDate,
 ): DraftMachine {
   const { place, store } = context;
+  const services = dueServices(asWritten, asOf, household.units);
+  const machine = withServiceJobs(asWritten, services);
   const rest = restOf(machine.season, context);
   const storeAir = context.airFor(machine.kind);
   const warnings: Warning[] = [];
@@ -92,7 +94,6 @@ export function draftMachine(
       annualMeanRhPct: storeAir.year.meanRhPct,
     }),
   )!;
-  const services = dueServices(machine, asOf, household.units);
 
   const { strip } = planStrip(machine);
   const hasStrip = strip.off.length > 0 || strip.jobs.length > 0;
@@ -120,6 +121,29 @@ export function draftMachine(
     problems: ledger.problems,
     warnings,
   };
+}
+
+/** A service that is due and needs something off is a job like any other, so that it shares the strip-down. */
+function withServiceJobs(machine: Machine, due: readonly ServiceDue[]): Machine {
+  const jobs = machine.services
+    .filter((item) => item.assemblies.length > 0 && due.some(({ id, pulledIn }) => id === item.id && pulledIn))
+    .filter((item) => machine.jobs.every((job) => job.id !== item.id))
+    .map(
+      (item): Job => ({
+        id: item.id,
+        name: item.what,
+        assemblies: item.assemblies,
+        minutes: item.minutes,
+        parts: item.supplies,
+        tools: [],
+        cautions: [],
+        notes: [],
+        after: [],
+        needs: { stand: false, bench: false },
+        done: false,
+      }),
+    );
+  return jobs.length === 0 ? machine : { ...machine, jobs: [...machine.jobs, ...jobs] };
 }
 
 function airOf(context: PlaceContext, machine: Machine, rest: Rest): AirPlan {

@@ -11,8 +11,9 @@
  * Pure: the same household and the same day give the same plan, in the build, in the tests and in the page.
  */
 import { planAgenda, taskKey } from './agenda/index.ts';
-import { agendaTasks } from './agenda-tasks.ts';
+import { agendaTasks, movesWork, visitMinutes } from './agenda-tasks.ts';
 import { planBatteries, rankAssumptions } from './battery/index.ts';
+import { later } from './dates.ts';
 import { makeEvents } from './events/index.ts';
 import type { Household, IsoDate } from './household.ts';
 import type { LedgerProblem } from './ledger/index.ts';
@@ -62,6 +63,7 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
     household,
     asOf,
     places: household.places,
+    busy: visitMinutes(drafts),
     quick,
   });
   const stepsOf = new Map(
@@ -119,7 +121,9 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
     };
   });
 
-  const { id, name, zone, locale, clock, country, revised, siteUrl } = household;
+  const { id, name, zone, locale, clock, country, siteUrl } = household;
+  const moved = drafts.some((draft) => movesWork(draft, asOf));
+  const revised = moved ? later(household.revised, `${asOf}T00:00:00Z`) : household.revised;
   const plan = {
     format: 1 as const,
     asOf,

@@ -1,6 +1,6 @@
 /** What going on riding for some more days would cost: the same plan made again with a later last day of use. */
 import { planAgenda, whatChanges } from './agenda/index.ts';
-import { agendaTasks } from './agenda-tasks.ts';
+import { agendaTasks, visitMinutes } from './agenda-tasks.ts';
 import { planBatteries } from './battery/index.ts';
 import { addDays } from './dates.ts';
 import type { Household, IsoDate, Machine } from './household.ts';
@@ -14,6 +14,7 @@ const TRIALS = [7, 14, 28];
 export interface Trial {
   draft: DraftMachine;
   misfits: Misfit[];
+  dateOf: ReadonlyMap<string, IsoDate>;
 }
 
 /**
@@ -47,13 +48,15 @@ function alone(machine: Machine, context: DraftMachine['context'], household: Ho
   const single: Household = { ...household, machines: [machine] };
   const { plans } = planBatteries(single, asOf, new Map([[machine.id, context]]));
   const draft = draftMachine(machine, single, context, plans.get(machine.id), asOf);
-  const { misfits } = planAgenda({
+  const { misfits, dateOf } = planAgenda({
     tasks: agendaTasks(draft, asOf),
     household: single,
     asOf,
     places: [context.place],
+    busy: visitMinutes([draft]),
+    quick: true,
   });
-  return { draft, misfits };
+  return { draft, misfits, dateOf };
 }
 
 /** The typical low outdoors between the planned and the tried last day. */
