@@ -1,13 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axe, RULES } from './axe.ts';
 import { openBrowser } from './browser.ts';
 import { builtSite, pagesOf } from './built.ts';
 import { serve } from './serve.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 let browser: Browser;
 let site: Awaited<ReturnType<typeof serve>>;
@@ -41,17 +37,6 @@ async function open<T>(path: string, options: BrowserContextOptions, act: (page:
   } finally {
     await context.close();
   }
-}
-
-/** What axe finds; the script comes over the protocol, past the page's own policy. */
-async function axe(page: Page, rules = RULES): Promise<string[]> {
-  await page.evaluate(`${AXE};0`);
-  return page.evaluate(async (tags) => {
-    const { violations } = await (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run(document, {
-      runOnly: tags,
-    });
-    return violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.html.slice(0, 120)} ${n.failureSummary ?? ''}`));
-  }, rules);
 }
 
 /** One page of each kind. */

@@ -1,5 +1,5 @@
 /**
- * The site under test, built once for all files of a run: from a made-up plan, or the folder that IDLE_SITE names.
+ * The sites under test, each built once for all files of a run: from made-up plans, and the demo household from its content.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
@@ -17,7 +17,7 @@ const PLANS = {
   bare: () => barePlan(),
 } as const;
 
-export type Built = keyof typeof PLANS;
+export type Built = keyof typeof PLANS | 'content';
 
 /**
  * A built site.
@@ -25,13 +25,12 @@ export type Built = keyof typeof PLANS;
  * @returns its folder
  */
 export async function builtSite(which: Built = 'demo'): Promise<string> {
-  if (which === 'demo' && process.env.IDLE_SITE) return resolve(process.env.IDLE_SITE);
   // Test files run in processes of their own: the first makes the folder and builds, the others wait for it.
   const folder = join(PROJECT, 'node_modules/.cache/idle-season', `${which}-${process.ppid}`);
   const out = join(folder, 'site');
   const done = join(folder, 'done');
   if (claim(folder)) {
-    build(which, folder, out);
+    await alone(() => build(which, folder, out));
     writeFileSync(done, '');
   }
   for (let i = 0; !existsSync(done); i++) {
@@ -55,18 +54,34 @@ function claim(folder: string): boolean {
   return true;
 }
 
+/** One build at a time: the generator keeps its working files in the project. */
+async function alone(act: () => void): Promise<void> {
+  const lock = join(PROJECT, 'node_modules/.cache/idle-season', `lock-${process.ppid}`);
+  for (let i = 0; ; i++) {
+    try {
+      mkdirSync(lock);
+      break;
+    } catch {
+      if (i > 600) throw new Error(`${lock} was taken and not given back; delete it and run the tests again.`);
+      await wait(200);
+    }
+  }
+  try {
+    act();
+  } finally {
+    rmSync(lock, { recursive: true });
+  }
+}
+
 function build(which: Built, folder: string, out: string): void {
   const plan = join(folder, 'plan');
-  writePlan(plan, PLANS[which]());
-  const run = spawnSync(
-    process.execPath,
-    [join(PROJECT, 'node_modules/astro/bin/astro.mjs'), 'build', '--outDir', out],
-    {
-      cwd: PROJECT,
-      env: { ...process.env, IDLE_PLAN: plan, IDLE_OUT: out, ASTRO_TELEMETRY_DISABLED: '1', NODE_ENV: 'production' },
-      encoding: 'utf8',
-    },
-  );
+  if (which !== 'content') writePlan(plan, PLANS[which]());
+  const astro = [join(PROJECT, 'node_modules/astro/bin/astro.mjs'), 'build', '--outDir', out];
+  const run = spawnSync(process.execPath, which === 'content' ? [join(PROJECT, 'src/cli/build.ts')] : astro, {
+    cwd: PROJECT,
+    env: { ...process.env, IDLE_PLAN: plan, IDLE_OUT: out, ASTRO_TELEMETRY_DISABLED: '1', NODE_ENV: 'production' },
+    encoding: 'utf8',
+  });
   if (run.status !== 0) throw new Error(`The site did not build:\n${run.stdout}\n${run.stderr}`);
 }
 

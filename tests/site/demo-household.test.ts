@@ -1,0 +1,99 @@
+import { readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { SeasonPlan } from '../../src/planner/season-plan.ts';
+import { axe } from './axe.ts';
+import { openBrowser } from './browser.ts';
+import { builtSite, pagesOf } from './built.ts';
+import { problemsOf } from './html.ts';
+import { fileOf, serve } from './serve.ts';
+
+let folder = '';
+let plan: SeasonPlan;
+let pages: string[] = [];
+let site: Awaited<ReturnType<typeof serve>>;
+let browser: Browser;
+let page: Page;
+const heard: string[] = [];
+
+beforeAll(async () => {
+  folder = await builtSite('content');
+  plan = JSON.parse(readFileSync(fileOf(folder, '/plan.json')!, 'utf8'));
+  pages = pagesOf(folder);
+  [browser, site] = await Promise.all([openBrowser(), serve(folder)]);
+  page = await browser.newPage({ viewport: { width: 360, height: 800 } });
+  page.on('console', (message) => heard.push(message.text()));
+  page.on('pageerror', (error) => heard.push(error.message));
+  page.on('request', (request) => {
+    if (!request.url().startsWith(site.origin)) heard.push(`asked ${request.url()}`);
+  });
+});
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+const read = (path: string) => readFileSync(fileOf(folder, path)!, 'utf8');
+
+test('there are as many machine pages as machines in the plan', () => {
+  expect(pages.filter((path) => /^\/machines\/[^/]+\/$/.test(path))).toHaveLength(plan.machines.length);
+});
+
+test('every page is within 60 kB, valid, and leads nowhere in vain, the published files included', async () => {
+  for (const path of pages) {
+    const html = read(path);
+    expect(gzipSync(html).length, path).toBeLessThanOrEqual(60_000);
+    expect(html, path).not.toMatch(/NaN|Infinity|undefined|\[object/);
+    expect(await problemsOf(html, path)).toEqual([]);
+    for (const [, link] of html.matchAll(/\s(?:href|src)="([^"#]*)[^"]*"/g)) {
+      if (link === '' || link!.startsWith('webcal:')) continue;
+      expect(fileOf(folder, new URL(link!, `http://x${path}`).pathname), `${path} -> ${link}`).toBeDefined();
+    }
+  }
+});
+
+test('no amount is left unfilled in a step, no caution as a bare key', () => {
+  for (const path of pages.filter((p) => /(lay-up|start-up)\/$/.test(p))) {
+    const text = read(path).replaceAll(/<[^>]*>/g, ' ');
+    expect(text, path).not.toMatch(/\{[a-z][\w.-]*\}/i);
+    expect(text, path).not.toMatch(/\s(petrol-vapour|carbon-monoxide|rodent-bait|brakes-steering)\s/);
+  }
+});
+
+test('nothing tells where the places are: no coordinates on any page', () => {
+  for (const path of pages) expect(read(path), path).not.toMatch(/latitude|longitude/i);
+});
+
+test('on a phone every page is quiet, fits, and axe finds nothing', async () => {
+  for (const path of pages) {
+    await page.goto(site.origin + path);
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth),
+      path,
+    ).toBeLessThanOrEqual(0);
+    expect(await axe(page), path).toEqual([]);
+    expect(heard, path).toEqual([]);
+  }
+});
+
+test('no step of any sheet is taller than a page, nothing reaches over the edge of the paper', async () => {
+  // The text area of Letter is the lower, that of A4 the narrower.
+  const [width, height] = [(210 - 26) * 3.78, 11 * 96 - 34 * 3.78];
+  await page.setViewportSize({ width: Math.floor(width), height: Math.floor(height) });
+  await page.emulateMedia({ media: 'print' });
+  for (const path of pages.filter((p) => /(lay-up|start-up)\/$/.test(p))) {
+    await page.goto(site.origin + path);
+    const faults = await page.evaluate((tallest) => {
+      const right = document.documentElement.clientWidth + 1;
+      const boxes = [...document.querySelectorAll<HTMLElement>('.step, .boxed, table, h1, h2, p, li')];
+      return boxes
+        .filter((box) => {
+          const { height: tall, right: end } = box.getBoundingClientRect();
+          return end > right || (box.matches('.step, .boxed') && tall > tallest);
+        })
+        .map((box) => box.outerHTML.slice(0, 100));
+    }, height);
+    expect(faults, path).toEqual([]);
+  }
+});
