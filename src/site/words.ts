@@ -258,7 +258,6 @@ export const WORDS = {
         cold: 'coldest likely night',
         margin: 'margin',
       },
-      freezingTable: 'Margin by month',
     },
     air: {
       heading: 'Air of the store',
