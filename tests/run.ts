@@ -24,7 +24,7 @@ function check(name: string, command: string, args: string[]): boolean {
 }
 
 check('lint', 'biome', ['check', '--error-on-warnings']);
-check('types of pages, components and all of src and tests', 'astro', ['check', '--minimumFailingSeverity', 'warning']);
+check('types of pages, components and all of src and tests', 'astro-check', ['--minimumFailingSeverity', 'warning']);
 const built = check('the demo household builds', 'node', ['src/cli/build.ts']);
 
 if (built) {
