@@ -8,5 +8,5 @@ export default defineConfig({
   compressHTML: true,
   build: { inlineStylesheets: 'never', format: 'directory' },
   devToolbar: { enabled: false },
-  vite: { build: { assetsInlineLimit: 0 } },
+  vite: { build: { assetsInlineLimit: 0 }, worker: { format: 'es' } },
 });

@@ -7,13 +7,15 @@
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { build } from 'astro';
+import { publishInputs } from '../publish/inputs.ts';
 import { publish, writePlanFiles } from '../publish/write.ts';
 import { contentFolder, PROJECT, siteFolder } from './paths.ts';
 import { planContent } from './plan-content.ts';
 
 const started = performance.now();
-const plan = planContent(contentFolder());
-if (!plan) process.exit(1);
+const planned = planContent(contentFolder());
+if (!planned) process.exit(1);
+const { household, plan } = planned;
 
 const out = siteFolder();
 mkdirSync(dirname(out), { recursive: true });
@@ -25,6 +27,7 @@ try {
   writePlanFiles(plan, process.env.IDLE_PLAN);
   await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
   publish(plan, site);
+  publishInputs(household, plan, site);
   const last = join(work, 'last');
   if (existsSync(out)) renameSync(out, last);
   renameSync(site, out);

@@ -2,6 +2,6 @@
 import { contentFolder } from './paths.ts';
 import { planContent } from './plan-content.ts';
 
-const plan = planContent(contentFolder());
-if (!plan) process.exit(1);
-console.log(`${plan.machines.length} machines: no problem found.`);
+const planned = planContent(contentFolder());
+if (!planned) process.exit(1);
+console.log(`${planned.plan.machines.length} machines: no problem found.`);

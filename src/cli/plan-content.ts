@@ -3,7 +3,7 @@ import { join, relative } from 'node:path';
 import { DateTime } from 'luxon';
 import { formatProblem, type Problem } from '../content/problem.ts';
 import { readFolder } from '../content/read-folder.ts';
-import type { IsoDate } from '../planner/household.ts';
+import type { Household, IsoDate } from '../planner/household.ts';
 import { planSeason } from '../planner/plan.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
 import { PROJECT } from './paths.ts';
@@ -20,9 +20,9 @@ export function today(zone: string): IsoDate {
 /**
  * Reads and plans a household; prints every problem of every file to standard error.
  * @param folder - the content folder, absolute
- * @returns the plan, or undefined when there are problems
+ * @returns the household with its plan, or undefined when there are problems
  */
-export function planContent(folder: string): SeasonPlan | undefined {
+export function planContent(folder: string): { household: Household; plan: SeasonPlan } | undefined {
   let asOf = '';
   const { household, problems } = readFolder(folder, {
     asOf: (zone) => {
@@ -34,7 +34,7 @@ export function planContent(folder: string): SeasonPlan | undefined {
   });
   if (!household) return refuse(problems, folder);
   const result = planSeason(household, { asOf });
-  return result.problems.length > 0 ? refuse(result.problems, folder) : result.plan;
+  return result.problems.length > 0 ? refuse(result.problems, folder) : { household, plan: result.plan };
 }
 
 function refuse(problems: readonly Problem[], folder: string): undefined {

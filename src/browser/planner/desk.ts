@@ -1,0 +1,153 @@
+/**
+ * What the worker does: holds one household, plans it, and hands out markup, calendar and files. Apart from the worker so
+ * that tests can ask it directly.
+ */
+import { filesOf, householdOf, problemsOf } from '../../content/answers.ts';
+import { nearestStations, openClimateLibrary, stationsByName } from '../../content/climate-library.ts';
+import type { ContentFile } from '../../content/files.ts';
+import type { Household, Machine, Procedure } from '../../planner/household.ts';
+import { planSeason } from '../../planner/plan.ts';
+import type { SeasonPlan } from '../../planner/season-plan.ts';
+import { replan } from '../bench/replan.ts';
+import type { Ask, Asks, LoadedFile, Setting, StationFound } from './messages.ts';
+import { type Shown, show } from './show/show.ts';
+
+type Answering = { [A in Ask]: (given: Asks[A][0]) => Promise<Asks[A][1]> | Asks[A][1] };
+
+/** How the desk gets at what is bundled. */
+export type Fetch = (path: string) => Promise<unknown>;
+
+export class Desk implements Answering {
+  private readonly fetchJson: Fetch;
+  private readonly setting: Setting;
+  private household: Household | undefined;
+  private today = '';
+  private held: readonly ContentFile[] = [];
+  /** Last days of use that the slider has set in loaded files. */
+  private moved = new Map<string, string>();
+  private last: SeasonPlan | undefined;
+  private readonly kept = new Map<string, Promise<unknown>>();
+
+  constructor(setting: Setting, fetchJson: Fetch) {
+    this.setting = setting;
+    this.fetchJson = fetchJson;
+  }
+
+  async stations({ query }: { query: string }): Promise<StationFound[]> {
+    const library = await this.library();
+    const point = /^\s*([-−]?\d+(?:[.,]\d+)?)\s*[,; ]\s*([-−]?\d+(?:[.,]\d+)?)\s*$/.exec(query);
+    const number = (text: string) => Number(text.replace('−', '-').replace(',', '.'));
+    const [lat, lon] = point ? [number(point[1]!), number(point[2]!)] : [];
+    const found =
+      lat === undefined || lon === undefined
+        ? stationsByName(library, query)
+        : Math.abs(lat) <= 90 && Math.abs(lon) <= 180
+          ? nearestStations(library, lat, lon, { count: 5 })
+          : [];
+    return found.map((f) => ({ id: f.climate.id, name: f.climate.name, country: f.country, distanceKm: f.distanceKm }));
+  }
+
+  async form({ answers, asOf, machine }: Asks['form'][0]): Promise<Asks['form'][1]> {
+    const problems = problemsOf(answers, asOf);
+    if (problems.length > 0) return { problems };
+    const [library, procedures] = await Promise.all([this.library(), this.procedures()]);
+    this.hold(filesOf(answers), householdOf(answers, { library, procedures }, asOf), asOf);
+    return { problems: [], shown: this.shown(machine, false) };
+  }
+
+  async files({ files, now, revised }: Asks['files'][0]): Promise<Asks['files'][1]> {
+    const [{ readLoaded }, procedures] = await Promise.all([import('./read-loaded.ts'), this.procedures()]);
+    const library = files.some((f) => /^places\//.test(f.path)) ? await this.library() : undefined;
+    const { household, problems, day } = readLoaded(files, { now, revised, procedures, library });
+    if (!household) return { problems, count: files.length };
+    this.hold(files, household, day);
+    const result = planSeason(household, { asOf: day });
+    if (result.problems.length > 0) return { problems: result.problems, count: files.length };
+    return { problems: [], shown: this.shown(undefined, false), count: files.length };
+  }
+
+  show({ machine }: { machine: string }): Shown {
+    return this.shown(machine, false);
+  }
+
+  move({ machine, lastUse, quick }: Asks['move'][0]): Shown {
+    const { household } = this;
+    if (!household) throw new Error('found no household to move, expected one that was planned');
+    const moved = (m: Machine): Machine => (m.id === machine ? { ...m, season: { ...m.season, lastUse } } : m);
+    const all = household.machines.map(moved);
+    if (!quick) {
+      this.household = { ...household, machines: all };
+      this.moved.set(machine, lastUse);
+      return this.shown(machine, false);
+    }
+    // While the slider moves, the machine is planned as if it had the bench to itself.
+    const one = { ...household, machines: all.filter((m) => m.id === machine) };
+    const { plan } = planSeason(one, { asOf: this.today, quick: true });
+    return show(plan, machine, true, this.setting.methods);
+  }
+
+  async calendar({ machine }: Asks['calendar'][0]): Promise<string> {
+    const { calendarOf } = await import('../../calendar/calendar-file.ts');
+    return calendarOf(this.plan(), { machineId: machine });
+  }
+
+  async content(): Promise<LoadedFile[]> {
+    const bytes = (file: ContentFile): LoadedFile => ({
+      path: file.path,
+      bytes: typeof file.bytes === 'string' ? new TextEncoder().encode(file.bytes) : file.bytes,
+    });
+    const files = this.held.map(bytes);
+    if (this.moved.size === 0) return files;
+    const { withLastUse } = await import('./read-loaded.ts');
+    return files.map((file) => {
+      const day = this.moved.get(/^machines\/(.*)\.yaml$/.exec(file.path)?.[1] ?? '');
+      return day === undefined ? file : withLastUse(file, day);
+    });
+  }
+
+  plan(): SeasonPlan {
+    if (!this.household) throw new Error('found no household to plan, expected answers or files');
+    this.last ??= planSeason(this.household, { asOf: this.today }).plan;
+    return this.last;
+  }
+
+  async record({ machine, entries, asOf }: Asks['record'][0]): Promise<Asks['record'][1]> {
+    const input = (await this.get(`machines/${machine}/input.json`)) as Omit<Household, 'procedures'>;
+    return replan({ ...input, procedures: await this.procedures() }, machine, entries, asOf);
+  }
+
+  private hold(files: readonly ContentFile[], household: Household, asOf: string): void {
+    this.held = files;
+    this.moved.clear();
+    this.household = household;
+    this.today = asOf;
+    this.last = undefined;
+  }
+
+  private shown(machine: string | undefined, quick: boolean): Shown {
+    this.last = undefined;
+    return show(this.plan(), machine, quick, this.setting.methods);
+  }
+
+  private async library() {
+    return this.once('library', async () => openClimateLibrary(await this.get('climate/normals.json')));
+  }
+
+  private async procedures(): Promise<Procedure[]> {
+    return (await this.get('plan/procedures.json')) as Procedure[];
+  }
+
+  private get(path: string): Promise<unknown> {
+    return this.once(path, () => this.fetchJson(`${this.setting.base}${path}`));
+  }
+
+  /** What was fetched once is not fetched again; what failed is. */
+  private once<T>(key: string, make: () => Promise<T>): Promise<T> {
+    const met = this.kept.get(key) as Promise<T> | undefined;
+    if (met) return met;
+    const making = make();
+    this.kept.set(key, making);
+    making.catch(() => this.kept.delete(key));
+    return making;
+  }
+}

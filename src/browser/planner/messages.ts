@@ -1,0 +1,54 @@
+/** What the page asks of the worker, and what comes back. */
+import type { AnswerProblem, Answers } from '../../content/answers.ts';
+import type { Problem } from '../../content/problem.ts';
+import type { SeasonPlan } from '../../planner/season-plan.ts';
+import type { RecordEntries } from '../bench/entries.ts';
+import type { Shown } from './show/show.ts';
+
+/** Where things are, told once. */
+export interface Setting {
+  /** Folder of the site: "/". */
+  base: string;
+  methods: Record<string, string>;
+}
+
+export interface LoadedFile {
+  path: string;
+  bytes: Uint8Array;
+}
+
+export interface StationFound {
+  id: string;
+  name: string;
+  country: string;
+  distanceKm: number;
+}
+
+export interface MachineCharges {
+  /** Table of the charges, as markup. */
+  charges: string;
+  /** First charge, as the page prints it; empty where there is none. */
+  first: string;
+  picture: string;
+}
+
+/** Each request with its answer. */
+export interface Asks {
+  stations: [{ query: string }, StationFound[]];
+  form: [
+    { answers: Answers; asOf: string; machine?: string | undefined },
+    { problems: AnswerProblem[]; shown?: Shown },
+  ];
+  files: [{ files: LoadedFile[]; now: number; revised: string }, { problems: Problem[]; shown?: Shown; count: number }];
+  show: [{ machine: string }, Shown];
+  move: [{ machine: string; lastUse: string; quick: boolean }, Shown];
+  calendar: [{ machine?: string | undefined }, string];
+  content: [Record<string, never>, LoadedFile[]];
+  plan: [Record<string, never>, SeasonPlan];
+  record: [{ machine: string; entries: RecordEntries; asOf: string }, MachineCharges];
+}
+
+export type Ask = keyof Asks;
+
+export type Request = { [A in Ask]: { id: number; setting: Setting; ask: A; with: Asks[A][0] } }[Ask];
+export type Reply = { id: number; answer?: unknown; failed?: string };
