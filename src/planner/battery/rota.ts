@@ -73,11 +73,15 @@ export function chargeRota(batteries: readonly RotaBattery[], household: Days): 
   const days = openDays(household);
   const found: { day: number; yard: string; charges: Omit<RotaCharge, 'tripId'>[] }[] = [];
   const problems: Rota['problems'] = [];
+  // The yards have the same chargers: what one takes, the next finds taken.
+  let bench = new Bench(days);
   for (const yard of [...new Set(batteries.map((b) => b.yard))].sort()) {
     const plan = leanYard(
       batteries.filter((b) => b.yard === yard),
       days,
+      bench,
     );
+    bench = plan.bench;
     for (const [day, charges] of plan.visits) found.push({ day, yard, charges });
     problems.push(...plan.problems);
   }
@@ -107,15 +111,15 @@ export function chargeRota(batteries: readonly RotaBattery[], household: Days): 
 }
 
 /** The yard's rota, less charges of nearly full batteries that save no trip. */
-function leanYard(batteries: readonly RotaBattery[], days: OpenDays) {
-  let best = planYard(batteries, days, new Set());
+function leanYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Bench) {
+  let best = planYard(batteries, days, taken, new Set());
   const skip = new Set<string>();
   for (const [day, charges] of best.visits) {
     for (const charge of charges) {
       const battery = batteries.find((b) => b.machine === charge.machine)!;
       if (charges.length === 1 || battery.worthIt(day, charge.since)) continue;
       const trial = new Set([...skip, `${charge.machine} ${day}`]);
-      const plan = planYard(batteries, days, trial);
+      const plan = planYard(batteries, days, taken, trial);
       if (plan.visits.size > best.visits.size || trouble(plan) > trouble(best)) continue;
       skip.add(`${charge.machine} ${day}`);
       best = plan;
@@ -128,9 +132,9 @@ function trouble(plan: ReturnType<typeof planYard>): number {
   return plan.problems.length + [...plan.visits.values()].flat().filter((c) => c.problem !== undefined).length;
 }
 
-function planYard(batteries: readonly RotaBattery[], days: OpenDays, skip: ReadonlySet<string>) {
+function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Bench, skip: ReadonlySet<string>) {
   const states: State[] = batteries.map((battery) => ({ battery, last: undefined, due: battery.firstDue }));
-  const bench = new Bench(days);
+  const bench = taken.copy();
   const visits: Visits = new Map();
   const problems: Rota['problems'] = [];
 
@@ -182,7 +186,7 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, skip: Reado
       else record(state, when, undefined, [own, bench.fullText(state, when)].filter(Boolean).join(' '));
     }
   }
-  return { visits, problems };
+  return { visits, problems, bench };
 }
 
 const isOpen = (s: State) => s.due < s.battery.endDay;

@@ -223,3 +223,17 @@ test('a nearly full battery is left out of a trip that it does not need', () => 
   expect(rota.trips.map((t) => t.machines)).toEqual([['m0'], ['m0']].slice(0, rota.trips.length));
   expect(rota.charges.filter((c) => c.machine === 'm1')).toEqual([]);
 });
+
+test('two yards never have the same charger at the same hour', () => {
+  const small = { losses: [0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], allowance: 4, first: 1, end: 12 };
+  const only = { chargers: [charger('only')], hoursOn: () => 3 };
+  const batteries = [rotaOf(small, 0, only), rotaOf(small, 1, { ...only, yard: 'far', waits: false })];
+  const { trips } = chargeRota(batteries, { hoursByWeekday: ANY_HOURS, away: [] });
+  const spans = trips.flatMap((trip) =>
+    trip.charges.map((c) => ({ from: dayNumber(trip.date) * 24 + c.startHour!, hours: c.hours })),
+  );
+  expect(spans.length).toBeGreaterThan(2);
+  const sorted = spans.toSorted((a, b) => a.from - b.from);
+  for (const [i, span] of sorted.slice(1).entries())
+    expect(span.from).toBeGreaterThanOrEqual(sorted[i]!.from + sorted[i]!.hours);
+});
