@@ -1,5 +1,5 @@
 import { MONTH_OF_HOUR, readTable, WATER_TABLE } from '../../planner/climate/index.ts';
-import { DAYS_PER_YEAR, HOURS_PER_YEAR } from '../../planner/climate/types.ts';
+import { HOURS_PER_YEAR } from '../../planner/climate/types.ts';
 
 /** December to February, and so on: the quarters that the statistics are taken over. */
 const QUARTERS = [
@@ -31,42 +31,96 @@ function dewPoint(vapourPa: number): number {
   return (243.12 * g) / (17.62 - g);
 }
 
-function mean(values: number[]): number {
+type Series = Float64Array;
+
+function mean(values: Series): number {
   let sum = 0;
-  for (const v of values) sum += v;
+  for (let i = 0; i < values.length; i++) sum += values[i]!;
   return sum / values.length;
 }
 
-function spread(values: number[]): number {
+function spread(values: Series): number {
   const m = mean(values);
   let sum = 0;
-  for (const v of values) sum += (v - m) ** 2;
+  for (let i = 0; i < values.length; i++) sum += (values[i]! - m) ** 2;
   return Math.sqrt(sum / values.length);
 }
 
-function correlation(a: number[], b: number[]): number {
+function correlation(a: Series, b: Series): number {
   const [ma, mb] = [mean(a), mean(b)];
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += (a[i]! - ma) * (b[i]! - mb);
   return sum / a.length / (spread(a) * spread(b));
 }
 
-function quantile(sorted: Float64Array, p: number): number {
-  return sorted[Math.floor(p * (sorted.length - 1))]!;
+/** Steps of the counting below: fine beside any difference that matters. */
+const BINS = 20_000;
+
+/** Quantiles by counting between two bounds, which saves sorting; values beyond count at the bounds. */
+function quantiles(values: Series, low: number, high: number, shares: number[]): number[] {
+  const counts = new Int32Array(BINS);
+  for (let i = 0; i < values.length; i++) {
+    const bin = ((values[i]! - low) / (high - low)) * BINS;
+    counts[Math.min(BINS - 1, Math.max(0, bin | 0))]!++;
+  }
+  return shares.map((share) => {
+    const wanted = share * (values.length - 1);
+    let seen = 0;
+    let bin = 0;
+    while (bin < BINS - 1 && seen + counts[bin]! <= wanted) seen += counts[bin++]!;
+    return low + ((bin + 0.5) / BINS) * (high - low);
+  });
 }
 
 /** Means of the eight three-hour parts of the day, less the day's. */
-function dayCycle(series: ArrayLike<number>, hours: number[]): number[] {
+function dayCycle(series: Series, hours: Int32Array): number[] {
   const sum = new Float64Array(8);
   const count = new Float64Array(8);
-  for (const h of hours) {
-    const part = Math.floor((h % 24) / 3);
-    sum[part]! += series[h]!;
+  for (let i = 0; i < hours.length; i++) {
+    const part = Math.floor((hours[i]! % 24) / 3);
+    sum[part]! += series[hours[i]!]!;
     count[part]!++;
   }
-  const means = Array.from(sum, (total, part) => total / count[part]!);
+  const means = sum.map((total, part) => total / count[part]!);
   const middle = mean(means);
-  return means.map((v) => v - middle);
+  return Array.from(means, (v) => v - middle);
+}
+
+function picked(series: Series, hours: Int32Array): Series {
+  const out = new Float64Array(hours.length);
+  for (let i = 0; i < hours.length; i++) out[i] = series[hours[i]!]!;
+  return out;
+}
+
+function changes(series: Series, hours: Int32Array, back: number): Series {
+  const out = new Float64Array(hours.length);
+  for (let i = 0; i < hours.length; i++) out[i] = series[hours[i]!]! - series[hours[i]! - back]!;
+  return out;
+}
+
+/** Differences from each element to the next. */
+function steps(values: Series): Series {
+  return values.subarray(1).map((v, i) => v - values[i]!);
+}
+
+const quartersMade = new Map<number, { hours: Int32Array; days: Int32Array }[]>();
+
+/** Hours (from the thirteenth, so that all have a past) and days of each quarter, for so many years. */
+function quartersOf(hours: number): { hours: Int32Array; days: Int32Array }[] {
+  const kept = quartersMade.get(hours);
+  if (kept) return kept;
+  const made = QUARTERS.map((months) => {
+    const chosen: number[] = [];
+    const days: number[] = [];
+    for (let h = 0; h < hours; h++) {
+      if (!months.includes(MONTH_OF_HOUR[h % HOURS_PER_YEAR]!)) continue;
+      if (h >= 12) chosen.push(h);
+      if (h % 24 === 0) days.push(h / 24);
+    }
+    return { hours: Int32Array.from(chosen), days: Int32Array.from(days) };
+  });
+  quartersMade.set(hours, made);
+  return made;
 }
 
 /**
@@ -76,52 +130,50 @@ function dayCycle(series: ArrayLike<number>, hours: number[]): number[] {
  * @returns one set of statistics for each quarter of the year
  */
 export function weatherStatistics(temperatureC: ArrayLike<number>, vapourPa: ArrayLike<number>): Statistics[] {
-  const hours = temperatureC.length;
-  const dew = Float64Array.from({ length: hours }, (_, h) => dewPoint(vapourPa[h]!));
-  const rh = Float64Array.from(
-    { length: hours },
-    (_, h) => (100 * vapourPa[h]!) / readTable(WATER_TABLE, temperatureC[h]!),
-  );
-  return QUARTERS.map((months) => {
-    const chosen: number[] = [];
-    for (let h = 6; h < hours; h++) if (months.includes(MONTH_OF_HOUR[h % HOURS_PER_YEAR]!)) chosen.push(h);
+  const count = temperatureC.length;
+  const warm = Float64Array.from(temperatureC);
+  const dew = new Float64Array(count);
+  const rh = new Float64Array(count);
+  for (let h = 0; h < count; h++) dew[h] = dewPoint(vapourPa[h]!);
+  for (let h = 0; h < count; h++) rh[h] = (100 * vapourPa[h]!) / readTable(WATER_TABLE, warm[h]!);
+  return quartersOf(count).map(({ hours, days }) => {
     const out: Statistics = {};
-    const humidity = Float64Array.from(chosen, (h) => rh[h]!).sort();
-    for (const p of [0.05, 0.2, 0.5, 0.8, 0.9, 0.97]) out[`humidityQuantile ${p}`] = quantile(humidity, p);
-    for (const over of [80, 90])
-      out[`humidityShare ${over}`] = humidity.filter((v) => v > over).length / humidity.length;
-    const change = (series: ArrayLike<number>, back: number) => chosen.map((h) => series[h]! - series[h - back]!);
-    for (const back of [1, 3, 6]) {
-      const [warm, moist] = [change(temperatureC, back), change(dew, back)];
-      out[`spread temperature ${back} h`] = spread(warm);
-      out[`spread dew point ${back} h`] = spread(moist);
-      if (back === 6) continue;
-      out[`correlation ${back} h`] = correlation(warm, moist);
-      out[`spread steep temperature ${back} h`] = quantile(Float64Array.from(warm).sort(), 0.99);
-      out[`spread steep dew point ${back} h`] = quantile(Float64Array.from(moist).sort(), 0.98);
+    const change = (series: Series, back: number) => changes(series, hours, back);
+    const humidity = picked(rh, hours);
+    const shares = [0.05, 0.2, 0.5, 0.8, 0.9, 0.97];
+    for (const [i, q] of quantiles(humidity, 0, 102, shares).entries()) out[`humidityQuantile ${shares[i]}`] = q;
+    for (const over of [80, 90]) {
+      let above = 0;
+      for (let i = 0; i < humidity.length; i++) if (humidity[i]! > over) above++;
+      out[`humidityShare ${over}`] = above / humidity.length;
     }
-    const days: { rh: number; range: number; dew: number; warm: number }[] = [];
-    for (let d = 0; d < hours / 24; d++) {
-      if (!months.includes(MONTH_OF_HOUR[24 * (d % DAYS_PER_YEAR)]!)) continue;
-      const day = Array.from({ length: 24 }, (_, h) => 24 * d + h);
-      const temperatures = day.map((h) => temperatureC[h]!);
-      days.push({
-        rh: mean(day.map((h) => rh[h]!)),
-        dew: mean(day.map((h) => dew[h]!)),
-        warm: mean(temperatures),
-        range: Math.max(...temperatures) - Math.min(...temperatures),
-      });
+    for (const back of [1, 3, 6, 12]) {
+      const [warmer, moister] = [change(warm, back), change(dew, back)];
+      out[`spread temperature ${back} h`] = spread(warmer);
+      out[`spread dew point ${back} h`] = spread(moister);
+      if (back > 3) continue;
+      out[`correlation ${back} h`] = correlation(warmer, moister);
+      out[`spread steep temperature ${back} h`] = quantiles(warmer, -20, 20, [0.99])[0]!;
+      out[`spread steep dew point ${back} h`] = quantiles(moister, -20, 20, [0.98])[0]!;
     }
-    const humid = days.map((d) => d.rh);
-    const ranges = days.map((d) => d.range);
+    const dayMean = (series: Series) => Float64Array.from(days, (d) => mean(series.subarray(24 * d, 24 * d + 24)));
+    const humid = dayMean(rh);
+    const ranges = Float64Array.from(days, (d) => {
+      let [low, high] = [Infinity, -Infinity];
+      for (let h = 24 * d; h < 24 * d + 24; h++) {
+        low = Math.min(low, warm[h]!);
+        high = Math.max(high, warm[h]!);
+      }
+      return high - low;
+    });
     out['spread day humidity'] = spread(humid);
     out['spread day range'] = spread(ranges);
     out['correlation range and humidity'] = correlation(ranges, humid);
-    out['correlation humidity next day'] = correlation(humid.slice(1), humid.slice(0, -1));
-    out['spread dew point next day'] = spread(days.slice(1).map((d, i) => d.dew - days[i]!.dew));
-    out['spread temperature next day'] = spread(days.slice(1).map((d, i) => d.warm - days[i]!.warm));
-    for (const [k, v] of dayCycle(dew, chosen).entries()) out[`dewPointCycle ${k}`] = v;
-    for (const [k, v] of dayCycle(rh, chosen).entries()) out[`humidityCycle ${k}`] = v;
+    out['correlation humidity next day'] = correlation(humid.subarray(1), humid.subarray(0, -1));
+    out['spread dew point next day'] = spread(steps(dayMean(dew)));
+    out['spread temperature next day'] = spread(steps(dayMean(warm)));
+    for (const [k, v] of dayCycle(dew, hours).entries()) out[`dewPointCycle ${k}`] = v;
+    for (const [k, v] of dayCycle(rh, hours).entries()) out[`humidityCycle ${k}`] = v;
     return out;
   });
 }

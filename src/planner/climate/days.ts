@@ -2,6 +2,7 @@ import { MONTH_DAYS, MONTH_OF_DAY } from './calendar.ts';
 import type { NoiseTape } from './noise.ts';
 import { DAYS_PER_YEAR } from './types.ts';
 import type { WeatherConstants } from './weather-model.ts';
+import { neighbourShare, WARM_FRONT_H } from './weather-model.ts';
 
 /** What the weather of one place needs, by day of the year. */
 export interface Place {
@@ -64,21 +65,23 @@ export function spreadDays(place: Place, tape: NoiseTape, day: Days, constants: 
 
 /** Mean of each month over the ensemble of what spells and quick changes add to the normal [K]. */
 export function meanDepartures(tape: NoiseTape, day: Days, constants: WeatherConstants): number[] {
+  const outer = neighbourShare(WARM_FRONT_H);
   const sum = new Float64Array(12);
   for (let k = 0, y = 0; k < day.count; k++) {
     const before = day.warm[k === 0 ? day.count - 1 : k - 1]!;
     const after = day.warm[k === day.count - 1 ? 0 : k + 1]!;
-    // The day's mean of straight lines between three noons.
-    sum[MONTH_OF_DAY[y]!]! += day.warm[k]! * 0.75 + (before + after) * 0.125;
+    sum[MONTH_OF_DAY[y]!]! += day.warm[k]! * (1 - 2 * outer) + (before + after) * outer;
     if (++y === DAYS_PER_YEAR) y = 0;
   }
   return tape.quickMeans.map((quick, m) => sum[m]! / (MONTH_DAYS[m]! * tape.years) + constants.quickK * quick);
 }
 
-/** Share of saturation at each noon, from the level of moisture now tried. */
-export function shareDays(place: Place, day: Days): void {
-  for (let k = 0, y = 0; k < day.count; k++) {
-    day.share[k] = 1 / (1 + Math.exp(-(place.moistLevel[y]! + day.moist[k]!)));
-    if (++y === DAYS_PER_YEAR) y = 0;
+/** Share of saturation at the noons about each sampled day (every stride-th from the second), from the level now tried. */
+export function shareDays(place: Place, day: Days, stride: number): void {
+  const apart = Math.max(3, stride);
+  for (let first = 0; first < day.count; first += apart) {
+    for (let k = first; k < Math.min(first + 3, day.count); k++) {
+      day.share[k] = 1 / (1 + Math.exp(-(place.moistLevel[k % DAYS_PER_YEAR]! + day.moist[k]!)));
+    }
   }
 }

@@ -11,7 +11,7 @@ import { annualRangeK, daySpreadK } from './spread.ts';
 import type { Climate, EnsembleOptions, HourlyClimate, MonthlyNormals, WeatherEnsemble } from './types.ts';
 import { DAYS_PER_YEAR, HOURS_PER_YEAR } from './types.ts';
 import type { WeatherConstants } from './weather-model.ts';
-import { ceilingTable, WEATHER } from './weather-model.ts';
+import { ceilingTable, frontShares, WARM_FRONT_H, WEATHER } from './weather-model.ts';
 
 /** Writes the hours of the whole ensemble. */
 function writeHours(
@@ -25,6 +25,8 @@ function writeHours(
   const { quick, quickMoisture } = tape;
   const { quickK, followSwing, followQuick, followQuickCold, quickMoistK } = constants;
   const ceiling = ceilingTable(constants);
+  const warmShares = frontShares(WARM_FRONT_H);
+  const moistShares = frontShares(constants.moistFrontH);
   const days = day.count;
   for (let k = 0, y = 0, i = 0; k < days; k++) {
     const before = k === 0 ? days - 1 : k - 1;
@@ -37,27 +39,24 @@ function writeHours(
     const noon = place.base[y]! + warm;
     const share = day.share[k]!;
     for (let half = 0; half < 2; half++) {
-      const rise = (half === 0 ? warm - day.warm[before]! : day.warm[after]! - warm) / 24;
-      const shareRise = (half === 0 ? share - day.share[before]! : day.share[after]! - share) / 24;
-      const fromNoon = half === 0 ? -11.5 : 0.5;
-      let spell = noon + rise * fromNoon;
-      let q = share + shareRise * fromNoon;
+      const beside = half === 0 ? before : after;
+      const warmStep = day.warm[beside]! - warm;
+      const shareStep = day.share[beside]! - share;
       for (let h = half * 12; h < half * 12 + 12; h++, i++) {
         const shape = DAY_SHAPE[h]!;
         const n = quick[i]!;
+        const spell = noon + warmStep * warmShares[h]!;
         const t = spell + swing * shape + quickK * n;
         const steady = spell + follow * shape + followed * n + quickMoistK * quickMoisture[i]!;
         const xs = (steady - TABLE_LOW_C) * TABLE_PER_K;
         const is = xs | 0;
         const low = WATER_TABLE[is]!;
-        const e = q * (low + (WATER_TABLE[is + 1]! - low) * (xs - is));
+        const e = (share + shareStep * moistShares[h]!) * (low + (WATER_TABLE[is + 1]! - low) * (xs - is));
         const xt = (t - TABLE_LOW_C) * TABLE_PER_K;
         const it = xt | 0;
         const ceilingLow = ceiling[it]!;
         temperatureC[i] = t;
         vapourPa[i] = Math.min(e, ceilingLow + (ceiling[it + 1]! - ceilingLow) * (xt - it));
-        spell += rise;
-        q += shareRise;
       }
     }
     if (++y === DAYS_PER_YEAR) y = 0;

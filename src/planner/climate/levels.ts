@@ -8,11 +8,11 @@ import { TABLE_LOW_C, TABLE_PER_K, WATER_TABLE } from './saturation-table.ts';
 import type { MonthlyNormals } from './types.ts';
 import { DAYS_PER_YEAR } from './types.ts';
 import type { WeatherConstants } from './weather-model.ts';
-import { ceilingTable } from './weather-model.ts';
+import { ceilingTable, frontShares, WARM_FRONT_H } from './weather-model.ts';
 
 /** Every how many days each round samples while a level is sought: coarse while it is far off, close at the end. */
-const SWING_STRIDES = [5, 5, 1];
-const MOIST_STRIDES = [7, 7, 1, 1];
+const SWING_STRIDES = [7, 7, 1];
+const MOIST_STRIDES = [7, 7, 1];
 
 /**
  * Moves twelve levels toward twelve targets by the secant. The slope is learnt only from two rounds on the same sample
@@ -63,27 +63,35 @@ export function seekSwing(
     place.swing = meanPreserving(level).map((a) => Math.max(0.05, a));
     const stride = SWING_STRIDES[round];
     if (stride === undefined) return;
-    const found = sampleRange(place, tape, day, stride, constants.quickK);
+    const found = sampleRange(place, tape, day, stride, constants);
     steps.toward(target, stride, (m) => found[m]!);
     for (let m = 0; m < 12; m++) level[m] = Math.max(0.05, level[m]!);
   }
 }
 
 /** Mean daily range of each month, from a sample of days [K]. */
-function sampleRange(place: Place, tape: NoiseTape, day: Days, stride: number, quickK: number): Float64Array {
+function sampleRange(
+  place: Place,
+  tape: NoiseTape,
+  day: Days,
+  stride: number,
+  constants: WeatherConstants,
+): Float64Array {
   const { quick } = tape;
+  const { quickK } = constants;
+  const warmShares = frontShares(WARM_FRONT_H);
   const sum = new Float64Array(12);
   const count = new Float64Array(12);
   for (let k = 1; k < day.count - 1; k += stride) {
     const y = k % DAYS_PER_YEAR;
     const swing = place.swing[y]! * day.swing[k]!;
     const noon = day.warm[k]!;
-    let rise = (noon - day.warm[k - 1]!) / 24;
+    let step = day.warm[k - 1]! - noon;
     let low = Infinity;
     let high = -Infinity;
     for (let h = 0, i = 24 * k; h < 24; h++, i++) {
-      if (h === 12) rise = (day.warm[k + 1]! - noon) / 24;
-      const t = rise * (h - 11.5) + swing * DAY_SHAPE[h]! + quickK * quick[i]!;
+      if (h === 12) step = day.warm[k + 1]! - noon;
+      const t = step * warmShares[h]! + swing * DAY_SHAPE[h]! + quickK * quick[i]!;
       low = Math.min(low, t);
       high = Math.max(high, t);
     }
@@ -114,8 +122,8 @@ export function seekMoisture(
   const steps = new MonthlySteps(level, 0.8, 0.1);
   for (let round = 0; ; round++) {
     place.moistLevel = meanPreserving(level);
-    shareDays(place, day);
     const stride = MOIST_STRIDES[round];
+    shareDays(place, day, stride ?? 1);
     if (stride === undefined) return;
     const found = sampleHumidity(place, tape, day, stride, constants);
     steps.toward(target, stride, (m) => logit(Math.max(1, found[m]!)));
@@ -134,6 +142,8 @@ function sampleHumidity(
   const { quick, quickMoisture } = tape;
   const { quickK, followSwing, followQuick, followQuickCold, quickMoistK } = constants;
   const ceiling = ceilingTable(constants);
+  const warmShares = frontShares(WARM_FRONT_H);
+  const moistShares = frontShares(constants.moistFrontH);
   const sum = new Float64Array(12);
   const count = new Float64Array(12);
   for (let k = 1; k < day.count - 1; k += stride) {
@@ -147,9 +157,9 @@ function sampleHumidity(
     const share = day.share[k]!;
     let total = 0;
     for (let h = k % 2 === 0 ? 2 : 5; h < 24; h += 6) {
-      const x = (h - 11.5) / 24;
-      const spell = noon + (x < 0 ? warm - day.warm[k - 1]! : day.warm[k + 1]! - warm) * x;
-      const q = share + (x < 0 ? share - day.share[k - 1]! : day.share[k + 1]! - share) * x;
+      const beside = h < 12 ? k - 1 : k + 1;
+      const spell = noon + (day.warm[beside]! - warm) * warmShares[h]!;
+      const q = share + (day.share[beside]! - share) * moistShares[h]!;
       const n = quick[24 * k + h]!;
       const t = spell + swing * DAY_SHAPE[h]! + quickK * n;
       const steady = spell + follow * DAY_SHAPE[h]! + followed * n + quickMoistK * quickMoisture[24 * k + h]!;

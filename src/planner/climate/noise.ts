@@ -1,6 +1,7 @@
 import { monthMeansOfHours } from './calendar.ts';
 import { DAYS_PER_YEAR, HOURS_PER_YEAR } from './types.ts';
 import type { WeatherConstants } from './weather-model.ts';
+import { neighbourShare, WARM_FRONT_H } from './weather-model.ts';
 
 /** Random numbers of an ensemble: the same for every place with the same seed and years. */
 export interface NoiseTape {
@@ -65,10 +66,9 @@ function fillRemembering(out: Float64Array | Float32Array, memory: number, seed:
   }
 }
 
-/** Spread of the day's mean of a series given at noons and drawn straight between them. */
-function spreadOfDayMean(memory: number): number {
-  let outer = 0;
-  for (let h = 0; h < 12; h++) outer += (11.5 - h) / 24 / 24;
+/** Spread of the day's mean of a series given at noons, with fronts between them. */
+function spreadOfDayMean(memory: number, frontH: number): number {
+  const outer = neighbourShare(frontH);
   const weights = [outer, 1 - 2 * outer, outer];
   let variance = 0;
   for (let a = 0; a < 3; a++) {
@@ -77,8 +77,11 @@ function spreadOfDayMean(memory: number): number {
   return Math.sqrt(variance);
 }
 
-/** How strongly each of the series remembers its step before. */
-export type Memories = Pick<WeatherConstants, 'warmMemory' | 'moistMemory' | 'quickMemory' | 'quickMoistMemory'>;
+/** How strongly each of the series remembers its step before, and how fast its days give way to one another. */
+export type Memories = Pick<
+  WeatherConstants,
+  'warmMemory' | 'moistMemory' | 'quickMemory' | 'quickMoistMemory' | 'moistFrontH'
+>;
 
 let last: { key: string; tape: NoiseTape } | undefined;
 
@@ -94,8 +97,8 @@ export function noiseTape(seed: number, years: number, memories: Memories): Nois
   if (!(Number.isInteger(years) && years >= 1 && years <= 200)) {
     throw new RangeError(`years: ${years} found, a whole number from 1 to 200 expected`);
   }
-  const { warmMemory, moistMemory, quickMemory, quickMoistMemory } = memories;
-  const key = [seed, years, warmMemory, moistMemory, quickMemory, quickMoistMemory].join(' ');
+  const { warmMemory, moistMemory, quickMemory, quickMoistMemory, moistFrontH } = memories;
+  const key = [seed, years, warmMemory, moistMemory, quickMemory, quickMoistMemory, moistFrontH].join(' ');
   if (last?.key === key) return last.tape;
   const days = years * DAYS_PER_YEAR;
   const hours = years * HOURS_PER_YEAR;
@@ -113,8 +116,8 @@ export function noiseTape(seed: number, years: number, memories: Memories): Nois
   fillRemembering(tape.sky, 0, seed * 5 + 3);
   fillRemembering(tape.quick, quickMemory, seed * 5 + 4);
   fillRemembering(tape.quickMoisture, quickMoistMemory, seed * 5 + 5);
-  const warmScale = 1 / spreadOfDayMean(warmMemory);
-  const moistScale = 1 / spreadOfDayMean(moistMemory);
+  const warmScale = 1 / spreadOfDayMean(warmMemory, WARM_FRONT_H);
+  const moistScale = 1 / spreadOfDayMean(moistMemory, moistFrontH);
   for (let d = 0; d < days; d++) {
     tape.warmth[d]! *= warmScale;
     tape.moisture[d]! *= moistScale;

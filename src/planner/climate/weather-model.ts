@@ -26,6 +26,8 @@ export interface WeatherConstants {
   moist: number;
   /** What spring and autumn add to that spread. */
   moistBetween: number;
+  /** How long moist air takes to give way to dry, or the other way, about midnight [h]; 24 = evenly from noon to noon. */
+  moistFrontH: number;
   /** Share of the day's swing that the steadier temperature follows, at −5 °C and less; none at 15 °C and more. */
   followSwing: number;
   /** Share of the quick changes of temperature that it follows. */
@@ -51,24 +53,25 @@ export interface WeatherConstants {
  * Valid: annual range of monthly means 5 to 45 K.
  */
 export const WEATHER: WeatherConstants = {
-  warmMemory: 0.45,
-  moistMemory: 0.34,
-  quickMemory: 0.87,
-  quickMoistMemory: 0.84,
+  warmMemory: 0.5,
+  moistMemory: 0.328,
+  quickMemory: 0.871,
+  quickMoistMemory: 0.836,
   quickK: 1.27,
-  warmMoist: -0.1,
-  warmMoistCold: 0.48,
-  swingMoist: 0.23,
-  swingSky: 0.25,
-  swingSkyCold: 0.3,
-  moist: 0.57,
-  moistBetween: 0.15,
-  followSwing: 0.4,
-  followQuick: 0.04,
-  followQuickCold: 0.36,
-  quickMoistK: 1.76,
-  ceiling: 0.98,
-  iceHold: 0.9,
+  warmMoist: -0.007,
+  warmMoistCold: 0.588,
+  swingMoist: 0.191,
+  swingSky: 0.294,
+  swingSkyCold: 0.445,
+  moist: 0.517,
+  moistBetween: 0.127,
+  moistFrontH: 16,
+  followSwing: 0.398,
+  followQuick: 0.059,
+  followQuickCold: 0.382,
+  quickMoistK: 1.736,
+  ceiling: 0.977,
+  iceHold: 0.916,
 };
 
 let lastCeiling: { ceiling: number; iceHold: number; table: Float64Array } | undefined;
@@ -84,4 +87,28 @@ export function ceilingTable(constants: WeatherConstants): Float64Array {
   const table = WATER_TABLE.map((w, i) => ceiling * (w - iceHold * (w - SURFACE_TABLE[i]!)));
   lastCeiling = { ceiling, iceHold, table };
   return table;
+}
+
+/** Warm spells give way to one another evenly from noon to noon: a quicker front did not come nearer to real hours [h]. */
+export const WARM_FRONT_H = 24;
+
+/**
+ * Share of the neighbouring day's air in each hour of a day: the day before up to noon, the day after from noon on. A
+ * half at midnight, falling straight to nothing once the front is through.
+ * @param frontH - how long the front takes, 24 h at most [h]
+ * @returns 24 shares
+ */
+export function frontShares(frontH: number): Float64Array {
+  if (!(frontH > 0 && frontH <= 24))
+    throw new RangeError(`front: ${frontH} h found, more than 0 and at most 24 h expected`);
+  return Float64Array.from({ length: 24 }, (_, h) => Math.max(0, 0.5 - Math.min(h + 0.5, 23.5 - h) / frontH));
+}
+
+/**
+ * Share of one neighbouring day in a day's mean.
+ * @param frontH - how long the front takes [h]
+ * @returns share
+ */
+export function neighbourShare(frontH: number): number {
+  return frontShares(frontH).reduce((sum, share) => sum + share, 0) / 48;
 }

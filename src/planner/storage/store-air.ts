@@ -21,7 +21,7 @@ const mean = (values: number[]) => values.reduce((sum, v) => sum + v, 0) / value
  * @param metalTimeConstantH - how slowly the metal follows the air [h]
  * @param options - seed and years
  * @returns means and 90th percentiles by month, extremes, and which figures may be shown
- * Error: see `sayable`; where a count may be shown it is right within a factor of about 1.5, in single months 2.
+ * Error: see `sayable` and its typical factors; single months are off by more than half-years.
  */
 export function storeAir(
   climate: Climate,

@@ -72,6 +72,8 @@ export interface Sayable {
   wet: boolean;
   /** The reason, to be shown in place of a figure that cannot be said; empty where all can be. */
   why: string;
+  /** How far a half-year's hours typically lie from those of a real year, as a factor; 1 for an hourly year's own. */
+  typicalFactor: { condensation: number; frost: number; wet: number };
 }
 
 /** Store air and metal over the ensemble, by month. */
