@@ -1,7 +1,7 @@
 import { isoOfDay } from '../dates.ts';
 import type { Charger } from '../household.ts';
 import type { OpenDays } from './open-days.ts';
-import type { RotaBattery } from './rota.ts';
+import type { RotaBattery } from './rota-battery.ts';
 
 /** A charger that keeps a full battery safely may go on by itself this long; another one is taken off the next day [h]. */
 const UNATTENDED_MAINTAINER_H = 72;

@@ -25,6 +25,7 @@ export {
 } from './loss.ts';
 export { type BatteriesPlan, type BatteryContext, planBatteries } from './plan.ts';
 export { type Rest, restOf } from './rest.ts';
-export { chargeRota, type Rota, type RotaBattery } from './rota.ts';
+export { chargeRota, type Rota } from './rota.ts';
+export type { RotaBattery } from './rota-battery.ts';
 export { SAFETY_RULES, type SafetyRule, safetyRules } from './safety.ts';
 export { openCircuitVoltage, stateOfChargeFromVoltage, type VoltageReading } from './voltage.ts';

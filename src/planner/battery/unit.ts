@@ -17,7 +17,7 @@ import {
   statePath,
 } from './loss.ts';
 import type { Rest } from './rest.ts';
-import type { RotaBattery } from './rota.ts';
+import type { RotaBattery } from './rota-battery.ts';
 import { lastTripIndex } from './run.ts';
 
 /** A reading surer than this lowers the high-loss path where it lies under it [%]. */
