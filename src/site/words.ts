@@ -124,7 +124,7 @@ export const WORDS = {
   site: 'Idle Season',
   skip: 'Skip to the content',
   menu: 'Pages',
-  nav: { front: 'Next', jobs: 'Jobs', agenda: 'Agenda', shopping: 'Shopping', methods: 'Methods' },
+  nav: { front: 'Next', jobs: 'Jobs', agenda: 'Agenda', shopping: 'Shopping', plan: 'Plan', methods: 'Methods' },
   machines: 'Machines',
   planMade: (date: string) => `Plan made for ${date}.`,
   planFile: 'The plan as data',

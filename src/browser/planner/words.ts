@@ -10,7 +10,8 @@ export const PLANNER = {
   stationFar: (km: number) => `${km} km away`,
   notANumber: 'A number is needed here.',
   newMachine: (n: number) => (n === 1 ? 'My machine' : `Machine ${n}`),
-  remove: (name: string) => `Remove ${name}`,
+  add: 'Add a machine',
+  remove: 'Remove this machine',
   removeSure: (name: string) => `Really remove ${name}`,
   seasonEnd: (date: string) => `Season ends ${date}`,
   problems: (n: number) => (n === 1 ? 'One thing to put right' : `${n} things to put right`),
@@ -22,6 +23,4 @@ export const PLANNER = {
   noFiles: 'None of these is a content file: files end in .yaml.',
   failed: 'That did not work. Reload the page; what you answered is kept on this device.',
   notKept: 'This window does not let the page keep your answers. Take the content files before you close it.',
-  saved: 'Kept on this device',
-  sideTitle: (name: string) => `Side of the plan of ${name}`,
 } as const;

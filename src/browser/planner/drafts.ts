@@ -1,0 +1,172 @@
+/** What the form holds, as flat text by field, and how it becomes answers. Whatever a device gives back is read as unknown. */
+import type { Answers } from '../../content/answers.ts';
+import { slug } from '../../content/files.ts';
+import { PLANNER } from './words.ts';
+
+/** Fields of one machine and of its place. */
+export const MACHINE_FIELDS = [
+  'name',
+  'kind',
+  'cooling',
+  'station',
+  'stationName',
+  'country',
+  'point',
+  'enclosure',
+  'power',
+  'lastUse',
+  'firstUse',
+  'chemistry',
+  'capacity',
+  'delivery',
+  'tank',
+  'blend',
+] as const;
+/** Fields that all machines share. */
+export const HOME_FIELDS = ['id', 'units', 'charger', 'keeper', 'revised'] as const;
+
+export type MachineDraft = Record<(typeof MACHINE_FIELDS)[number], string>;
+export type HomeDraft = Record<(typeof HOME_FIELDS)[number], string>;
+
+export interface Drafts {
+  format: 1;
+  home: HomeDraft;
+  machines: MachineDraft[];
+}
+
+const MOST_MACHINES = 50;
+const LONGEST = 200;
+
+export const emptyMachine = (n: number, like?: MachineDraft | undefined): MachineDraft => ({
+  ...(Object.fromEntries(MACHINE_FIELDS.map((f) => [f, ''])) as MachineDraft),
+  name: PLANNER.newMachine(n),
+  kind: 'motorcycle',
+  enclosure: like?.enclosure ?? 'thin-metal-shed',
+  power: like?.power ?? 'false',
+  station: like?.station ?? '',
+  stationName: like?.stationName ?? '',
+  country: like?.country ?? '',
+  point: like?.point ?? '',
+});
+
+/** New drafts: one machine, the units of the device's language, an id of their own. */
+export function newDrafts(locale: string, id: string): Drafts {
+  const units = /-US$/i.test(locale) ? 'us' : /-GB$/i.test(locale) ? 'imperial' : 'metric';
+  return { format: 1, home: { id, units, charger: '', keeper: '', revised: '' }, machines: [emptyMachine(1)] };
+}
+
+/**
+ * Drafts from what a device kept.
+ * @param kept - anything
+ * @returns drafts with every field as text, or undefined where nothing of them can be read
+ */
+export function draftsOf(kept: unknown): Drafts | undefined {
+  if (typeof kept !== 'object' || kept === null) return undefined;
+  const { format, home, machines } = kept as Record<string, unknown>;
+  if (format !== 1 || !Array.isArray(machines) || machines.length === 0) return undefined;
+  const text = (from: unknown, field: string): string => {
+    const value = typeof from === 'object' && from !== null ? (from as Record<string, unknown>)[field] : undefined;
+    return typeof value === 'string' ? value.slice(0, LONGEST) : '';
+  };
+  const fields = <F extends string>(names: readonly F[], from: unknown) =>
+    Object.fromEntries(names.map((f) => [f, text(from, f)])) as Record<F, string>;
+  const house = fields(HOME_FIELDS, home);
+  if (!/^home-[0-9a-f]{4,16}$/.test(house.id)) return undefined;
+  return { format: 1, home: house, machines: machines.slice(0, MOST_MACHINES).map((m) => fields(MACHINE_FIELDS, m)) };
+}
+
+/** True where enough is answered for a plan. */
+export const canPlan = ({ machines }: Drafts) =>
+  machines.every((m) => m.name.trim() !== '' && (m.station !== '' || m.point !== ''));
+
+/** The unit in which a tank is asked for. */
+export const tankUnit = (units: string) => ({ us: 'US gal', imperial: 'imp gal' })[units] ?? 'L';
+
+/**
+ * Drafts as answers: machines that stand in the same store share one place.
+ * @param drafts - enough for a plan
+ * @param device - what the device says of itself
+ */
+export function answersOf({ home, machines }: Drafts, device: { timeZone: string; locale: string }): Answers {
+  const places = new Map<string, Answers['places'][number]>();
+  const ids = new Set<string>();
+  const free = (wanted: string): string => {
+    let id = wanted;
+    for (let n = 2; ids.has(id); n++) id = `${wanted}-${n}`;
+    ids.add(id);
+    return id;
+  };
+  const rows = machines.map((m) => {
+    const key = JSON.stringify([m.enclosure, m.power, m.point, m.station]);
+    let place = places.get(key);
+    if (!place) {
+      const near = m.point.split(',').map(Number) as [number, number];
+      place = {
+        id: freePlace(m.enclosure, places),
+        name: STORE_NAMES[m.enclosure] ?? m.enclosure,
+        enclosure: m.enclosure,
+        power: m.power === 'true',
+        climate: m.point === '' ? { station: m.station } : { near },
+      };
+      places.set(key, place);
+    }
+    return {
+      id: free(slug(m.name)),
+      name: m.name.trim().normalize('NFC'),
+      kind: m.kind,
+      place: place.id,
+      lastUse: given(m.lastUse),
+      firstUse: given(m.firstUse),
+      battery:
+        m.chemistry === 'none'
+          ? (false as const)
+          : { chemistry: given(m.chemistry), capacity: withUnit(m.capacity, 'Ah') },
+      fuel:
+        m.delivery === 'none'
+          ? (false as const)
+          : { delivery: given(m.delivery), tank: withUnit(m.tank, tankUnit(home.units)), blend: given(m.blend) },
+      cooling: given(m.cooling),
+    };
+  });
+  return {
+    household: {
+      id: home.id,
+      name: 'My machines',
+      ...device,
+      units: home.units === 'us' || home.units === 'imperial' ? home.units : 'metric',
+      country: given(machines[0]?.country ?? ''),
+      charger:
+        home.charger === '' ? undefined : { current: withUnit(home.charger, 'A')!, maintainer: home.keeper === 'true' },
+      revised: home.revised,
+    },
+    places: [...places.values()],
+    machines: rows,
+  };
+}
+
+/** What a store is called where nobody has named it. */
+export const STORE_NAMES: Record<string, string> = {
+  open: 'Outdoors',
+  carport: 'Carport',
+  'thin-metal-shed': 'Metal shed',
+  'timber-shed': 'Timber shed',
+  'slab-garage': 'Garage',
+  masonry: 'Masonry garage',
+  insulated: 'Insulated garage',
+  'attached-garage': 'Attached garage',
+  cellar: 'Cellar',
+  heated: 'Heated store',
+  dehumidified: 'Dehumidified store',
+};
+
+function freePlace(wanted: string, places: ReadonlyMap<string, { id: string }>): string {
+  const taken = new Set([...places.values()].map((p) => p.id));
+  for (let n = 1; ; n++) {
+    const id = n === 1 ? wanted : `${wanted}-${n}`;
+    if (!taken.has(id)) return id;
+  }
+}
+
+const given = (text: string) => (text.trim() === '' ? undefined : text.trim());
+
+const withUnit = (text: string, unit: string) => (given(text) === undefined ? undefined : `${Number(text)} ${unit}`);

@@ -1,0 +1,115 @@
+/** The questions of the form, printed when the page is built. */
+import { CHEMISTRY_NAMES, KINDS } from '../../content/kinds.ts';
+import { WORDS } from '../../site/words.ts';
+import { STORE_NAMES } from './drafts.ts';
+
+type Option = readonly [value: string, text: string];
+
+const UNKNOWN: Option = ['', 'I don’t know'];
+
+const CHEMISTRY_TEXTS: Record<(typeof CHEMISTRY_NAMES)[number], string> = {
+  flooded: 'Flooded, with caps to fill',
+  'flooded-antimony': 'Flooded, antimony plates',
+  'flooded-calcium': 'Flooded, calcium, sealed',
+  agm: 'AGM',
+  gel: 'Gel',
+  lifepo4: 'Lithium iron phosphate',
+};
+
+const STORE_TEXTS: Record<string, string> = {
+  ...STORE_NAMES,
+  open: 'Outdoors, under a cover',
+  'thin-metal-shed': 'Shed of sheet metal',
+  'timber-shed': 'Shed of timber',
+  'slab-garage': 'Garage of timber or metal, on a slab',
+  masonry: 'Garage of brick or block',
+  'attached-garage': 'Garage built onto the house',
+  heated: 'Kept above freezing by a heater',
+  dehumidified: 'Kept dry by a dehumidifier',
+};
+
+export const FORM = {
+  questions: 'Your machine',
+  add: 'Add a machine',
+  machine: 'The machine',
+  name: 'What do you call it?',
+  kind: 'What is it?',
+  kinds: KINDS.map((k): Option => [k, WORDS.kinds[k]]),
+  cooling: 'Cooled by',
+  coolings: [
+    UNKNOWN,
+    ['air', 'Air'],
+    ['oil', 'Oil'],
+    ['liquid', 'Liquid, with a radiator'],
+    ['none', 'Nothing: electric'],
+  ] as Option[],
+  place: 'Where it rests',
+  station: 'Nearest weather station',
+  stationHint:
+    'Type a town near you, or latitude and longitude such as 52.4, -113.8. The search is done on this device.',
+  stations: 'Stations found',
+  store: 'What does it stand in?',
+  stores: Object.keys(STORE_NAMES).map((id): Option => [id, STORE_TEXTS[id]!]),
+  power: 'Is there a socket?',
+  powers: [
+    ['false', 'No'],
+    ['true', 'Yes'],
+  ] as Option[],
+  season: 'The season',
+  lastUse: 'Last day of use',
+  firstUse: 'First day of use after the rest',
+  seasonHint: 'Leave a day open to have it proposed from the climate.',
+  battery: 'Battery',
+  chemistry: 'What kind of battery?',
+  chemistries: [
+    UNKNOWN,
+    ...CHEMISTRY_NAMES.filter((n) => n !== 'flooded-antimony').map((n): Option => [n, CHEMISTRY_TEXTS[n]]),
+    ['none', 'It has none'],
+  ] as Option[],
+  capacity: 'Capacity on its label',
+  capacityHint: 'In Ah. The cold-cranking figure in A is another one.',
+  charger: 'Your charger gives',
+  chargerHint: 'In A. Leave it open if you have none.',
+  keeper: 'It may stay connected for months (a maintainer)',
+  fuel: 'Fuel',
+  delivery: 'How does fuel reach the engine?',
+  deliveries: [
+    UNKNOWN,
+    ['carburettor', 'Carburettor'],
+    ['injection', 'Injection'],
+    ['none', 'No petrol: electric'],
+  ] as Option[],
+  tank: 'Tank holds',
+  blend: 'What the pump says',
+  blends: [
+    UNKNOWN,
+    ['E0', 'E0, no ethanol'],
+    ['E5', 'E5'],
+    ['E10', 'E10'],
+    ['E15', 'E15'],
+    ['E20', 'E20'],
+    ['E85', 'E85'],
+  ] as Option[],
+  units: 'Units',
+  unitNames: [
+    ['metric', 'Metric: L, °C, kPa'],
+    ['us', 'US: gal, °F, psi'],
+    ['imperial', 'Imperial: gal, °C, psi'],
+  ] as Option[],
+  remove: 'Remove this machine',
+  load: 'I have content files',
+  loadText: 'Drop files or the whole folder here, or pick them. They are read on this device and sent nowhere.',
+  pickFiles: 'Pick files',
+  pickFolder: 'Pick a folder',
+  back: 'Back to my own machines',
+  slider: 'Move the last day of use',
+  take: 'Take it with you',
+  calendar: 'Calendar file',
+  calendarAll: 'Calendar of all machines',
+  content: 'Content files (zip)',
+  contentHint: 'Unpack them into a folder; the same plan can then be built from it.',
+  views: 'Show',
+  view: { plan: 'The plan', 'lay-up': WORDS.sheet.layUp, 'start-up': WORDS.sheet.startUp },
+  print: 'Print this sheet',
+  noScript: 'The planner needs JavaScript: it works everything out in this page, on this device.',
+} as const;

@@ -1,0 +1,81 @@
+/** The form's fields and the drafts: one to the other. */
+import type { AnswerProblem } from '../../content/answers.ts';
+import { type Drafts, HOME_FIELDS, MACHINE_FIELDS, tankUnit } from './drafts.ts';
+import { PLANNER } from './words.ts';
+
+type Field = HTMLInputElement | HTMLSelectElement;
+
+const fieldOf = (form: HTMLFormElement, name: string) => form.elements.namedItem(name) as Field | null;
+
+/** Shows one machine of the drafts. */
+export function fill(form: HTMLFormElement, drafts: Drafts, at: number): void {
+  const values = { ...drafts.home, ...drafts.machines[at]! };
+  for (const [name, value] of Object.entries(values)) {
+    const field = fieldOf(form, name);
+    if (!field) continue;
+    if (field instanceof HTMLInputElement && field.type === 'checkbox') field.checked = value === 'true';
+    else field.value = value;
+    // A list has no answer for what an older form knew: its first one is shown.
+    if (field instanceof HTMLSelectElement && field.selectedIndex < 0) field.selectedIndex = 0;
+  }
+  form.querySelector('[data-tank-unit]')!.textContent = tankUnit(drafts.home.units);
+}
+
+/**
+ * Takes what the fields hold into the drafts.
+ * @returns true where every field is within its bounds; the others are marked
+ */
+export function take(form: HTMLFormElement, drafts: Drafts, at: number): boolean {
+  const held = (name: string): string | undefined => {
+    const field = fieldOf(form, name);
+    if (!field) return undefined;
+    return field instanceof HTMLInputElement && field.type === 'checkbox' ? String(field.checked) : field.value;
+  };
+  const machine = drafts.machines[at]!;
+  for (const name of MACHINE_FIELDS) machine[name] = held(name) ?? machine[name];
+  for (const name of HOME_FIELDS) drafts.home[name] = held(name) ?? drafts.home[name];
+  form.querySelector('[data-tank-unit]')!.textContent = tankUnit(drafts.home.units);
+  let sound = true;
+  for (const field of form.querySelectorAll<Field>('input[name], select[name]')) {
+    const wrong = field.validity.valid ? '' : field.validity.badInput ? PLANNER.notANumber : field.validationMessage;
+    mark(field, wrong);
+    if (wrong) sound = false;
+  }
+  return sound;
+}
+
+/** The field of the form that a problem speaks of: "battery.capacity" is asked as "capacity". */
+const ASKED: Record<string, string> = {
+  'battery.capacity': 'capacity',
+  'battery.chemistry': 'chemistry',
+  'fuel.tank': 'tank',
+  'fuel.delivery': 'delivery',
+};
+
+/** Marks the fields that problems speak of. */
+export function markProblems(form: HTMLFormElement, problems: readonly AnswerProblem[]): void {
+  for (const { field, what, fix } of problems) {
+    const found = fieldOf(form, ASKED[field] ?? field);
+    if (found) mark(found, `${what}. ${fix}`);
+  }
+}
+
+function mark(field: Field, wrong: string): void {
+  const id = `${field.name}-wrong`;
+  let said = document.getElementById(id);
+  if (wrong === '') {
+    said?.remove();
+    field.removeAttribute('aria-invalid');
+    field.removeAttribute('aria-errormessage');
+    return;
+  }
+  if (!said) {
+    said = document.createElement('p');
+    said.id = id;
+    said.className = 'wrong small';
+    field.closest('label')?.after(said);
+  }
+  said.textContent = wrong;
+  field.setAttribute('aria-invalid', 'true');
+  field.setAttribute('aria-errormessage', id);
+}

@@ -1,0 +1,45 @@
+/** The answers on this device. What cannot be read is put aside, never thrown away. */
+import { type Drafts, draftsOf } from './drafts.ts';
+
+const KEY = 'idle-season.answers';
+const ASIDE = 'idle-season.answers.aside';
+
+/** What was kept; undefined where there is nothing, or nothing that can be read. */
+export function keptDrafts(): Drafts | undefined {
+  try {
+    const text = localStorage.getItem(KEY);
+    if (text === null) return undefined;
+    const drafts = parsed(text);
+    if (!drafts) localStorage.setItem(ASIDE, text);
+    return drafts;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Answers of another form or damaged ones, as they were found. */
+export function setAside(): string | undefined {
+  try {
+    return localStorage.getItem(ASIDE) ?? undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Keeps the answers; false where the device does not let it. */
+export function keep(drafts: Drafts): boolean {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(drafts));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function parsed(text: string): Drafts | undefined {
+  try {
+    return draftsOf(JSON.parse(text));
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,75 @@
+/** Content files from a picker or a drop: several files, or a whole folder. */
+import type { LoadedFile } from './messages.ts';
+
+interface Picked {
+  path: string;
+  file: File;
+}
+
+/** Files that content is made of; pictures and the like are left on the device unread. */
+const CONTENT = /\.ya?ml|\.epw$/i;
+const FOLDERS = ['places', 'climates', 'machines', 'procedures', 'records'];
+/** One year of hours is the largest that is read [bytes]. */
+const LARGEST = 9 * 1024 * 1024;
+
+export interface Loaded {
+  files: LoadedFile[];
+  /** Newest change of a file, ISO 8601 in UTC. */
+  revised: string;
+}
+
+/** The files of a picker; `webkitRelativePath` has the folder. */
+export function ofPicker(list: FileList): Promise<Loaded> {
+  return read([...list].map((file) => ({ path: file.webkitRelativePath || file.name, file })));
+}
+
+/** The files of a drop, folders looked through. */
+export async function ofDrop(data: DataTransfer): Promise<Loaded> {
+  const entries = [...data.items].flatMap((item) => item.webkitGetAsEntry() ?? []);
+  const picked: Picked[] = [];
+  await Promise.all(entries.map((entry) => visit(entry, picked)));
+  return read(picked);
+}
+
+async function visit(entry: FileSystemEntry, into: Picked[]): Promise<void> {
+  if (entry.isFile) {
+    const file = await new Promise<File>((resolve, reject) => (entry as FileSystemFileEntry).file(resolve, reject));
+    into.push({ path: entry.fullPath.replace(/^\//, ''), file });
+    return;
+  }
+  const reader = (entry as FileSystemDirectoryEntry).createReader();
+  for (;;) {
+    const some = await new Promise<FileSystemEntry[]>((resolve, reject) => reader.readEntries(resolve, reject));
+    if (some.length === 0) return;
+    await Promise.all(some.map((inner) => visit(inner, into)));
+  }
+}
+
+async function read(picked: readonly Picked[]): Promise<Loaded> {
+  const wanted = picked.filter(
+    ({ path, file }) => CONTENT.test(path) && !/(^|\/)\./.test(path) && file.size <= LARGEST,
+  );
+  const root = rootOf(wanted.map((p) => p.path));
+  const files = await Promise.all(
+    wanted.map(async ({ path, file }) => ({
+      path: inside(path, root),
+      bytes: new Uint8Array(await file.arrayBuffer()),
+    })),
+  );
+  const newest = Math.max(0, ...wanted.map(({ file }) => file.lastModified));
+  return { files, revised: new Date(Math.floor(newest / 1000) * 1000).toISOString() };
+}
+
+/** The folder in which household.yaml lies, or above one of the known folders. */
+function rootOf(paths: readonly string[]): string {
+  const home = paths.filter((p) => p.split('/').at(-1) === 'household.yaml').sort((a, b) => a.length - b.length)[0];
+  if (home !== undefined) return home.slice(0, -'household.yaml'.length);
+  for (const path of paths) {
+    const parts = path.split('/');
+    const at = parts.findIndex((part) => FOLDERS.includes(part));
+    if (at > 0) return `${parts.slice(0, at).join('/')}/`;
+  }
+  return '';
+}
+
+const inside = (path: string, root: string) => (path.startsWith(root) ? path.slice(root.length) : path);

@@ -1,0 +1,287 @@
+/** The planner page's element: answers or files in, the worker's markup out, and what to take along. */
+import { dayIn } from '../day-in.ts';
+import { html } from '../html.ts';
+import { saveFile } from '../save-file.ts';
+import { zip } from '../zip.ts';
+import { PlannerClient } from './client.ts';
+import { answersOf, canPlan, type Drafts, emptyMachine, newDrafts } from './drafts.ts';
+import { fill, markProblems, take } from './form.ts';
+import { keep, keptDrafts } from './kept.ts';
+import type { Asks } from './messages.ts';
+import { type Loaded, ofDrop, ofPicker } from './pick-files.ts';
+import type { Shown, Slots } from './show/show.ts';
+import { SeasonSlider } from './slider.ts';
+import { StationSearch } from './station-search.ts';
+import { SheetView } from './views.ts';
+import { PLANNER } from './words.ts';
+
+const PAUSE_MS = 250;
+
+class SeasonPlanner extends HTMLElement {
+  private client!: PlannerClient;
+  private form!: HTMLFormElement;
+  private stations!: StationSearch;
+  private slider!: SeasonSlider;
+  private views!: SheetView;
+  private drafts!: Drafts;
+  private at = 0;
+  /** Set while files stand in place of the form. */
+  private loaded = false;
+  private shown: Shown | undefined;
+  private timer = 0;
+  private run = 0;
+
+  connectedCallback(): void {
+    const { base = '/', methods = '{}' } = this.dataset;
+    this.client = new PlannerClient({ base: new URL(base, location.href).href, methods: JSON.parse(methods) });
+    this.form = this.piece('form') as HTMLFormElement;
+    this.drafts = keptDrafts() ?? newDrafts(navigator.language, newId());
+    this.stations = new StationSearch(this.piece('station'), this.client, (choice) => {
+      Object.assign(this.drafts.machines[this.at]!, choice);
+      this.changed();
+    });
+    this.slider = new SeasonSlider(this.piece('slider') as HTMLInputElement, this.piece('season-end'), {
+      moving: (lastUse) => this.move(lastUse),
+      moved: (lastUse) => this.settle(lastUse),
+    });
+    this.views = new SheetView(this);
+    this.form.addEventListener('submit', (event) => event.preventDefault());
+    this.form.addEventListener('input', (event) => {
+      if ((event.target as HTMLInputElement).name) this.changed();
+    });
+    this.piece('remove').addEventListener('click', () => this.removeMachine());
+    this.piece('back').addEventListener('click', () => this.backToForm());
+    this.piece('tabs').addEventListener('click', (event) => this.tab(event));
+    for (const button of this.querySelectorAll<HTMLElement>('[data-take]'))
+      button.addEventListener('click', () => this.takeAlong(button.dataset.take!));
+    this.files();
+    this.showMachine(0);
+    this.piece('planner').hidden = false;
+    this.replan();
+  }
+
+  private piece(name: string): HTMLElement {
+    return this.querySelector<HTMLElement>(`[data-${name}]`)!;
+  }
+
+  /** Something was answered: it is kept at once, and planned when typing pauses. */
+  private changed(): void {
+    clearTimeout(this.timer);
+    this.drafts.home.revised = `${new Date().toISOString().slice(0, 19)}Z`;
+    const sound = take(this.form, this.drafts, this.at);
+    this.tabs();
+    if (!keep(this.drafts)) this.say(PLANNER.notKept);
+    if (sound) this.timer = window.setTimeout(() => this.replan(), PAUSE_MS);
+  }
+
+  private async replan(): Promise<void> {
+    if (!canPlan(this.drafts)) {
+      this.piece('result').hidden = true;
+      return this.say(PLANNER.start);
+    }
+    const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+    const answers = answersOf(this.drafts, { timeZone, locale: navigator.language });
+    const asOf = dayIn(timeZone, Date.now());
+    await this.ask('form', { answers, asOf, machine: answers.machines[this.at]?.id }, ({ problems, shown }) => {
+      markProblems(
+        this.form,
+        problems.filter((p) => p.machine === answers.machines[this.at]?.id),
+      );
+      this.piece('problems').innerHTML =
+        problems.length === 0
+          ? ''
+          : html`<p>${PLANNER.problems(problems.length)}</p><ul class="problems">${problems.map(
+              (p) => html`<li><p><strong>${p.machine}: ${p.field}</strong> ${p.what}.</p><p>${p.fix}</p></li>`,
+            )}</ul>`.text;
+      this.piece('result').hidden = !shown;
+      if (shown) this.show(shown);
+    });
+  }
+
+  /** Asks the worker; an answer that was overtaken by a later question is dropped. */
+  private async ask<A extends keyof Asks>(
+    ask: A,
+    given: Asks[A][0],
+    then: (answer: Asks[A][1]) => void,
+  ): Promise<void> {
+    const run = ++this.run;
+    this.setAttribute('aria-busy', 'true');
+    try {
+      const answer = await this.client.ask(ask, given);
+      if (run !== this.run) return;
+      this.say('');
+      then(answer);
+    } catch (error) {
+      if (run === this.run) this.say(`${PLANNER.failed} (${(error as Error).message})`);
+    } finally {
+      if (run === this.run) this.removeAttribute('aria-busy');
+    }
+  }
+
+  private say(text: string): void {
+    this.piece('status').textContent = text;
+  }
+
+  private show(shown: Shown): void {
+    this.put(shown.slots);
+    this.shown = shown;
+    this.slider.show(shown.season);
+    this.views.margins(shown.margins);
+    this.querySelector<HTMLElement>('[data-take="calendar-all"]')!.hidden = shown.machines.length < 2;
+    if (this.loaded) this.tabs();
+  }
+
+  /** Puts markup in place where it is not the same as before. */
+  private put(slots: Slots): void {
+    for (const [name, text] of Object.entries(slots)) {
+      if (this.shown?.slots[name as keyof Slots] === text) continue;
+      const slot = this.querySelector(`[data-slot="${name}"]`);
+      if (slot) slot.innerHTML = text;
+    }
+  }
+
+  /** While the slider moves: the newest day alone is asked for, and drawn before the next frame. */
+  private async move(lastUse: string): Promise<void> {
+    if (!this.shown) return;
+    performance.mark('season-asked');
+    const moved = await this.client.ask('move', { machine: this.shown.shown, lastUse, quick: true });
+    if (!this.shown) return;
+    this.put(moved.slots);
+    this.shown = { ...this.shown, slots: { ...this.shown.slots, ...moved.slots } };
+    performance.measure('season-moved', 'season-asked');
+  }
+
+  private settle(lastUse: string): void {
+    if (!this.shown) return;
+    if (this.loaded) {
+      this.ask('move', { machine: this.shown.shown, lastUse, quick: false }, (shown) => this.show(shown));
+      return;
+    }
+    const field = this.form.elements.namedItem('lastUse') as HTMLInputElement;
+    field.value = lastUse;
+    this.changed();
+  }
+
+  private showMachine(at: number): void {
+    this.at = at;
+    fill(this.form, this.drafts, at);
+    take(this.form, this.drafts, at);
+    this.stations.show(this.drafts.machines[at]!);
+    this.piece('remove').hidden = this.drafts.machines.length < 2;
+    this.tabs();
+  }
+
+  private tabs(): void {
+    const names = this.loaded
+      ? (this.shown?.machines ?? []).map((m) => m.name)
+      : this.drafts.machines.map((m) => m.name);
+    const current = this.loaded ? (this.shown?.machines ?? []).findIndex((m) => m.id === this.shown?.shown) : this.at;
+    this.piece('tabs').innerHTML = html`${names.map(
+      (name, i) =>
+        html`<li><button type="button" data-at="${i}" aria-current="${i === current ? 'true' : 'false'}">${name || '—'}</button></li>`,
+    )}${!this.loaded && html`<li><button type="button" data-at="new">+<span class="unseen">${PLANNER.add}</span></button></li>`}`.text;
+  }
+
+  private tab(event: Event): void {
+    const at = (event.target as HTMLElement).closest<HTMLElement>('[data-at]')?.dataset.at;
+    if (at === undefined) return;
+    if (this.loaded) {
+      this.ask('show', { machine: this.shown!.machines[Number(at)]!.id }, (shown) => this.show(shown));
+      return;
+    }
+    if (at === 'new') {
+      this.drafts.machines.push(emptyMachine(this.drafts.machines.length + 1, this.drafts.machines[this.at]));
+      this.showMachine(this.drafts.machines.length - 1);
+      this.changed();
+    } else this.showMachine(Number(at));
+    this.replan();
+    this.form.querySelector<HTMLElement>('[name=name]')?.focus();
+  }
+
+  private removeMachine(): void {
+    const button = this.piece('remove');
+    const { name } = this.drafts.machines[this.at]!;
+    // Asked once more in place, since there is no way back.
+    if (button.dataset.sure === undefined) {
+      button.dataset.sure = '';
+      button.textContent = PLANNER.removeSure(name);
+      return;
+    }
+    delete button.dataset.sure;
+    button.textContent = PLANNER.remove;
+    this.drafts.machines.splice(this.at, 1);
+    this.showMachine(Math.max(0, this.at - 1));
+    this.changed();
+  }
+
+  private files(): void {
+    for (const input of this.querySelectorAll<HTMLInputElement>('[data-pick]'))
+      input.addEventListener('change', async () => {
+        if (input.files?.length) await this.load(await ofPicker(input.files));
+        input.value = '';
+      });
+    const drop = this.piece('drop');
+    for (const name of ['dragover', 'dragleave', 'drop'] as const)
+      this.addEventListener(name, async (event) => {
+        if (!event.dataTransfer?.types.includes('Files')) return;
+        event.preventDefault();
+        drop.classList.toggle('is-over', name === 'dragover');
+        if (name === 'drop') await this.load(await ofDrop(event.dataTransfer));
+      });
+  }
+
+  private async load({ files, revised }: Loaded): Promise<void> {
+    if (files.length === 0) return this.say(PLANNER.noFiles);
+    this.say(PLANNER.working);
+    await this.ask('files', { files, now: Date.now(), revised }, ({ problems, shown, count }) => {
+      this.loaded = true;
+      this.form.hidden = true;
+      this.piece('back').hidden = false;
+      this.say(problems.length > 0 ? '' : PLANNER.filesRead(count));
+      this.piece('problems').innerHTML =
+        problems.length === 0
+          ? ''
+          : html`<h2>${PLANNER.filesProblems(problems.length, new Set(problems.map((p) => p.file)).size)}</h2>
+<ul class="problems">${problems.map(
+              (p) =>
+                html`<li><p><code>${p.file}:${p.line}:${p.column}</code> <strong>${p.field}</strong> ${p.what}.</p><p>${p.fix}</p></li>`,
+            )}</ul>`.text;
+      this.piece('result').hidden = !shown;
+      this.shown = undefined;
+      if (shown) this.show(shown);
+      else this.tabs();
+    });
+  }
+
+  private backToForm(): void {
+    this.loaded = false;
+    this.form.hidden = false;
+    this.piece('back').hidden = true;
+    this.piece('problems').innerHTML = '';
+    this.shown = undefined;
+    this.showMachine(this.at);
+    this.replan();
+  }
+
+  private async takeAlong(what: string): Promise<void> {
+    const machine = this.shown?.shown;
+    try {
+      if (what === 'content') {
+        saveFile('content.zip', 'application/zip', zip(await this.client.ask('content', {})));
+        return;
+      }
+      const one = what === 'calendar' ? machine : undefined;
+      saveFile(`${one ?? 'all'}.ics`, 'text/calendar', await this.client.ask('calendar', { machine: one }));
+    } catch (error) {
+      this.say(`${PLANNER.failed} (${(error as Error).message})`);
+    }
+  }
+}
+
+/** Known by this for ever, so that reminders of two households never meet in one calendar. */
+function newId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(4));
+  return `home-${[...bytes].map((b) => b.toString(16).padStart(2, '0')).join('')}`;
+}
+
+customElements.define('season-planner', SeasonPlanner);

@@ -1,0 +1,120 @@
+/** Finds a weather station by name or by coordinates; a combobox with a list of what was found. */
+import type { PlannerClient } from './client.ts';
+import type { StationFound } from './messages.ts';
+import { PLANNER } from './words.ts';
+
+export interface StationChoice {
+  station: string;
+  stationName: string;
+  country: string;
+  /** "52.4,-113.8" where coordinates were typed, else empty. */
+  point: string;
+}
+
+/** Typing waits this long for the next key [ms]. */
+const PAUSE_MS = 200;
+
+export class StationSearch {
+  private readonly input: HTMLInputElement;
+  private readonly list: HTMLElement;
+  private readonly said: HTMLElement;
+  private readonly client: PlannerClient;
+  private readonly chosen: (choice: StationChoice) => void;
+  private found: StationFound[] = [];
+  private active = -1;
+  private timer = 0;
+  private asked = 0;
+
+  constructor(root: HTMLElement, client: PlannerClient, chosen: (choice: StationChoice) => void) {
+    this.input = root.querySelector('input')!;
+    this.list = root.querySelector('[role=listbox]')!;
+    this.said = root.querySelector('[role=status]')!;
+    this.client = client;
+    this.chosen = chosen;
+    this.input.addEventListener('input', () => {
+      clearTimeout(this.timer);
+      this.timer = window.setTimeout(() => this.search(), PAUSE_MS);
+    });
+    this.input.addEventListener('keydown', (event) => this.key(event));
+    this.input.addEventListener('blur', () => this.close());
+    this.list.addEventListener('pointerdown', (event) => {
+      event.preventDefault();
+      const at = [...this.list.children].indexOf((event.target as Element).closest('[role=option]')!);
+      if (at >= 0) this.choose(at);
+    });
+  }
+
+  /** Shows what was chosen earlier. */
+  show({ stationName, point }: { stationName: string; point: string }): void {
+    this.input.value = point === '' ? stationName : point.replace(',', ', ');
+    this.said.textContent = stationName === '' ? '' : PLANNER.stationChosen(stationName);
+    this.close();
+  }
+
+  private async search(): Promise<void> {
+    const query = this.input.value.trim();
+    const asked = ++this.asked;
+    if (query.length < 2) {
+      this.close();
+      return;
+    }
+    let found: StationFound[];
+    try {
+      found = await this.client.ask('stations', { query });
+    } catch {
+      this.said.textContent = PLANNER.failed;
+      return;
+    }
+    if (asked !== this.asked) return;
+    this.found = found;
+    this.active = -1;
+    this.said.textContent = found.length === 0 ? PLANNER.stationNone : '';
+    this.list.replaceChildren(
+      ...found.map((station, i) => {
+        const item = document.createElement('li');
+        item.id = `station-${i}`;
+        item.role = 'option';
+        item.ariaSelected = 'false';
+        item.textContent = `${station.name}, ${station.country}${station.distanceKm > 0 ? `, ${PLANNER.stationFar(Math.round(station.distanceKm))}` : ''}`;
+        return item;
+      }),
+    );
+    this.list.hidden = found.length === 0;
+    this.input.setAttribute('aria-expanded', String(found.length > 0));
+  }
+
+  private key(event: KeyboardEvent): void {
+    if (event.key === 'Enter') event.preventDefault();
+    if (this.list.hidden) return;
+    if (event.key === 'Escape') this.close();
+    if (event.key === 'Enter') this.choose(Math.max(0, this.active));
+    const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+    if (step === 0) return;
+    event.preventDefault();
+    this.active = (this.active + step + this.found.length) % this.found.length;
+    for (const [i, item] of [...this.list.children].entries()) item.ariaSelected = String(i === this.active);
+    this.input.setAttribute('aria-activedescendant', `station-${this.active}`);
+  }
+
+  private choose(at: number): void {
+    const station = this.found[at];
+    if (!station) return;
+    const point =
+      station.distanceKm > 0
+        ? this.input.value
+            .trim()
+            .replace(/[−]/g, '-')
+            .split(/\s*[,; ]\s*/)
+            .join(',')
+        : '';
+    const choice = { station: station.id, stationName: station.name, country: station.country, point };
+    this.show(choice);
+    this.chosen(choice);
+  }
+
+  private close(): void {
+    this.list.hidden = true;
+    this.input.setAttribute('aria-expanded', 'false');
+    this.input.removeAttribute('aria-activedescendant');
+  }
+}
