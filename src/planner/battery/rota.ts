@@ -9,7 +9,6 @@
  * over all days would save; what does not fit at all is said.
  */
 import { isoOfDay } from '../dates.ts';
-import type { Charger } from '../household.ts';
 import type { ChargeTrip } from '../season-plan.ts';
 import { Bench, type Slot, type State, WAIT_DAYS } from './bench.ts';
 import { type Days, type OpenDays, openDays } from './open-days.ts';
@@ -148,7 +147,7 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Benc
       )
       .sort(byDue);
     for (const state of present) {
-      const own = lateText(state, when);
+      const own = lateText(state, when, days);
       const slot = bench.place(state, when);
       if (slot || state.battery.chargers.length === 0) {
         record(state, when, slot, own);
@@ -171,9 +170,9 @@ const floorOf = (s: State) =>
   Math.max(s.battery.firstDay, s.last === undefined ? Number.NEGATIVE_INFINITY : s.last + 1);
 const isPresent = (s: State, day: number) => day >= floorOf(s) && day < s.battery.endDay;
 
-function lateText({ battery, due }: State, day: number): string | undefined {
+function lateText({ battery, due }: State, day: number, { written }: OpenDays): string | undefined {
   if (day <= due) return undefined;
-  return `${battery.name} was due by ${isoOfDay(due)} and is charged on ${isoOfDay(day)}, the first day it can be.`;
+  return `${battery.name} was due by ${written(due)} and is charged on ${written(day)}, the first day it can be.`;
 }
 
 /** The latest day on which the chargers take all that cannot wait for another trip; the latest day itself where there is none. */
@@ -210,14 +209,14 @@ function noDay(state: State, days: OpenDays): { text: string; act: string } {
   const { battery, due } = state;
   let open = false;
   for (let day = floorOf(state); day < battery.endDay && !open; day++) open = days.isOpen(day);
-  const by = `${battery.name}'s battery is due by ${isoOfDay(due)}`;
+  const by = `${battery.name}'s battery is due by ${days.written(due)}`;
   return open
     ? {
         text: `${by}, and on every open day it is too cold to charge it where it stands.`,
         act: 'Bring it into the warm, or have it fully charged at lay-up.',
       }
     : {
-        text: `${by}, and no day from ${isoOfDay(floorOf(state))} to its start-up is open.`,
+        text: `${by}, and no day from ${days.written(floorOf(state))} to its start-up is open.`,
         act: 'Free one day, send somebody else, or use a maintainer, which needs no trip.',
       };
 }
