@@ -45,9 +45,17 @@ export interface Bundled {
  * Error: RangeError for a quantity that is none, or a place that is not there.
  */
 export function householdOf(answers: Answers, bundled: Bundled, asOf: string): Household {
-  const { charger, ...home } = answers.household;
+  const { charger, stabiliserDose, batteryRoom, ...home } = answers.household;
   const raw = {
     ...home,
+    fuelCare:
+      stabiliserDose === undefined
+        ? undefined
+        : { stabiliserDose: quantity(stabiliserDose, 'dose'), can: undefined, cans: undefined },
+    batteryRoom: batteryRoom && {
+      name: batteryRoom.name,
+      temperature: quantity(batteryRoom.temperature, 'temperature'),
+    },
     chargers: charger && [
       {
         id: 'charger',

@@ -101,6 +101,10 @@ export interface HouseholdAnswers {
   country?: string | undefined;
   /** Current and whether it may stay connected. */
   charger?: { current: string; maintainer: boolean } | undefined;
+  /** Dose on the label of the fuel stabiliser at hand: "4 mL/L". */
+  stabiliserDose?: string | undefined;
+  /** The battery can be carried into the house. */
+  batteryRoom?: { name: string; temperature: string } | undefined;
   /** Instant of the last change, ISO 8601 in UTC. */
   revised: string;
 }
@@ -113,7 +117,7 @@ const CHARGER_SETTINGS = ['flooded', 'agm', 'gel'] as const;
  * @returns YAML that the reader takes
  */
 export function writeHousehold(answers: HouseholdAnswers, schema = '../public/schemas/household.schema.json'): string {
-  const { charger } = answers;
+  const { charger, stabiliserDose, batteryRoom } = answers;
   const lines = [
     field(0, 'id', answers.id, 'stays the same for ever: reminders are known by it'),
     field(0, 'name', answers.name),
@@ -132,6 +136,12 @@ export function writeHousehold(answers: HouseholdAnswers, schema = '../public/sc
           `    chemistries: [${CHARGER_SETTINGS.join(', ')}]`,
           `    maintainer: ${charger.maintainer}`.padEnd(26).concat(' # may stay connected for months'),
         ]
+      : []),
+    ...(stabiliserDose === undefined
+      ? []
+      : ['fuelCare:', field(2, 'stabiliserDose', stabiliserDose, 'from the label of the one at hand')]),
+    ...(batteryRoom
+      ? ['batteryRoom:', field(2, 'name', batteryRoom.name), field(2, 'temperature', batteryRoom.temperature)]
       : []),
     `revised: "${answers.revised}"`.padEnd(26).concat(' # last change of these files'),
   ];

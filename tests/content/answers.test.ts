@@ -53,6 +53,8 @@ const answers: fc.Arbitrary<Answers> = fc.record({
     units: fc.constantFrom('metric', 'us', 'imperial'),
     country: maybe(fc.constantFrom('NO', 'CA')),
     charger: maybe(fc.record({ current: fc.constantFrom('0.1 A', '4 A'), maintainer: fc.boolean() })),
+    stabiliserDose: maybe(fc.constantFrom('0.1 mL/L', '4 mL/L', '100 mL/L')),
+    batteryRoom: maybe(fc.constant({ name: 'House', temperature: '18 °C' })),
     revised: fc.constant('2026-11-25T07:00:00Z'),
   }),
   places: fc

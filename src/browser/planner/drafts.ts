@@ -23,7 +23,7 @@ export const MACHINE_FIELDS = [
   'blend',
 ] as const;
 /** Fields that all machines share. */
-export const HOME_FIELDS = ['id', 'units', 'charger', 'keeper', 'revised'] as const;
+export const HOME_FIELDS = ['id', 'units', 'charger', 'keeper', 'dose', 'room', 'revised'] as const;
 
 export type MachineDraft = Record<(typeof MACHINE_FIELDS)[number], string>;
 export type HomeDraft = Record<(typeof HOME_FIELDS)[number], string>;
@@ -52,7 +52,11 @@ export const emptyMachine = (n: number, like?: MachineDraft | undefined): Machin
 /** New drafts: one machine, the units of the device's language, an id of their own. */
 export function newDrafts(locale: string, id: string): Drafts {
   const units = /-US$/i.test(locale) ? 'us' : /-GB$/i.test(locale) ? 'imperial' : 'metric';
-  return { format: 1, home: { id, units, charger: '', keeper: '', revised: '' }, machines: [emptyMachine(1)] };
+  return {
+    format: 1,
+    home: { id, units, charger: '', keeper: '', dose: '', room: '', revised: '' },
+    machines: [emptyMachine(1)],
+  };
 }
 
 /**
@@ -137,6 +141,8 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
       country: given(machines[0]?.country ?? ''),
       charger:
         home.charger === '' ? undefined : { current: withUnit(home.charger, 'A')!, maintainer: home.keeper === 'true' },
+      stabiliserDose: withUnit(home.dose, 'mL/L'),
+      batteryRoom: home.room === 'true' ? { name: 'House', temperature: '18 °C' } : undefined,
       revised: home.revised,
     },
     places: [...places.values()],

@@ -71,6 +71,7 @@ export const FORM = {
   charger: 'Your charger gives',
   chargerHint: 'In A. Leave it open if you have none.',
   keeper: 'It may stay connected for months (a maintainer)',
+  room: 'I can carry the battery into the house',
   fuel: 'Fuel',
   delivery: 'How does fuel reach the engine?',
   deliveries: [
@@ -90,6 +91,9 @@ export const FORM = {
     ['E20', 'E20'],
     ['E85', 'E85'],
   ] as Option[],
+  dose: 'Fuel stabiliser at hand',
+  doseHint: 'Its dose in mL for each litre of fuel, from the label. Leave it open if you have none.',
+  toPlan: 'See the plan',
   units: 'Units',
   unitNames: [
     ['metric', 'Metric: L, °C, kPa'],

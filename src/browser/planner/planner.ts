@@ -77,6 +77,7 @@ class SeasonPlanner extends HTMLElement {
   private async replan(): Promise<void> {
     if (!canPlan(this.drafts)) {
       this.piece('result').hidden = true;
+      this.piece('to-plan').hidden = true;
       return this.say(PLANNER.start);
     }
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
@@ -125,6 +126,7 @@ class SeasonPlanner extends HTMLElement {
   private show(shown: Shown): void {
     this.put(shown.slots);
     this.shown = shown;
+    this.piece('to-plan').hidden = false;
     this.slider.show(shown.season);
     this.views.margins(shown.margins);
     this.querySelector<HTMLElement>('[data-take="calendar-all"]')!.hidden = shown.machines.length < 2;
