@@ -59,7 +59,7 @@ export function draftMachine(
   asOf: IsoDate,
 ): DraftMachine {
   const { place, store } = context;
-  const services = dueServices(asWritten, asOf, household.units);
+  const services = dueServices(asWritten, asOf, household);
   const machine = withServiceJobs(asWritten, services);
   const rest = restOf(machine.season, context);
   const storeAir = context.airFor(machine.kind);
@@ -160,13 +160,15 @@ function airOf(context: PlaceContext, machine: Machine, rest: Rest): AirPlan {
         meanRhPct: figures.meanRhPct,
         condensationHours: sayable.condensation ? figures.condensationHours : null,
         condensationHoursP90: sayable.condensation ? figures.condensationHoursP90 : null,
-        frostHours: figures.frostHours,
-        frostHoursP90: figures.frostHoursP90,
+        frostHours: sayable.frost ? figures.frostHours : null,
+        frostHoursP90: sayable.frost ? figures.frostHoursP90 : null,
         wetHours: figures.wetHours,
         wetHoursP90: figures.wetHoursP90,
       };
     }),
     condensationSayable: sayable.condensation,
+    frostSayable: sayable.frost,
+    typicalFactor: sayable.typicalFactor,
     why: sayable.why === '' ? undefined : sayable.why,
     lowestC: Math.min(...rest.months.map((month) => air.lowestC[month - 1]!)),
     highestC: Math.max(...rest.months.map((month) => air.highestC[month - 1]!)),

@@ -22,6 +22,7 @@ import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
 import type { MachinePlan, PlanStep, SeasonPlan, Warning } from './season-plan.ts';
 import { orderWarnings, sumSupplies } from './supplies/index.ts';
 import { whatIfLater } from './what-if.ts';
+import { writtenDate } from './written.ts';
 
 export interface PlanOptions {
   /** The day the plan is made for. */
@@ -86,8 +87,8 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
     ...batteries.warnings,
     ...drafts.flatMap((draft) => draft.warnings),
     ...agenda.notes,
-    ...orderWarnings(supplies, asOf),
-    ...drafts.flatMap((draft) => seasonWarnings(draft, asOf)),
+    ...orderWarnings(supplies, asOf, household.locale),
+    ...drafts.flatMap((draft) => seasonWarnings(draft, asOf, household.locale)),
   ].sort(bySeverity);
 
   const machines = drafts.map((draft): MachinePlan => {
@@ -163,7 +164,7 @@ function datesOf(steps: readonly PlanStep[], which: (step: PlanStep) => boolean)
 }
 
 /** A season that is over, or dates that were only proposed. */
-function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate): Warning[] {
+function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, locale: string): Warning[] {
   const about = 'season';
   const { season } = machine;
   const over: Warning[] =
@@ -172,7 +173,7 @@ function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate): Warning[] {
           {
             machine: machine.id,
             level: 'note',
-            text: `${machine.name}'s rest ended on ${season.firstUse}.`,
+            text: `${machine.name}'s rest ended on ${writtenDate(season.firstUse, locale)}.`,
             act: `Write the next lastUse and firstUse in ${machine.file}.`,
             about,
           },
@@ -183,7 +184,7 @@ function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate): Warning[] {
         {
           machine: machine.id,
           level: 'note',
-          text: `The dates ${season.lastUse} to ${season.firstUse} are proposed from the climate: ${season.reasons.join(' ')}`,
+          text: `The dates of the rest, ${writtenDate(season.lastUse, locale)} to ${writtenDate(season.firstUse, locale)}, are proposed from the climate. ${season.reasons.join(' ')}`,
           act: `Write lastUse and firstUse in ${machine.file} once you know them.`,
           about,
         },

@@ -31,7 +31,7 @@ export function whatIfLater(base: DraftMachine, household: Household, asOf: IsoD
     const lastUse = addDays(machine.season.lastUse, days);
     const season = { ...machine.season, lastUse };
     const then = alone({ ...machine, season }, context, household, asOf);
-    const changes = whatChanges(now, then);
+    const changes = whatChanges(now, then, household.locale);
     return {
       days,
       lastUse,

@@ -1,7 +1,8 @@
 import { dayNumber, isoOfDay, weekdayOf } from '../dates.ts';
 import type { Household, IsoDate, Place } from '../household.ts';
 import type { Warning } from '../season-plan.ts';
-import { usuallyDryAndWarm } from './dry-days.ts';
+import { writtenDate } from '../written.ts';
+import { dryDay, usuallyDryAndWarm } from './dry-days.ts';
 import type { Activity, Day, Problem } from './problem.ts';
 import type { AgendaTask } from './types.ts';
 
@@ -172,12 +173,14 @@ class Notes {
   }
 
   noDryDay(task: AgendaTask): void {
-    const text = `${task.title}: no time between ${task.earliest} and ${task.latest} usually has dry days above 5 °C.`;
+    const { locale, units } = this.household;
+    const [from, to] = [task.earliest, task.latest].map((day) => writtenDate(day, locale));
+    const text = `${task.title}: a ${dryDay(units)} is not usual between ${from} and ${to}.`;
     this.add(task, 'dry', text, 'Do it on the first dry, mild day there is, or indoors with a bucket.');
   }
 
   noStand(task: AgendaTask): void {
-    const text = `${this.name(task)} needs a stand, and none of the household carries a ${task.kind}.`;
+    const text = `${this.name(task)} needs a stand, and none of the household carries a ${task.kind.replace('snow-machine', 'snow machine')}.`;
     this.add(
       task,
       'stand',

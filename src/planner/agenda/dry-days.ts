@@ -1,9 +1,14 @@
 import { dailyCurves, normalsOf } from '../climate/index.ts';
 import type { Climate } from '../climate/types.ts';
 import { dayNumber, isoOfDay } from '../dates.ts';
+import type { Household } from '../household.ts';
+import { formatOne } from '../units/index.ts';
 
 /** Warm enough to wash and to dry off: mean daily maximum above this. Common practice. */
 const WARM_C = 5;
+
+/** The day that washing needs, in words: "dry day above 5 °C". */
+export const dryDay = (units: Household['units']) => `dry day above ${formatOne(WARM_C, '°C', units)}`;
 
 /** Precipitation of a usual wet day, for want of a count of wet days [mm]. Common practice: 5–8 mm in temperate places. */
 const WET_DAY_MM = 6;

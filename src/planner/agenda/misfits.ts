@@ -1,7 +1,9 @@
 import { isoOfDay } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { Misfit } from '../season-plan.ts';
+import { counted, type Manner, writtenDate } from '../written.ts';
 import type { Built } from './build.ts';
+import { dryDay } from './dry-days.ts';
 import type { Schedule } from './problem.ts';
 import type { AgendaTask } from './types.ts';
 
@@ -23,12 +25,19 @@ const NAMED = 6;
  * @param built - their problem
  * @param schedule - its solution
  * @param asOf - the day the plan is made for: a latest day before it is spoken of as past
+ * @param manner - language and units of the messages
  * @returns messages by date
  */
-export function misfitsOf(tasks: readonly AgendaTask[], built: Built, schedule: Schedule, asOf: IsoDate): Misfit[] {
+export function misfitsOf(
+  tasks: readonly AgendaTask[],
+  built: Built,
+  schedule: Schedule,
+  asOf: IsoDate,
+  manner: Manner,
+): Misfit[] {
   const missing = [...schedule.missing].sort((a, b) => a - b);
   const freeEnd = freeEnds(built, schedule);
-  const causes = new Map(missing.map((i) => [i, causeOf(i, tasks, built, schedule, freeEnd)]));
+  const causes = new Map(missing.map((i) => [i, causeOf(i, tasks, built, schedule, freeEnd, manner)]));
   const groups = new Map<string, number[]>();
   for (const i of missing) {
     const cause = causes.get(i)!;
@@ -54,7 +63,7 @@ export function misfitsOf(tasks: readonly AgendaTask[], built: Built, schedule: 
         steps: members.map((i) => ({ machine: tasks[i]!.machine, step: tasks[i]!.step })),
         hoursMissing: missingMinutes / 60,
         before,
-        text: `${names(members, tasks)}: ${explain(cause, before, minutes, missingMinutes)}${before < asOf ? ' That day is past.' : ''}`,
+        text: `${names(members, tasks)}: ${explain(cause, before, minutes, missingMinutes, manner)}${before < asOf ? ' That day is past.' : ''}`,
       };
     });
 }
@@ -65,6 +74,7 @@ function causeOf(
   { problem }: Built,
   schedule: Schedule,
   freeEnd: FreeEnd,
+  manner: Manner,
 ): Cause {
   const a = problem.activities[i]!;
   if (a.after.some(({ of }) => schedule.day[of] === -1)) return { kind: 'follows' };
@@ -81,17 +91,17 @@ function causeOf(
   for (let d = a.from; d <= a.to; d++) {
     const free = freeEnd(d, a.place);
     const start = Math.max(free.from, ready);
-    if (start + a.minutes <= free.from + free.minutes) return { kind: 'taken', what: scarce(tasks[i]!) };
+    if (start + a.minutes <= free.from + free.minutes) return { kind: 'taken', what: scarce(tasks[i]!, manner) };
   }
   return { kind: 'hours' };
 }
 
-function scarce({ needs }: AgendaTask): string {
+function scarce({ needs }: AgendaTask, { units }: Manner): string {
   const wanted = [
     needs.stand ? 'the stand' : '',
     needs.charger ? 'the charger' : '',
     needs.bench ? 'the bench' : '',
-    needs.dryDay ? 'a dry day above 5 °C' : '',
+    needs.dryDay ? `a ${dryDay(units)}` : '',
   ].filter((name) => name !== '');
   return wanted.join(' and ') || 'what it needs';
 }
@@ -128,21 +138,22 @@ function longestLeft(members: readonly number[], { problem }: Built, freeEnd: Fr
   return Math.min(longest, shortest);
 }
 
-function explain(cause: Cause, before: IsoDate, minutes: number, missingMinutes: number): string {
+function explain(cause: Cause, before: IsoDate, minutes: number, missingMinutes: number, { locale }: Manner): string {
+  const by = writtenDate(before, locale);
   const work = `${hours(minutes / 60)} of work`;
   switch (cause.kind) {
     case 'no-session':
-      return `${work} without a place: no free hours at all in its time up to ${before}.`;
+      return `${work} without a place: no free hours at all in its time up to ${by}.`;
     case 'too-long':
-      return `${work} in one go up to ${before}, but the longest session has ${hours(cause.longestH)}: one longer day is needed.`;
+      return `${work} in one go up to ${by}, but the longest session has ${hours(cause.longestH)}: one longer day is needed.`;
     case 'waits':
-      return `${work} up to ${before}, but what it waits for is over only about ${cause.until}.`;
+      return `${work} up to ${by}, but what it waits for is over only about ${writtenDate(cause.until, locale)}.`;
     case 'follows':
-      return `${work} up to ${before} that can only follow steps which do not fit.`;
+      return `${work} up to ${by} that can only follow steps which do not fit.`;
     case 'taken':
-      return `${work} up to ${before}: there are hours for it, but ${cause.what} is not to be had in them.`;
+      return `${work} up to ${by}: there are hours for it, but ${cause.what} is not to be had in them.`;
     case 'hours':
-      return `${work} without a place up to ${before}: ${hours(missingMinutes / 60)} more needed by then.`;
+      return `${work} without a place up to ${by}: ${hours(missingMinutes / 60)} more needed by then.`;
   }
 }
 
@@ -156,5 +167,5 @@ function names(members: readonly number[], tasks: readonly AgendaTask[]): string
     .map((i) => tasks[i]!.title)
     .join('; ');
   const more = members.length - NAMED;
-  return more > 0 ? `${said}; and ${more} more ${more === 1 ? 'step' : 'steps'}` : said;
+  return more > 0 ? `${said}; and ${counted(more, 'more step', 'more steps')}` : said;
 }

@@ -1,6 +1,7 @@
 import type { Household, IsoDate, Place } from '../household.ts';
 import type { Session } from '../season-plan.ts';
 import { type Built, buildProblem } from './build.ts';
+import { dryDay } from './dry-days.ts';
 import { misfitsOf } from './misfits.ts';
 import type { Piece } from './problem.ts';
 import { solve } from './solve.ts';
@@ -50,8 +51,8 @@ export function planAgenda({ tasks, household, asOf, places, busy, quick }: Agen
     if (day >= 0) dateOf.set(t.key, built.dates[day]!);
   });
   return {
-    sessions: sessionsOf(tasks, built, schedule.pieces, nameOf),
-    misfits: misfitsOf(tasks, built, schedule, asOf),
+    sessions: sessionsOf(tasks, built, schedule.pieces, nameOf, household.units),
+    misfits: misfitsOf(tasks, built, schedule, asOf, household),
     dateOf,
     notes: built.notes,
     fewestPossible,
@@ -63,6 +64,7 @@ function sessionsOf(
   { problem, dates }: Built,
   pieces: readonly Piece[],
   nameOf: (machine: string) => string,
+  units: Household['units'],
 ): Session[] {
   const byDay = new Map<number, Piece[]>();
   for (const p of pieces) {
@@ -85,7 +87,7 @@ function sessionsOf(
         start: clock(problem.days[day]!.start),
         hours: (work + trips) / 60,
         steps: inOrder.map((t) => ({ machine: t.machine, step: t.step })),
-        title: titleOf(inOrder, nameOf),
+        title: titleOf(inOrder, nameOf, units),
       };
     });
 }
@@ -95,12 +97,12 @@ function clock(minute: number): string {
   return `${String(Math.floor(ofDay / 60)).padStart(2, '0')}:${String(ofDay % 60).padStart(2, '0')}`;
 }
 
-function titleOf(tasks: readonly AgendaTask[], nameOf: (machine: string) => string): string {
+function titleOf(tasks: readonly AgendaTask[], nameOf: (machine: string) => string, units: Household['units']): string {
   const phases = new Map<string, Set<string>>();
   for (const t of tasks) {
     const own = phases.get(t.machine) ?? new Set();
     phases.set(t.machine, own.add(PHASE_NAMES[t.phase]));
   }
   const said = [...phases].map(([machine, own]) => `${nameOf(machine)}: ${[...own].join(', ')}`).join('; ');
-  return tasks.some((t) => t.needs.dryDay) ? `${said} (on a dry day above 5 °C)` : said;
+  return tasks.some((t) => t.needs.dryDay) ? `${said} (on a ${dryDay(units)})` : said;
 }

@@ -1,6 +1,7 @@
 import { daysBetween } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { Misfit, PlanStep } from '../season-plan.ts';
+import { counted, writtenDate } from '../written.ts';
 import { taskKey } from './types.ts';
 
 /** As much of a machine and its own agenda as two plans are compared by. */
@@ -23,18 +24,20 @@ const FAR_FROST_DAYS = 60;
  * What going on riding changes: what gets tighter, what is missed.
  * @param base - the plan as it stands
  * @param shifted - the plan of the same machine with a later last use
+ * @param locale - language of the dates
  * @returns sentences; titles of steps that fitted and no longer do; hours of work that no longer find a place [h]
  */
 export function whatChanges(
   base: ChangedPlan,
   shifted: ChangedPlan,
+  locale: string,
 ): { text: string[]; missed: string[]; misfitHours: number } {
   const fitted = new Set(base.misfits.flatMap((m) => ownSteps(base, m)));
   const missedIds = [...new Set(shifted.misfits.flatMap((m) => ownSteps(shifted, m)))].filter((id) => !fitted.has(id));
   const titles = new Map(shifted.draft.steps.map((s) => [s.id, s.title]));
   const missed = missedIds.map((id) => titles.get(id) ?? id);
   const misfitHours = Math.max(0, misfitHoursOf(shifted) - misfitHoursOf(base));
-  const text = [...frostText(base, shifted), ...tighter(base, shifted), ...chargeText(base, shifted)];
+  const text = [...frostText(base, shifted, locale), ...tighter(base, shifted), ...chargeText(base, shifted, locale)];
   if (missed.length > 0) {
     const hours = Number(misfitHours.toFixed(1));
     text.push(`No longer fits: ${missed.join(', ')}${hours > 0 ? ` (${hours} h of work)` : ''}.`);
@@ -55,15 +58,15 @@ function misfitHoursOf(plan: ChangedPlan): number {
 }
 
 /** Said only where riding on passes the frost, or comes close enough to it that the days are worth counting. */
-function frostText(base: ChangedPlan, shifted: ChangedPlan): string[] {
+function frostText(base: ChangedPlan, shifted: ChangedPlan, locale: string): string[] {
   const { firstFrost } = shifted.draft.rest;
   if (firstFrost === undefined) return [];
   const days = daysBetween(shifted.draft.machine.season.lastUse, firstFrost);
   if (days > FAR_FROST_DAYS) return [];
-  if (days > 0) return [`The first frost in the store usually comes ${count(days)} after the last use.`];
+  if (days > 0) return [`The first frost in the store usually comes ${counted(days, 'day')} after the last use.`];
   if (base.draft.machine.season.lastUse >= firstFrost) return [];
   return [
-    `In a usual year the store has its first frost by ${firstFrost}, before the last use: what must be done before it is done while the machine is still in use.`,
+    `In a usual year the store has its first frost by ${writtenDate(firstFrost, locale)}, before the last use: what must be done before it is done while the machine is still in use.`,
   ];
 }
 
@@ -78,7 +81,9 @@ function tighter(base: ChangedPlan, shifted: ChangedPlan): string[] {
     if (!tightest || slack < tightest.slack) tightest = { title: s.title, slack, was };
   }
   if (!tightest) return [];
-  return [`Tightest: ${tightest.title}, ${count(tightest.slack)} before its latest day instead of ${tightest.was}.`];
+  return [
+    `Tightest: ${tightest.title}, ${counted(tightest.slack, 'day')} before its latest day instead of ${tightest.was}.`,
+  ];
 }
 
 function slackOf({ draft, dateOf }: ChangedPlan, step: ChangedPlan['draft']['steps'][number]): number | undefined {
@@ -87,16 +92,14 @@ function slackOf({ draft, dateOf }: ChangedPlan, step: ChangedPlan['draft']['ste
   return daysBetween(date, step.latest);
 }
 
-function chargeText(base: ChangedPlan, shifted: ChangedPlan): string[] {
+function chargeText(base: ChangedPlan, shifted: ChangedPlan, locale: string): string[] {
   const was = base.draft.battery?.charges[0]?.date;
   const is = shifted.draft.battery?.charges[0]?.date;
   if (was === is) return [];
-  if (was === undefined) return [`A charge falls due on ${is}, where none did.`];
-  if (is === undefined) return [`The charge of ${was} is no longer needed.`];
+  const written = (date: IsoDate) => writtenDate(date, locale);
+  if (was === undefined) return is === undefined ? [] : [`A charge falls due on ${written(is)}, where none did.`];
+  if (is === undefined) return [`The charge of ${written(was)} is no longer needed.`];
   const days = daysBetween(was, is);
-  return [`The first charge moves from ${was} to ${is} (${count(Math.abs(days))} ${days > 0 ? 'later' : 'earlier'}).`];
-}
-
-function count(days: number): string {
-  return days === 1 ? '1 day' : `${days} days`;
+  const way = days > 0 ? 'later' : 'earlier';
+  return [`The first charge moves from ${written(was)} to ${written(is)} (${counted(Math.abs(days), 'day')} ${way}).`];
 }

@@ -6,7 +6,7 @@ import { daysBetween } from '../dates.ts';
 import type { AssumedField, Battery, BatteryChemistry, Household, IsoDate, Machine, Ranged } from '../household.ts';
 import type { Assumption, BatteryPlan } from '../season-plan.ts';
 import type { Enclosure, StoreDesignLow, StoreYear } from '../storage/types.ts';
-import { calibrate, calibratedRates } from './calibrate.ts';
+import { type BatteryLog, calibrate, calibratedRates } from './calibrate.ts';
 import { chooseCare, outlookAtMachine, surroundings } from './care.ts';
 import { CHEMISTRIES, chemistryRow } from './chemistries.ts';
 import { lossCurve, lossRates, statePath } from './loss.ts';
@@ -57,7 +57,7 @@ export function rankAssumptions(machine: Machine, context: TrialContext, househo
   const rest = restOf(machine.season.lastUse, machine.season.firstUse);
   const kept = keptAs(machine, context, household);
   const asOf = context.asOf ?? machine.season.firstUse;
-  const run = (setting: Setting) => outcome(machine, setting, rest, kept, asOf);
+  const run = (setting: Setting) => outcome(machine, setting, rest, kept, { asOf, locale: household.locale });
   const now = run(base);
   const rows = machine.assumptions.map((field) => {
     const settings = [field.low, field.high].map((end) => settle(base, place.enclosure, context, field, end));
@@ -113,18 +113,24 @@ function settle(
   return undefined;
 }
 
-function outcome(machine: Machine, setting: Setting, rest: Rest, kept: Kept, asOf: IsoDate): Outcome {
+function outcome(
+  machine: Machine,
+  setting: Setting,
+  rest: Rest,
+  kept: Kept,
+  read: Pick<BatteryLog, 'asOf' | 'locale'>,
+): Outcome {
   const { battery, store, designLow } = setting;
   const chemistry = chemistryRow(battery.chemistry);
   const curve = lossCurve(rest, surroundings(kept, store), battery.doublingK.value);
   const before = lossRates(battery, kept.connected);
-  const log = { readings: machine.readings, charged: machine.charged, asOf };
+  const log = { readings: machine.readings, charged: machine.charged, ...read };
   const rates =
     machine.readings.length > 0
       ? calibratedRates(before, calibrate(battery, log, curve, before, kept.connected))
       : before;
   const full = kept.care === 'maintainer' && kept.power;
-  const logged = loggedCharges(machine, rest, asOf);
+  const logged = loggedCharges(machine, rest, read.asOf);
   const last = logged.at(-1);
   const days = full ? [] : dueDays(chemistry, curve, rates.high, last?.pct ?? battery.startPct.value, last?.index ?? 0);
   const path = full

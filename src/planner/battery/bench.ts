@@ -1,4 +1,3 @@
-import { isoOfDay } from '../dates.ts';
 import type { Charger } from '../household.ts';
 import type { OpenDays } from './open-days.ts';
 import type { RotaBattery } from './rota-battery.ts';
@@ -79,7 +78,7 @@ export class Bench {
     const needs = battery.chargers
       .map((c) => `${Math.ceil(battery.hoursOn(c, day, last))} h on "${c.name}"`)
       .join(' or ');
-    return `${battery.name} needs ${needs} by ${isoOfDay(state.due)}, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`;
+    return `${battery.name} needs ${needs} by ${this.days.written(state.due)}, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`;
   }
 
   private startHour(day: number): number {

@@ -9,6 +9,7 @@
 import { dayNumber } from '../dates.ts';
 import type { Battery, IsoDate, Machine, Reading } from '../household.ts';
 import type { BatteryPlan } from '../season-plan.ts';
+import { writtenDate } from '../written.ts';
 import { round } from './charge.ts';
 import { type LossCurve, type LossRate, type LossRates, lossPct } from './loss.ts';
 import { type JudgedReading, judgeReading } from './readings.ts';
@@ -41,6 +42,8 @@ export interface BatteryLog {
   readings: readonly Reading[];
   charged: readonly { date: IsoDate; toPct: number }[];
   asOf: IsoDate;
+  /** Language of the dates in what is said of them. */
+  locale: string;
 }
 
 /**
@@ -61,6 +64,7 @@ export function calibrate(
   connected: boolean,
 ): Calibration {
   const { rest } = curve;
+  const written = (date: IsoDate) => writtenDate(date, log.locale);
   const indexOf = (date: IsoDate) => dayNumber(date) - rest.firstDay;
   const charges = log.charged
     .map((c) => ({ ...c, index: indexOf(c.date) }))
@@ -70,7 +74,7 @@ export function calibrate(
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
     .map((r) => judgeReading(battery, r, indexOf(r.date), rest.days, log.asOf));
 
-  const problems = readings.filter((r) => !r.usable && r.inRest).map((r) => `${r.date}: ${r.why}`);
+  const problems = readings.filter((r) => !r.usable && r.inRest).map((r) => `${written(r.date)}: ${r.why}`);
   const expectedFrom0 = (index: number) => lossPct(curve, rates.expected, 0, index);
   const startSigma = Math.max(AFTER_CHARGE_PCT, (battery.startPct.high - battery.startPct.low) / 4);
   const segments: Point[][] = [
@@ -99,7 +103,7 @@ export function calibrate(
     const rise = point.statePct - before.statePct;
     if (before.reading && rise > Math.max(before.sigmaPct, point.sigmaPct)) {
       problems.push(
-        `${reading!.date}: ${round(reading!.volts, 2)} V is ${round(rise, 0)} % more than the reading before, and no charge stands between them in the log: either a charge was not written down, or one of the two is wrong.`,
+        `${written(reading!.date)}: ${round(reading!.volts, 2)} V is ${round(rise, 0)} % more than the reading before, and no charge stands between them in the log: either a charge was not written down, or one of the two is wrong.`,
       );
       segments.push([point]);
     } else segment.push(point);
@@ -114,7 +118,15 @@ export function calibrate(
       multiplier,
       factor,
       readings: used,
-      suggests: suggestion(battery, readings, charges, { rates, multiplier, factor, connected, used, observed }),
+      suggests: suggestion(battery, readings, charges, {
+        rates,
+        multiplier,
+        factor,
+        connected,
+        used,
+        observed,
+        written,
+      }),
       problems,
     },
     readings: judged,

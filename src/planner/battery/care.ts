@@ -2,6 +2,8 @@
 import type { Battery, BatteryCare, Household, Machine, Place } from '../household.ts';
 import type { Warning } from '../season-plan.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
+import { formatOne } from '../units/index.ts';
+import { counted } from '../written.ts';
 import { type ChargerChoice, chargersFor, round } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import { type LossCurve, type LossRates, lossCurve, lossRates, type Surroundings } from './loss.ts';
@@ -107,6 +109,7 @@ export function surroundings(care: Pick<Care, 'keptAt' | 'roomC'>, store: StoreY
 
 function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: ChargerChoice, coldest: number) {
   const { visits, margin } = outlook;
+  const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
   const canCarry = c.battery.removable && c.household.batteryRoom !== undefined;
   const room = c.household.batteryRoom?.name ?? 'a warm room';
   const tooColdToCharge = row.minChargeC !== undefined && coldest < row.minChargeC;
@@ -115,17 +118,17 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   if (needed && chargers.maintainers.length > 0 && c.maintainerFree && !tooColdToCharge)
     return {
       care: 'maintainer' as const,
-      reason: `There is power at ${c.place.name} and "${chargers.maintainers[0]!.name}" suits it, so its lead can stay on; without it ${visits === 0 ? 'the lead would have to come off' : `${count(visits, 'visit')} would be needed`}${freezes ? ', and the acid could freeze' : ''}.`,
+      reason: `There is power at ${c.place.name} and "${chargers.maintainers[0]!.name}" suits it, so its lead can stay on; without it ${visits === 0 ? 'the lead would have to come off' : `${counted(visits, 'visit')} would be needed`}${freezes ? ', and the acid could freeze' : ''}.`,
     };
   if (visits === 0 && !freezes)
     return {
       care: 'visits' as const,
-      reason: `It lasts the rest by itself, even at its fastest loss, and stays ${round(margin.minK, 0)} K from freezing: no charge is needed before start-up.`,
+      reason: `It lasts the rest by itself, even at its fastest loss, and stays ${say(margin.minK, 'K')} from freezing: no charge is needed before start-up.`,
     };
   if (freezes && canCarry)
     return {
       care: 'carry-in' as const,
-      reason: `In the machine it would come within ${round(margin.minK, 0)} K of freezing (the limit is ${MARGIN_K.bringIn} K), so it spends the rest in ${room}.`,
+      reason: `In the machine it would come within ${say(margin.minK, 'K')} of freezing (the limit is ${say(MARGIN_K.bringIn, 'K')}), so it spends the rest in ${room}.`,
     };
   if (tooColdToCharge && visits > 0 && canCarry)
     return {
@@ -135,7 +138,7 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && canCarry)
     return {
       care: 'carry-in' as const,
-      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${count(visits, 'visit')} would be needed, so it spends the rest in ${room}.`,
+      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${counted(visits, 'visit')} would be needed, so it spends the rest in ${room}.`,
     };
   const why = !c.place.power
     ? `there is no power at ${c.place.name}`
@@ -146,12 +149,8 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
         : 'the maintainer that suits it is on another battery';
   return {
     care: 'visits' as const,
-    reason: `It is charged on computed days, ${visits} by itself: ${why}${freezes ? ', and it cannot be carried in' : `, and it stays ${round(margin.minK, 0)} K from freezing`}.`,
+    reason: `It is charged on computed days, ${visits} by itself: ${why}${freezes ? ', and it cannot be carried in' : `, and it stays ${say(margin.minK, 'K')} from freezing`}.`,
   };
-}
-
-function count(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? '' : 's'}`;
 }
 
 function connectionReason(c: CareCase, care: Care): string {
@@ -163,6 +162,7 @@ function connectionReason(c: CareCase, care: Care): string {
 function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlook, coldest: number): Care['warnings'] {
   const warnings: Care['warnings'] = [];
   const { battery, place, machine } = c;
+  const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
   if (care.care === 'maintainer') {
     if (!place.power)
       warnings.push({
@@ -185,7 +185,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlo
     if (row.minChargeC !== undefined && coldest < row.minChargeC)
       warnings.push({
         level: 'danger',
-        text: `${place.name} can fall to ${round(coldest, 0)} °C: lithium iron phosphate must not be charged below 0 °C, and a maintainer charges.`,
+        text: `${place.name} can fall to ${say(coldest, '°C')}: lithium iron phosphate must not be charged below ${say(0, '°C')}, and a maintainer charges.`,
         act: 'Carry the battery in, or disconnect it and charge it on a warm day.',
       });
   }
@@ -199,7 +199,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlo
     if (!c.household.batteryRoom)
       warnings.push({
         level: 'note',
-        text: `No warm room is named; ${round(care.roomC, 0)} °C is taken for ${machine.name}'s battery.`,
+        text: `No warm room is named; ${say(care.roomC, '°C')} is taken for ${machine.name}'s battery.`,
         act: 'Name the room and its temperature in the household file: a warm room makes a battery lose charge faster.',
       });
   }
@@ -220,9 +220,10 @@ export function marginWarning(
 ): Care['warnings'] {
   if (care.keptAt === 'room' || !(margin.minK < MARGIN_K.warn)) return [];
   const acid = chemistryRow(c.battery.chemistry).acid !== undefined;
+  const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
   const what = acid ? 'freezing' : 'its lowest storage temperature';
   const near =
-    margin.minK < 0 ? `${round(-margin.minK, 0)} K beyond ${what}` : `within ${round(margin.minK, 0)} K of ${what}`;
+    margin.minK < 0 ? `${say(-margin.minK, 'K')} beyond ${what}` : `within ${say(margin.minK, 'K')} of ${what}`;
   const text = `In the coldest that ${c.place.name} must be reckoned with, ${c.machine.name}'s battery comes ${near}.`;
   if (margin.minK >= MARGIN_K.bringIn)
     return [

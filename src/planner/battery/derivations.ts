@@ -98,8 +98,9 @@ function amount(unit: BatteryUnit, charge: Charge): Derivation {
       { name: 'at most (high-loss path)', value: tenth(charge.ampHoursMost), unit: 'Ah' },
       { name: 'hours', value: tenth(charge.hours), unit: 'h' },
       { name: 'hours at most', value: tenth(charge.hoursMost), unit: 'h' },
+      { name: 'day of the charge', value: charge.date, unit: '' },
     ],
-    result: { value: tenth(charge.ampHours), unit: `Ah on ${charge.date}` },
+    result: { value: tenth(charge.ampHours), unit: 'Ah' },
     sources: [
       ...row.sources.filter((s) => s.includes('efficiency')),
       'a tenth of the capacity as largest current: common practice',
@@ -171,7 +172,12 @@ function voltage(unit: BatteryUnit): Derivation {
         value: thousandth(openCircuitVoltage(battery.chemistry, row.thresholdPct, at)),
         unit: 'V',
       },
-      ...(last ? [{ name: `read on ${last.date}`, value: last.volts, unit: 'V' }] : []),
+      ...(last
+        ? [
+            { name: 'last reading', value: last.volts, unit: 'V' },
+            { name: 'read on', value: last.date, unit: '' },
+          ]
+        : []),
     ],
     result: last
       ? { value: `${tenth(last.stateOfChargePct)} ± ${tenth(last.spreadPct)}`, unit: '%' }

@@ -1,8 +1,9 @@
 import { dayNumber, isoOfDay, weekdayOf } from '../dates.ts';
 import type { Household } from '../household.ts';
+import { writtenDate } from '../written.ts';
 
-/** What of a household decides on the days. */
-export type Days = Pick<Household, 'away' | 'hoursByWeekday'>;
+/** What of a household decides on the days, and how they are written. */
+export type Days = Pick<Household, 'away' | 'hoursByWeekday' | 'locale'>;
 
 /** The days on which somebody can go. */
 export interface OpenDays {
@@ -11,6 +12,8 @@ export interface OpenDays {
   nextOpen: (day: number) => number | undefined;
   hours: (day: number) => number;
   weekend: (day: number) => boolean;
+  /** The day as a date in words. */
+  written: (day: number) => string;
 }
 
 /**
@@ -32,5 +35,6 @@ export function openDays(household: Days): OpenDays {
       return undefined;
     },
     weekend: (day) => ['saturday', 'sunday'].includes(weekdayOf(isoOfDay(day))),
+    written: (day) => writtenDate(isoOfDay(day), household.locale),
   };
 }

@@ -10,8 +10,10 @@ import { isoOfDay } from '../dates.ts';
 import type { Household, IsoDate, Machine } from '../household.ts';
 import type { BatteryDay, BatteryPlan, Charge, ChargeTrip, Warning } from '../season-plan.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
+import { formatOne } from '../units/index.ts';
+import { writtenDate } from '../written.ts';
 import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachine } from './care.ts';
-import { chargeAh, chargeHours, largestChargeA, round } from './charge.ts';
+import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
 import { freezingPointC } from './freezing.ts';
 import { dayReached, type LossRate, lossPct, type Reset, statePath } from './loss.ts';
@@ -54,7 +56,7 @@ export function planBatteries(
   const units = withMaintainers(cases).map(({ c, outlook }) => {
     const care = chooseCare(c, outlook);
     for (const w of care.warnings) warnings.push({ ...w, machine: c.machine.id, about: 'battery' });
-    return batteryUnit({ ...c, care }, asOf);
+    return batteryUnit({ ...c, care }, household.locale, asOf);
   });
   const rota = chargeRota(
     units.filter((unit) => !unit.maintained).map((unit) => rotaBattery(unit, household)),
@@ -75,7 +77,7 @@ export function planBatteries(
         machine: charge.machine,
         level: 'warning',
         text: charge.problem,
-        act: `Charge on ${isoOfDay(charge.day)} at the latest, or sooner with what the sentence names.`,
+        act: `Charge on ${writtenDate(isoOfDay(charge.day), household.locale)} at the latest, or sooner with what the sentence names.`,
         about: 'battery',
       });
   return { plans, trips: rota.trips, warnings };
@@ -220,7 +222,9 @@ function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: H
   const others = trip.machines
     .filter((id) => id !== machine.id)
     .map((id) => household.machines.find((m) => m.id === id)!.name);
-  const parts = [`At its fastest loss it is down to ${row.thresholdPct} % on ${isoOfDay(charge.due)}.`];
+  const parts = [
+    `At its fastest loss it is down to ${row.thresholdPct} % on ${writtenDate(isoOfDay(charge.due), household.locale)}.`,
+  ];
   if (charge.day < charge.due)
     parts.push(
       others.length > 0
@@ -230,11 +234,12 @@ function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: H
   const meanC = store.dayMeanC[rest.dayOfYear[charge.day - rest.firstDay]!]!;
   if (care.keptAt === 'machine' && row.minChargeC !== undefined && meanC < row.minChargeC + 2)
     parts.push(
-      `About ${round(meanC, 0)} °C at ${place.name} that day: bring it into the warm and let it warm through before charging.`,
+      `About ${formatOne(meanC, '°C', household.units)} at ${place.name} that day: bring it into the warm and let it warm through before charging.`,
     );
   else if (care.keptAt === 'machine' && !place.power && battery.removable)
     parts.push(`No power at ${place.name}: take the battery to the charger.`);
-  if (charge.turnDay !== undefined) parts.push(`Its turn on the charger comes on ${isoOfDay(charge.turnDay)}.`);
+  if (charge.turnDay !== undefined)
+    parts.push(`Its turn on the charger comes on ${writtenDate(isoOfDay(charge.turnDay), household.locale)}.`);
   if (row.chargeToPct < 100) parts.push(`Stop at ${row.chargeToPct} %, by the ampere-hours.`);
   if (care.chargers.why) parts.push(care.chargers.why);
   return parts.join(' ');

@@ -46,7 +46,7 @@ export function judgeReading(
   const seen = { ...base, stateOfChargePct: found.stateOfChargePct, spreadPct };
   const off = (why: string): JudgedReading => ({ ...seen, usable: false, why });
   if (!inRest) return off('taken outside this rest.');
-  if (date > asOf) return off(`the date lies after ${asOf}.`);
+  if (date > asOf) return off('its date lies in the future.');
   if (!(restedH >= REST_H.least))
     return off(
       `rested ${round(restedH)} h; at least ${REST_H.least} h are needed, better ${REST_H.better} h, before the voltage tells the charge.`,

@@ -1,4 +1,4 @@
-import type { Battery } from '../household.ts';
+import type { Battery, IsoDate } from '../household.ts';
 import { round } from './charge.ts';
 import type { LossRate, LossRates } from './loss.ts';
 import { type JudgedReading, REST_H } from './readings.ts';
@@ -16,6 +16,8 @@ export interface Found {
   used: number;
   /** Over the days that the readings span: how many, and hours at 20 °C with the same self-discharge. */
   observed: { days: number; equivalentH: number };
+  /** A date in words. */
+  written: (date: IsoDate) => string;
 }
 
 /**
@@ -33,7 +35,7 @@ export function suggestion(
   const lead = battery.chemistry !== 'lifepo4';
   const short = readings.find((r) => r.cellShort);
   if (short)
-    return `${short.date}: ${round(short.volts, 2)} V is about one cell (2.1 V) short of a charged battery: a cell may be dead, or the battery is quite empty. Charge it, rest it ${REST_H.better} h and read again; if it comes back to the same, replace it.`;
+    return `${found.written(short.date)}: ${round(short.volts, 2)} V is about one cell (2.1 V) short of a charged battery: a cell may be dead, or the battery is quite empty. Charge it, rest it ${REST_H.better} h and read again; if it comes back to the same, replace it.`;
   if (lead) {
     for (const reading of usable) {
       const full = charges.find(

@@ -47,10 +47,12 @@ export interface BatteryUnit {
 /**
  * Puts a battery together.
  * @param base - machine, battery, place, rest, store and care
+ * @param locale - language of what is said of its readings
  * @param asOf - the day the plan is made for
  */
 export function batteryUnit(
   base: Pick<BatteryUnit, 'machine' | 'battery' | 'place' | 'rest' | 'store' | 'designLow' | 'care'>,
+  locale: string,
   asOf: IsoDate,
 ): BatteryUnit {
   const { machine, battery, place, rest, care } = base;
@@ -58,7 +60,7 @@ export function batteryUnit(
   const maintained = care.care === 'maintainer' && place.power;
   const curve = lossCurve(rest, surroundings(care, base.store), battery.doublingK.value);
   const before = lossRates(battery, care.connected);
-  const log = { readings: machine.readings, charged: machine.charged, asOf };
+  const log = { readings: machine.readings, charged: machine.charged, asOf, locale };
   const judged = calibrate(battery, log, curve, before, care.connected);
   // On a maintainer the voltage is the charger's, and says nothing of the loss.
   const calibration = maintained ? { readings: judged.readings, widthLeft: 1 } : judged;

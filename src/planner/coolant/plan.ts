@@ -2,6 +2,7 @@ import { addDays, addMonths } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place } from '../household.ts';
 import type { CoolantPlan, Derivation, Warning } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { writtenDate } from '../written.ts';
 import {
   ageDerivations,
   type Coolant,
@@ -85,7 +86,7 @@ function unknownStrength(input: CoolantInput, needC: number): Draft {
       targetStrength: target,
       enough: null,
       testBy,
-      text: `Strength unknown: test it with a refractometer by ${testBy}, before the store can reach ${q(FROST_C)}. ${wanted}`,
+      text: `Strength unknown: test it with a refractometer by ${writtenDate(testBy, household.locale)}, before the store can reach ${q(FROST_C)}. ${wanted}`,
       derivations: [testDerivation(input.firstFrostInStore, designLowC, testBy)],
     },
     notes: [
@@ -94,7 +95,7 @@ function unknownStrength(input: CoolantInput, needC: number): Draft {
         text: `Nobody knows whether the coolant freezes, and the store can reach ${q(designLowC)}.`,
         act: late
           ? 'Test it today: the day before the first frost in the store has passed.'
-          : `Test it by ${testBy}; plain water cracks the block from ${q(FROST_C)} down.`,
+          : `Test it by ${writtenDate(testBy, household.locale)}; plain water cracks the block from ${q(FROST_C)} down.`,
       },
     ],
   };
@@ -209,7 +210,7 @@ function tooWeak(
       {
         level: 'danger',
         text: `The coolant freezes at ${q(freezeC, '°C')}; the store can reach ${q(input.designLowC, '°C')}.`,
-        act: `Strengthen it by ${by}. ${swap ? swapText(swap, refillStrength, q) : 'See the coolant plan for the refill.'}`,
+        act: `Strengthen it by ${writtenDate(by, household.locale)}. ${swap ? swapText(swap, refillStrength, q) : 'See the coolant plan for the refill.'}`,
       },
     ],
   };
@@ -223,7 +224,7 @@ function swapText(swap: Swap, refill: number, q: (value: number, unit: string) =
 }
 
 function ageNotes(input: CoolantInput, ageDue: IsoDate | undefined): Note[] {
-  const { machine } = input;
+  const { machine, household } = input;
   const seasonEnd = addMonths(machine.season.firstUse, 12);
   if (!machine.cooling.coolant) return [];
   if (ageDue === undefined) {
@@ -239,7 +240,7 @@ function ageNotes(input: CoolantInput, ageDue: IsoDate | undefined): Note[] {
   return [
     {
       level: 'note',
-      text: `The coolant is due by age on ${ageDue}, before or during next season.`,
+      text: `The coolant is due by age on ${writtenDate(ageDue, household.locale)}, before or during next season.`,
       act: 'Change it at this lay-up, so that fresh inhibitor stands in the block over the rest.',
     },
   ];

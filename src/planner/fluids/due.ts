@@ -2,6 +2,7 @@ import { addMonths } from '../dates.ts';
 import type { Household, IsoDate, Machine, ServiceItem } from '../household.ts';
 import type { ServiceDue } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { counted, type Manner, writtenDate } from '../written.ts';
 import { brakeFluidText } from './brake-fluid.ts';
 import { dayUsedUp, nextSeasonEnd } from './usage.ts';
 
@@ -14,22 +15,16 @@ interface Reason {
  * When each service item of a machine comes due: by calendar, distance, hours or its own observed return.
  * @param machine - with its service items, counters and use in a season
  * @param asOf - the day the plan is made for; the counters stand as of it
- * @param units - unit system of the texts
+ * @param manner - language and units of the texts
  * @returns one entry an item, in the order of the machine's file
  * Source: intervals as given with each item; kilometres and hours spread evenly over the days of use.
  */
-export function dueServices(machine: Machine, asOf: IsoDate, units: Household['units'] = 'metric'): ServiceDue[] {
+export function dueServices(machine: Machine, asOf: IsoDate, manner: Manner): ServiceDue[] {
   const seasonEnd = nextSeasonEnd(machine.season);
-  return machine.services.map((item) => dueOf(item, machine, asOf, seasonEnd, units));
+  return machine.services.map((item) => dueOf(item, machine, asOf, seasonEnd, manner));
 }
 
-function dueOf(
-  item: ServiceItem,
-  machine: Machine,
-  asOf: IsoDate,
-  seasonEnd: IsoDate,
-  units: Household['units'],
-): ServiceDue {
+function dueOf(item: ServiceItem, machine: Machine, asOf: IsoDate, seasonEnd: IsoDate, manner: Manner): ServiceDue {
   const { interval, lastDone } = item;
   const observed = observedMonths(item);
   const months = observed ?? interval.months;
@@ -42,9 +37,9 @@ function dueOf(
       due: addMonths(lastDone.date, Math.round(months)),
     });
   }
-  const byKm = counted(dueKm, machine.odometerKm, machine.seasonKm, machine, asOf);
+  const byKm = dayOfCount(dueKm, machine.odometerKm, machine.seasonKm, machine, asOf);
   if (byKm) reasons.push({ by: 'distance', due: byKm });
-  const byHours = counted(dueHours, machine.engineHours, machine.seasonHours, machine, asOf);
+  const byHours = dayOfCount(dueHours, machine.engineHours, machine.seasonHours, machine, asOf);
   if (byHours) reasons.push({ by: 'hours', due: byHours });
 
   const first = reasons.reduce<Reason | undefined>((a, b) => (a === undefined || b.due < a.due ? b : a), undefined);
@@ -58,8 +53,8 @@ function dueOf(
     by: first?.by ?? 'unknown',
     pulledIn,
     text: [
-      sentence(item, first, { dueKm, dueHours, asOf, pulledIn, seasonEnd, machine }, units),
-      fluidNote(item, machine, units),
+      sentence(item, first, { dueKm, dueHours, asOf, pulledIn, seasonEnd, machine }, manner),
+      fluidNote(item, machine, manner.units),
     ]
       .filter(Boolean)
       .join(' '),
@@ -77,7 +72,7 @@ function sum(done: number | undefined, interval: number | undefined): number | u
   return done === undefined || interval === undefined ? undefined : done + interval;
 }
 
-function counted(
+function dayOfCount(
   dueAt: number | undefined,
   now: number | undefined,
   perSeason: number | undefined,
@@ -111,7 +106,7 @@ function sentence(
     seasonEnd: IsoDate;
     machine: Machine;
   },
-  units: Household['units'],
+  { units, locale }: Manner,
 ): string {
   const { dueKm, dueHours, asOf, pulledIn, machine } = facts;
   const marks = [
@@ -124,13 +119,13 @@ function sentence(
     return 'Nobody knows when it was last done: do it at this lay-up and write the day down.';
   }
   const why: Record<ServiceDue['by'], string> = {
-    calendar: `${item.interval.months} months after it was last done`,
-    observed: `it came back after ${item.observedMonths} months, so that is its own interval`,
+    calendar: `${counted(item.interval.months ?? 0, 'month')} after it was last done`,
+    observed: `it came back after ${counted(item.observedMonths ?? 0, 'month')}, so that is its own interval`,
     distance: `by distance, at ${dueKm === undefined ? '' : formatQuantity(dueKm, 'km', units)}`,
     hours: `by engine hours, at ${dueHours === undefined ? '' : `${dueHours.toFixed(0)} h`}`,
     unknown: '',
   };
-  const when = first.due <= asOf ? 'Overdue' : `Due ${first.due}`;
+  const when = first.due <= asOf ? 'Overdue' : `Due ${writtenDate(first.due, locale)}`;
   const then = !pulledIn
     ? ''
     : first.due < machine.season.firstUse

@@ -2,6 +2,7 @@
 import type { Fuel, Household, IsoDate } from '../household.ts';
 import type { Derivation, FuelPlan } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { writtenDate } from '../written.ts';
 import { type KeepingRow, lifeShare } from './age.ts';
 import { cansFor } from './cans.ts';
 import type { localLimit } from './limits.ts';
@@ -112,6 +113,7 @@ export function ageDerivation(
   meanC: number,
   plan: FuelPlan,
   firstUse: IsoDate,
+  locale: string,
 ): Derivation {
   return {
     method: 'fuel.age',
@@ -126,7 +128,7 @@ export function ageDerivation(
       { name: 'first use', value: firstUse, unit: '' },
     ],
     result: {
-      value: `${plan.useBy.earliest} to ${plan.useBy.latest}: ${plan.atFirstUse.verdict} at first use`,
+      value: `${writtenDate(plan.useBy.earliest, locale)} to ${writtenDate(plan.useBy.latest, locale)}: ${plan.atFirstUse.verdict} at first use`,
       unit: '',
     },
     sources: [row.source],

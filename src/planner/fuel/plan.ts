@@ -120,7 +120,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     ...(runMinutes === undefined ? [] : [runDerivation(fuel, machine.engine.idleFlowLPerH, runMinutes)]),
     ...(drainedL === undefined ? [] : drainDerivations(fuel, household, drainedL, cans!, drainedUseBy!)),
     ...water.derivations,
-    ageDerivation(row, bought, meanC, plan, firstUse),
+    ageDerivation(row, bought, meanC, plan, firstUse, household.locale),
     limitDerivation(limit, household.country, drainedL),
   ];
   return { plan, warnings: warningsFor(plan, facts) };

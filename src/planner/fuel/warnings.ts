@@ -1,6 +1,7 @@
 import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { FuelPlan, Warning } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { counted, writtenDate } from '../written.ts';
 import { blendRow } from './blends.ts';
 import { cansFor } from './cans.ts';
 import type { FuelFacts } from './plan.ts';
@@ -55,13 +56,13 @@ function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   if (plan.atFirstUse.verdict === 'dispose') {
     notes.push({
       level: 'warning',
-      text: `By first use the fuel is too old (use-by ${plan.useBy.latest}).`,
+      text: `By first use the fuel is too old (use by ${writtenDate(plan.useBy.latest, household.locale)}).`,
       act: 'Drain it at lay-up and use it up, or plan to take it to the local collection point.',
     });
   } else if (plan.atFirstUse.verdict === 'mix' && treated) {
     notes.push({
       level: 'note',
-      text: `By first use the fuel is past its surest age (${plan.useBy.earliest}).`,
+      text: `By first use the fuel is past its surest age (${writtenDate(plan.useBy.earliest, household.locale)}).`,
       act: 'Run the machine within the window, or mix with at least two parts fresh fuel.',
     });
   }
@@ -95,13 +96,7 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
   const drainedL = plan.drainedL ?? 0;
   const { canL, cans: atHand } = household.fuelCare;
-  const notes: Note[] = [
-    {
-      level: 'danger',
-      text: 'Draining petrol: its vapour burns at −40 °C and creeps along the floor.',
-      act: 'Outdoors, engine cold, battery not on charge, no flame or pilot light near; cans stand on the ground while filled.',
-    },
-  ];
+  const notes: Note[] = [];
   if (advised.choice === 'fill') {
     notes.push({
       level: 'note',
@@ -119,15 +114,15 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   if ((plan.cans ?? 0) > atHand) {
     notes.push({
       level: 'warning',
-      text: `${q(drainedL, 'L')} are drained, and ${atHand === 0 ? 'no approved can is' : `${atHand} of ${q(canL, 'L')} hold ${q(atHand * canL, 'L')} and are`} at hand.`,
-      act: `Have ${plan.cans} approved cans ready, or ride the tank down first.`,
+      text: `${q(drainedL, 'L')} are drained, and ${atHand === 0 ? 'no approved can is' : `${atHand === 1 ? `one of ${q(canL, 'L')} is` : `${atHand} of ${q(canL, 'L')} hold ${q(atHand * canL, 'L')} and are`}`} at hand.`,
+      act: `Have ${counted(plan.cans ?? 0, 'approved can')} ready, or ride the tank down first.`,
     });
   } else {
     const most = cansFor(fuel.inTankL.high + (drainedL - fuel.inTankL.value), canL);
     if (most > atHand) {
       notes.push({
         level: 'note',
-        text: `If the tank holds as much as it can, ${most} cans are needed; ${atHand} are at hand.`,
+        text: `If the tank holds as much as it can, ${counted(most, 'can')} ${most === 1 ? 'is' : 'are'} needed; ${atHand === 0 ? 'none' : atHand} ${atHand === 1 ? 'is' : 'are'} at hand.`,
         act: 'Look into the tank before you begin.',
       });
     }
@@ -150,7 +145,7 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
     const kind = fuel.premix ? 'a two-stroke that runs on mixture' : 'a running engine that takes this blend';
     notes.push({
       level: asOf > by && asOf < machine.season.firstUse ? 'warning' : 'note',
-      text: `Use the drained fuel up by ${by}${takers.length > 0 ? `: ${takers.join(', ')} can take it` : ''}.`,
+      text: `Use the drained fuel up by ${writtenDate(by, household.locale)}${takers.length > 0 ? `: ${takers.join(', ')} can take it` : ''}.`,
       act:
         takers.length > 0
           ? 'Label the can with date and blend; do not keep it for the start-up.'

@@ -63,7 +63,7 @@ function ownParts(machine: Machine, assembly: Assembly): PartRow[] {
     ...machine.notes
       .filter((note) => note.assemblyId === id)
       .map((note) => {
-        const why = `noted on ${note.date}: ${name}`;
+        const why = `noted earlier: ${name}`;
         return { what: note.text, amount: 1, unit: 'as noted', leadDays: 0, inStock: false, why, assembly: id };
       }),
   ];

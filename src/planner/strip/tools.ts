@@ -1,4 +1,5 @@
 import type { Assembly, Job } from '../household.ts';
+import { formatOne } from '../units/index.ts';
 
 /**
  * Tools for the whole strip-down: heads and drives by size, then what the jobs name, each once.
@@ -10,8 +11,7 @@ export function toolList(assemblies: readonly Assembly[], jobs: readonly Job[]):
   const fasteners = assemblies.flatMap((a) => a.fasteners);
   const heads = unique(fasteners.map((f) => f.head)).sort(bySize);
   const torques = fasteners.flatMap((f) => (f.torqueNm === undefined ? [] : [f.torqueNm]));
-  const wrench =
-    torques.length > 0 ? [`torque wrench that covers ${range(Math.min(...torques), Math.max(...torques))} N·m`] : [];
+  const wrench = torques.length > 0 ? [`torque wrench that covers ${range(torques)}`] : [];
   const locks = unique(
     fasteners.flatMap((f) => (f.threadlock ? [`thread lock, ${f.threadlock} strength`] : [])),
   ).sort();
@@ -19,9 +19,16 @@ export function toolList(assemblies: readonly Assembly[], jobs: readonly Job[]):
   return unique([...heads, ...unique(jobs.flatMap((j) => j.tools)).sort(bySize), ...wrench, ...locks, ...paste]);
 }
 
-function range(low: number, high: number): string {
-  const [from, to] = [low, high].map((nm) => String(Number(nm.toFixed(1))));
-  return from === to ? from! : `${from}–${to}`;
+/** From the least to the largest torque, rounded outwards, in both units. */
+function range(torquesNm: readonly number[]): string {
+  const least = Math.min(...torquesNm);
+  if (!(least > 0)) throw new RangeError(`found a torque of ${least} N·m among the fasteners, expected more than 0`);
+  const [low, high] = [Math.floor(least), Math.ceil(Math.max(...torquesNm))];
+  const both = (system: 'metric' | 'us') => {
+    const to = formatOne(high, 'N·m', system, 0);
+    return low === high ? to : `${formatOne(low, 'N·m', system, 0).split(' ')[0]}–${to}`;
+  };
+  return `${both('metric')} (${both('us')})`;
 }
 
 /** The same tool written in two cases is one tool; the first spelling stays. */

@@ -2,6 +2,7 @@ import { daysBetween } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
 import type { Quantity } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { writtenDate } from '../written.ts';
 import { AMOUNTS, namesIn } from './amount-table.ts';
 import { wakingMachine } from './facts.ts';
 import type { PlanParts } from './parts.ts';
@@ -117,32 +118,6 @@ export function amountsOf(step: Pick<ProcedureStep, 'title' | 'detail' | 'why' |
     ...[step.title, step.detail, step.why, step.doNotRide].flatMap((text) => (text ? namesIn(text) : [])),
     ...step.supplies.flatMap((supply) => (supply.amountOf === undefined ? [] : [supply.amountOf])),
   ];
-}
-
-/**
- * A date as words in the household's language: "25 October 2026".
- * @param date - calendar date
- * @param locale - BCP 47 tag; one that is not known gives English
- */
-export function writtenDate(date: IsoDate, locale: string): string {
-  return formatterOf(locale).format(new Date(`${date}T00:00:00Z`));
-}
-
-/** Formatters are dear to make and the same for all dates of a household. */
-const formatters = new Map<string, Intl.DateTimeFormat>();
-
-function formatterOf(locale: string): Intl.DateTimeFormat {
-  const known = formatters.get(locale);
-  if (known) return known;
-  const options = { dateStyle: 'long', timeZone: 'UTC' } as const;
-  let made: Intl.DateTimeFormat;
-  try {
-    made = new Intl.DateTimeFormat(locale, options);
-  } catch {
-    made = new Intl.DateTimeFormat('en-GB', options);
-  }
-  formatters.set(locale, made);
-  return made;
 }
 
 /** Minutes, hours and counts are the same in every system and read best rounded up to what a hand can do. */

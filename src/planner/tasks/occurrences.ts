@@ -1,6 +1,7 @@
 import { addDays, addMonths, daysBetween, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place, StepEach } from '../household.ts';
-import { type Amounts, withUnits, writtenDate } from './amounts.ts';
+import { writtenDate } from '../written.ts';
+import { type Amounts, withUnits } from './amounts.ts';
 import { type PlanParts, windowsOf } from './parts.ts';
 
 /** One repetition of a step: what it is for, its own amounts, and its own days where it has them. */

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { whatChanges } from '../../../src/planner/agenda/index.ts';
+import { whatChanges as whatChangesIn } from '../../../src/planner/agenda/index.ts';
 import type { Misfit } from '../../../src/planner/season-plan.ts';
 
-type Changed = Parameters<typeof whatChanges>[0];
+type Changed = Parameters<typeof whatChangesIn>[0];
+const whatChanges = (base: Changed, shifted: Changed) => whatChangesIn(base, shifted, 'en-GB');
 
 function changed(lastUse: string, over: { charge?: string; date?: string; misfits?: Misfit[] } = {}): Changed {
   return {
@@ -59,8 +60,8 @@ test('a charge that moves, appears or goes is told', () => {
       changed('2026-10-25', { ...(a && { charge: a }) }),
       changed('2026-11-01', { ...(b && { charge: b }) }),
     ).text.join(' ');
-  expect(text('2026-12-20', '2026-12-27')).toContain('from 2026-12-20 to 2026-12-27 (7 days later)');
-  expect(text(undefined, '2026-12-27')).toContain('A charge falls due on 2026-12-27');
-  expect(text('2026-12-20', undefined)).toContain('The charge of 2026-12-20 is no longer needed');
+  expect(text('2026-12-20', '2026-12-27')).toContain('from 20 December 2026 to 27 December 2026 (7 days later)');
+  expect(text(undefined, '2026-12-27')).toContain('A charge falls due on 27 December 2026');
+  expect(text('2026-12-20', undefined)).toContain('The charge of 20 December 2026 is no longer needed');
   expect(text('2026-12-20', '2026-12-20')).not.toContain('charge');
 });

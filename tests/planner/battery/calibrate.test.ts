@@ -31,7 +31,7 @@ function readingsAt(days: number[], factor: number, restedH = 10): Reading[] {
   });
 }
 const run = (readings: Reading[], charged: { date: string; toPct: number }[] = [], b = sample, connected = false) =>
-  calibrate(b, { readings, charged, asOf }, curve, lossRates(b, connected), connected);
+  calibrate(b, { readings, charged, asOf, locale: 'en-GB' }, curve, lossRates(b, connected), connected);
 
 test('without readings nothing is said and the rates stay', () => {
   const found = run([]);

@@ -96,7 +96,7 @@ test('no set of days keeps every battery with fewer trips, by exhaustive search'
         const away = open.filter((x) => x.away).map((x) => ({ from: iso(x.d), to: iso(x.d) }));
         const rota = chargeRota(
           batteries.map((b, i) => rotaOf(b, i)),
-          { away, hoursByWeekday: ANY_HOURS },
+          { away, hoursByWeekday: ANY_HOURS, locale: 'en-GB' },
         );
         const least = fewest(
           batteries,
@@ -125,7 +125,11 @@ const steady = (everyDays: number, days = 100): Small => ({
 });
 
 test('a battery charged early on a shared trip is next due from that day', () => {
-  const rota = chargeRota([rotaOf(steady(20), 0), rotaOf(steady(35), 1)], { away: [], hoursByWeekday: ANY_HOURS });
+  const rota = chargeRota([rotaOf(steady(20), 0), rotaOf(steady(35), 1)], {
+    away: [],
+    hoursByWeekday: ANY_HOURS,
+    locale: 'en-GB',
+  });
   expect(rota.trips.map((t) => t.charges.length)).toEqual([2, 2, 2, 2]);
   expect(rota.charges.filter((c) => c.machine === 'm1').map((c) => c.due - START)).toEqual([35, 55, 75, 95]);
 });
@@ -134,6 +138,7 @@ test('a trip that falls on days away moves earlier', () => {
   const rota = chargeRota([rotaOf(steady(30, 50), 0)], {
     away: [{ from: '2026-11-25', to: '2026-12-10' }],
     hoursByWeekday: ANY_HOURS,
+    locale: 'en-GB',
   });
   expect(rota.trips.map((t) => t.date)).toEqual(['2026-11-24']);
 });
@@ -141,7 +146,7 @@ test('a trip that falls on days away moves earlier', () => {
 test('a weekday without hours takes no trip', () => {
   // The battery is due on Wednesday 2026-12-02.
   const weekends = { ...ANY_HOURS, monday: 0, tuesday: 0, wednesday: 0, thursday: 0, friday: 0 };
-  const rota = chargeRota([rotaOf(steady(30, 50), 0)], { away: [], hoursByWeekday: weekends });
+  const rota = chargeRota([rotaOf(steady(30, 50), 0)], { away: [], hoursByWeekday: weekends, locale: 'en-GB' });
   expect(rota.trips.map((t) => t.date)).toEqual(['2026-11-29']);
 });
 
@@ -149,14 +154,16 @@ test('when every day up to the due day is away, the charge comes late and says s
   const rota = chargeRota([rotaOf(steady(30, 60), 0)], {
     away: [{ from: '2026-11-01', to: '2026-12-10' }],
     hoursByWeekday: ANY_HOURS,
+    locale: 'en-GB',
   });
-  expect(rota.trips[0]).toMatchObject({ date: '2026-12-11', problem: expect.stringMatching(/due by 2026-12-02/) });
+  expect(rota.trips[0]).toMatchObject({ date: '2026-12-11', problem: expect.stringMatching(/due by 2 December 2026/) });
 });
 
 test('when no day of the rest is open, the rota says what would make it possible', () => {
   const rota = chargeRota([rotaOf(steady(30, 50), 0)], {
     away: [{ from: '2026-11-01', to: '2027-12-10' }],
     hoursByWeekday: ANY_HOURS,
+    locale: 'en-GB',
   });
   expect(rota.trips).toEqual([]);
   expect(rota.problems).toEqual([
@@ -166,14 +173,14 @@ test('when no day of the rest is open, the rota says what would make it possible
 
 test('a battery too cold to be charged on a day is charged on an earlier one', () => {
   const cold = rotaOf(steady(30, 50), 0, { canCharge: (day) => day <= START + 12 });
-  const rota = chargeRota([cold], { away: [], hoursByWeekday: ANY_HOURS });
+  const rota = chargeRota([cold], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
   expect(rota.charges[0]!.day - START).toBe(12);
 });
 
 test('two batteries on one charger go one after the other within the hours of the day', () => {
   const one = [charger('only')];
   const both = [0, 1].map((i) => rotaOf(steady(30, 50), i, { chargers: one, hoursOn: () => 2 }));
-  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS });
+  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
   expect(rota.trips).toHaveLength(1);
   expect(rota.trips[0]!.charges.map((c) => c.startHour)).toEqual([17, 19]);
   expect(rota.trips[0]!.problem).toBeUndefined();
@@ -181,7 +188,7 @@ test('two batteries on one charger go one after the other within the hours of th
 
 test('two long charges on one charger share a trip a day early, and the second waits its turn', () => {
   const both = [0, 1].map((i) => rotaOf(steady(30, 50), i, { chargers: [charger('only')], hoursOn: () => 12 }));
-  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS });
+  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
   expect(rota.trips.map((t) => t.machines)).toEqual([['m0', 'm1']]);
   expect(rota.charges.map((c) => [c.day - c.due, c.turnDay])).toEqual([
     [-1, undefined],
@@ -193,33 +200,36 @@ test('two that cannot wait at the bench are charged on two days, the first of th
   const both = [0, 1].map((i) =>
     rotaOf(steady(30, 50), i, { chargers: [charger('only')], hoursOn: () => 12, waits: false }),
   );
-  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS });
+  const rota = chargeRota(both, { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
   expect(rota.charges.map((c) => c.day - c.due).sort()).toEqual([-1, 0].sort());
   expect(rota.trips.map((t) => t.machines.length)).toEqual([1, 1]);
 });
 
 test('a charge that fits no day names the charger and what would do', () => {
   const slow = rotaOf(steady(30, 50), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
-  const rota = chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS });
+  const rota = chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
   expect(rota.trips[0]!.problem).toMatch(/needs 60 h on "trickle".*another charger/);
 });
 
 test('the same long charge is left on a charger that keeps', () => {
   const slow = rotaOf(steady(30, 50), 0, { chargers: [charger('keeper', true)], hoursOn: () => 60 });
-  expect(chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS }).trips[0]!.problem).toBeUndefined();
+  expect(
+    chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' }).trips[0]!.problem,
+  ).toBeUndefined();
 });
 
 test('batteries of two yards do not share a trip', () => {
   const rota = chargeRota([rotaOf(steady(30, 50), 0), rotaOf(steady(30, 50), 1, { yard: 'lake' })], {
     away: [],
     hoursByWeekday: ANY_HOURS,
+    locale: 'en-GB',
   });
   expect(rota.trips.map((t) => t.machines)).toEqual([['m0'], ['m1']]);
 });
 
 test('a nearly full battery is left out of a trip that it does not need', () => {
   const fresh = rotaOf({ ...steady(60, 70), first: 25 }, 1, { worthIt: (day) => day > START + 40 });
-  const rota = chargeRota([rotaOf(steady(30, 62), 0), fresh], { away: [], hoursByWeekday: ANY_HOURS });
+  const rota = chargeRota([rotaOf(steady(30, 62), 0), fresh], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
   expect(rota.trips.map((t) => t.machines)).toEqual([['m0'], ['m0']].slice(0, rota.trips.length));
   expect(rota.charges.filter((c) => c.machine === 'm1')).toEqual([]);
 });
@@ -228,7 +238,7 @@ test('two yards never have the same charger at the same hour', () => {
   const small = { losses: [0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], allowance: 4, first: 1, end: 12 };
   const only = { chargers: [charger('only')], hoursOn: () => 3 };
   const batteries = [rotaOf(small, 0, only), rotaOf(small, 1, { ...only, yard: 'far', waits: false })];
-  const { trips } = chargeRota(batteries, { hoursByWeekday: ANY_HOURS, away: [] });
+  const { trips } = chargeRota(batteries, { hoursByWeekday: ANY_HOURS, locale: 'en-GB', away: [] });
   const spans = trips.flatMap((trip) =>
     trip.charges.map((c) => ({ from: dayNumber(trip.date) * 24 + c.startHour!, hours: c.hours })),
   );

@@ -68,6 +68,8 @@ export const LEAD: BatteryChemistry[] = ['flooded-antimony', 'flooded-calcium', 
 export function household(machines: Machine[], more: Partial<Household> = {}): Household {
   return {
     id: 'test',
+    locale: 'en-GB',
+    units: 'metric',
     hoursByWeekday: EVERY_DAY,
     away: [],
     chargers: [{ id: 'charger', name: 'charger', currentA: 1, chemistries: LEAD, maintainer: false }],

@@ -107,7 +107,7 @@ export function household(over: Partial<Household> = {}): Household {
     id: 'tarn-hollow',
     name: 'Tarn Hollow',
     zone: 'Etc/UTC',
-    locale: 'en',
+    locale: 'en-GB',
     clock: '24h',
     units: 'metric',
     country: 'CA',

@@ -16,7 +16,7 @@ const item = (over: Partial<ServiceItem>): ServiceItem => ({
 });
 
 function due(over: Partial<ServiceItem>, m: Partial<Machine> = {}, asOf = '2026-10-10') {
-  const [first] = dueServices(machine({ services: [item(over)], ...m }), asOf);
+  const [first] = dueServices(machine({ services: [item(over)], ...m }), asOf, { locale: 'en-GB', units: 'metric' });
   if (!first) throw new Error('one item gives one entry');
   return first;
 }

@@ -4,6 +4,7 @@ import { BLENDS, planFuel, volumeCorrection } from '../../../src/planner/fuel/in
 import type { Assembly, Household, Job, Machine } from '../../../src/planner/household.ts';
 import type { StoreYear } from '../../../src/planner/storage/types.ts';
 import { fuel, household, machine, place, storeYear } from '../fluids/fixture.ts';
+import { library } from '../tasks/library.ts';
 
 function plan(
   m: Machine,
@@ -298,8 +299,14 @@ describe('drained fuel', () => {
     expect(drain(5).warnings.some((w) => w.act.includes('approved cans'))).toBe(false);
   });
 
-  test('the vapour of petrol is named as a danger', () => {
-    expect(drain(5).warnings[0]).toMatchObject({ level: 'danger', machine: 'juniper', about: 'fuel' });
+  test('draining is no danger of the plan: its steps carry the cautions', () => {
+    expect(drain(5).warnings.map((w) => w.level)).not.toContain('danger');
+    const steps = library()
+      .filter((procedure) => procedure.id === 'fuel-drain')
+      .flatMap((procedure) => procedure.steps)
+      .filter((step) => /^(Set out|Drain)/.test(step.title));
+    expect(steps.length).toBeGreaterThan(2);
+    for (const step of steps) expect(step.cautions).toContain('petrol-vapour');
   });
 
   test('the limit of the country is held against the litres, and no row means no verdict', () => {

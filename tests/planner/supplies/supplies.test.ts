@@ -126,11 +126,11 @@ test('a line whose order-by day has passed is a warning that names the days', ()
     [{ machine: machine(), steps: [step('s', '2026-11-10', [oil(3)])] }],
     householdWith([supply('engine oil', { leadDays: 14 })]),
   );
-  expect(orderWarnings([line!], '2026-10-27')).toEqual([]);
-  expect(orderWarnings([line!], '2026-11-11')).toEqual([]);
-  const [warning] = orderWarnings([line!], '2026-10-30');
+  expect(orderWarnings([line!], '2026-10-27', 'en-GB')).toEqual([]);
+  expect(orderWarnings([line!], '2026-11-11', 'en-GB')).toEqual([]);
+  const [warning] = orderWarnings([line!], '2026-10-30', 'en-GB');
   expect(warning!.machine).toBe('juniper');
-  expect(warning!.text).toMatch(/by 2026-10-27 to be here on 2026-11-10; .* 3 days late/);
+  expect(warning!.text).toMatch(/here on 10 November 2026 .* by 27 October 2026; .* 3 days late/);
 });
 
 test('an amount that is no amount is refused', () => {
