@@ -31,7 +31,7 @@ export function airPicture(data: AirData, about: Alternative, say: FigureLanguag
   const y = scaleLinear()
     .domain([Math.min(...all, 0) - 1, Math.max(...all, 0) + 1])
     .range([FLOOR, TOP]);
-  const most = Math.max(10, ...months.flatMap((m) => [m.wetHours, m.frostHours, m.condensationHours ?? 0]));
+  const most = Math.max(10, ...months.flatMap((m) => [m.wetHours, m.frostHours ?? 0, m.condensationHours ?? 0]));
   const hour = scaleLinear().domain([0, most]).nice(3).range([END, PANEL]);
   const curve = (value: (m: AirMonth) => number) =>
     line<AirMonth>()
@@ -40,9 +40,10 @@ export function airPicture(data: AirData, about: Alternative, say: FigureLanguag
       .curve(curveMonotoneX)
       .digits(1)(months) ?? '';
   const { words } = say;
+  const allSayable = data.air.condensationSayable && data.air.frostSayable;
   return picture(
     WIDTH,
-    END + (data.air.condensationSayable ? 22 : 40),
+    END + (allSayable ? 22 : 40),
     about,
     'air',
     label(0, 12, `${words.air.temperature}, ${words.air.dewPoint}`, { class: 'f-text f-strong' }),
@@ -64,9 +65,9 @@ export function airPicture(data: AirData, about: Alternative, say: FigureLanguag
           el('line', { x1: LEFT, x2: WIDTH - 4, y1: hour(h), y2: hour(h), class: 'f-rule' }) +
           label(LEFT - 5, hour(h) + 4, String(h), { class: 'f-text f-end' }),
       ),
-    ...months.map((m, i) => bars(m, left(i), step, hour, data.air.condensationSayable)),
+    ...months.map((m, i) => bars(m, left(i), step, hour)),
     monthNames(months, END + 15, middle, say),
-    data.air.condensationSayable ? '' : label(LEFT, END + 34, words.air.unsayableShort, { class: 'f-text f-small' }),
+    allSayable ? '' : label(LEFT, END + 34, words.air.unsayableShort, { class: 'f-text f-small' }),
   );
 }
 
@@ -77,12 +78,10 @@ function monthNames(months: AirMonth[], y: number, middle: (i: number) => number
     .join('');
 }
 
-function bars(m: AirMonth, x: number, step: number, hour: (h: number) => number, sayable: boolean): string {
-  const shown: [number, string][] = [
-    [m.wetHours, 'f-wet'],
-    [m.frostHours, 'f-frost'],
-  ];
-  if (sayable && m.condensationHours !== null) shown.push([m.condensationHours, 'f-condensation']);
+function bars(m: AirMonth, x: number, step: number, hour: (h: number) => number): string {
+  const shown: [number, string][] = [[m.wetHours, 'f-wet']];
+  if (m.frostHours !== null) shown.push([m.frostHours, 'f-frost']);
+  if (m.condensationHours !== null) shown.push([m.condensationHours, 'f-condensation']);
   const width = (step - 6) / shown.length;
   return shown
     .map(([h, kind], i) => {
@@ -94,7 +93,8 @@ function bars(m: AirMonth, x: number, step: number, hour: (h: number) => number,
 
 /** The picture's numbers, by month; what cannot be said stands in words. */
 export function airTable(data: AirData, say: FigureLanguage): Table {
-  const range = (mean: number, p90: number) => `${say.amount(mean, '', 0)} (${say.amount(p90, '', 0)})`;
+  const range = (mean: number | null, p90: number | null) =>
+    mean === null || p90 === null ? say.words.air.unsayable : `${say.amount(mean, '', 0)} (${say.amount(p90, '', 0)})`;
   return {
     caption: say.words.air.caption(data.name),
     head: say.words.air.head,
@@ -105,9 +105,7 @@ export function airTable(data: AirData, say: FigureLanguage): Table {
       say.amount(m.meanRhPct, '%', 0),
       range(m.wetHours, m.wetHoursP90),
       range(m.frostHours, m.frostHoursP90),
-      m.condensationHours === null || m.condensationHoursP90 === null || !data.air.condensationSayable
-        ? say.words.air.unsayable
-        : range(m.condensationHours, m.condensationHoursP90),
+      range(m.condensationHours, m.condensationHoursP90),
     ]),
   };
 }

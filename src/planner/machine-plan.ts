@@ -41,6 +41,8 @@ export interface DraftMachine {
   ledger: LedgerItem[];
   problems: LedgerProblem[];
   warnings: Warning[];
+  /** What was left out on purpose, in words. */
+  leftOut: { date: IsoDate; text: string }[];
 }
 
 /**
@@ -98,10 +100,11 @@ export function draftMachine(
   const { strip } = planStrip(machine);
   const hasStrip = strip.off.length > 0 || strip.jobs.length > 0;
   const parts = { battery, fuel, coolant, tyres, corrosion, services, firstFrost: rest.firstFrost };
-  const steps = settleSteps(machine, [
+  const all = [
     ...concreteSteps({ machine, place, household, parts, procedures: household.procedures }),
-    ...(hasStrip ? [...winterSteps(machine, strip), ...refitSteps(machine, strip)] : []),
-  ]);
+    ...(hasStrip ? [...winterSteps(machine, strip, household.units), ...refitSteps(machine, strip)] : []),
+  ];
+  const steps = settleSteps(machine, all);
   const ledger = buildLedger(machine, steps, household.procedures);
 
   return {
@@ -120,7 +123,15 @@ export function draftMachine(
     ledger: ledger.items,
     problems: ledger.problems,
     warnings,
+    leftOut: leftOutOf(machine, all),
   };
+}
+
+function leftOutOf(machine: Machine, steps: readonly PlanStep[]): DraftMachine['leftOut'] {
+  return (machine.skippedSteps ?? []).flatMap(({ stepId, date, why }) => {
+    const step = steps.find(({ id }) => id === stepId);
+    return step ? [{ date, text: `Left out on purpose: ${step.title}${why === undefined ? '' : ` (${why})`}` }] : [];
+  });
 }
 
 /** A service that is due and needs something off is a job like any other, so that it shares the strip-down. */

@@ -180,6 +180,10 @@ export interface AirPlan {
   months: AirMonth[];
   /** False where monthly figures cannot carry the condensation hours. */
   condensationSayable: boolean;
+  /** The same of frost. */
+  frostSayable: boolean;
+  /** Factor by which a half-year's hours typically differ from those of a real year. */
+  typicalFactor: { condensation: number; frost: number; wet: number };
   why?: string | undefined;
   lowestC: number;
   highestC: number;
@@ -194,8 +198,9 @@ export interface AirMonth {
   /** Null where it cannot be said from what is known. */
   condensationHours: number | null;
   condensationHoursP90: number | null;
-  frostHours: number;
-  frostHoursP90: number;
+  /** Null where it cannot be said from what is known. */
+  frostHours: number | null;
+  frostHoursP90: number | null;
   wetHours: number;
   wetHoursP90: number;
 }

@@ -87,5 +87,5 @@ function always(m: MachinePlan, { dayText, duration, number }: Format): BigNumbe
 }
 
 function wetHours(m: MachinePlan): number {
-  return m.air.months.reduce((sum, month) => sum + month.wetHours + month.frostHours, 0);
+  return m.air.months.reduce((sum, month) => sum + month.wetHours + (month.frostHours ?? 0), 0);
 }

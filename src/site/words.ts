@@ -4,7 +4,7 @@
  */
 import type { FigureWords } from '../figures/index.ts';
 import type { BatteryCare, BatteryChemistry, CloseStage, MachineKind } from '../planner/household.ts';
-import type { EventCategory, PlanStep, Warning } from '../planner/season-plan.ts';
+import type { AirPlan, EventCategory, PlanStep, Warning } from '../planner/season-plan.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
@@ -48,7 +48,7 @@ const FIGURES: FigureWords = {
     condensation: 'condensation',
     hours: 'Hours a month on cold metal',
     unsayable: 'cannot be told',
-    unsayableShort: 'Condensation: cannot be told from monthly figures.',
+    unsayableShort: 'What is not drawn cannot be told from monthly figures.',
   },
   strip: {
     title: (name) => `${name}: what comes off, in order`,
@@ -263,6 +263,16 @@ export const WORDS = {
       heading: 'Air of the store',
       lowest: 'Coldest likely',
       highest: 'Warmest likely',
+      typical: (factor: AirPlan['typicalFactor'], said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>) => {
+        const parts = [
+          `wet ${factor.wet}`,
+          ...(said.frostSayable ? [`frost ${factor.frost}`] : []),
+          ...(said.condensationSayable ? [`condensation ${factor.condensation}`] : []),
+        ];
+        return factor.wet === 1
+          ? 'Hours of the one hourly year that was given; other years differ.'
+          : `Over half a year these hours typically differ from a real year's by a factor: ${parts.join(', ')}.`;
+      },
       legend: {
         temperature: 'temperature',
         dewPoint: 'dew point',

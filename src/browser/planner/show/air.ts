@@ -22,7 +22,7 @@ export function air({ machine, format, say, quick }: Showing): Markup {
     ['temperature', l.temperature],
     ['dew', l.dewPoint],
     ['wet', l.wet],
-    ['frost', l.frost],
+    ...(air.frostSayable ? [['frost', l.frost] as [string, string]] : []),
     ...(air.condensationSayable ? [['condensation', l.condensation] as [string, string]] : []),
   ];
   return section(
@@ -34,7 +34,7 @@ export function air({ machine, format, say, quick }: Showing): Markup {
         [words.highest, high],
         [metal.class, corrosion.category],
       ],
-    )}${!air.condensationSayable && air.why && html`<p class="text">${air.why}</p>`}
+    )}${air.why && html`<p class="text">${air.why}</p>`}
 <p><strong>${corrosion.protection.name}.</strong> ${corrosion.protection.reason}</p>
 <ul class="text">${corrosion.protection.measures.map((text) => html`<li>${text}</li>`)}</ul></div></div>`,
   );
