@@ -111,9 +111,14 @@ export class Desk implements Answering {
     return this.last;
   }
 
+  async readRecord({ file, asOf }: Asks['readRecord'][0]): Promise<Asks['readRecord'][1]> {
+    const { readRecord } = await import('../bench/read-record.ts');
+    return readRecord(file, asOf);
+  }
+
   async record({ machine, entries, asOf }: Asks['record'][0]): Promise<Asks['record'][1]> {
     const input = (await this.get(`machines/${machine}/input.json`)) as Omit<Household, 'procedures'>;
-    return replan({ ...input, procedures: await this.procedures() }, machine, entries, asOf);
+    return replan({ ...input, procedures: [] }, machine, entries, asOf);
   }
 
   private hold(files: readonly ContentFile[], household: Household, asOf: string): void {

@@ -45,6 +45,10 @@ export interface Asks {
   calendar: [{ machine?: string | undefined }, string];
   content: [Record<string, never>, LoadedFile[]];
   plan: [Record<string, never>, SeasonPlan];
+  readRecord: [
+    { file: LoadedFile; asOf: string },
+    { machine?: string | undefined; entries?: RecordEntries; problems: Problem[] },
+  ];
   record: [{ machine: string; entries: RecordEntries; asOf: string }, MachineCharges];
 }
 

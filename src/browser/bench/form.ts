@@ -1,0 +1,34 @@
+/** One form of the bench record -> what it says; wrong fields are marked and nothing is said. */
+import type { Said } from './entries.ts';
+import { BENCH } from './words.ts';
+
+export function saidOf(form: HTMLFormElement): Said | undefined {
+  for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select'))
+    field.ariaInvalid = String(!field.validity.valid);
+  const first = form.querySelector<HTMLInputElement>('[aria-invalid=true]');
+  const wrong = form.querySelector('[data-wrong]')!;
+  wrong.textContent = first ? BENCH.invalid(first.closest('label')?.firstChild?.textContent?.trim() ?? '') : '';
+  if (first) {
+    first.focus();
+    return undefined;
+  }
+  const data = new FormData(form);
+  const text = (name: string) => String(data.get(name) ?? '').trim();
+  const number = (name: string) => Number(text(name));
+  const maybe = (name: string) => text(name) || undefined;
+  switch (form.dataset.kind) {
+    case 'reading': {
+      const t = number('temperature');
+      const temperatureC = text('unit') === 'F' ? Math.round(((t - 32) / 1.8) * 10) / 10 : t;
+      return { kind: 'readings', date: text('date'), volts: number('volts'), temperatureC, restedH: number('rested') };
+    }
+    case 'charged':
+      return { kind: 'charged', date: text('date'), toPct: number('to') };
+    case 'part':
+      return { kind: 'asLeft', item: text('item'), where: maybe('where'), since: text('date') };
+    case 'next':
+      return { kind: 'notes', date: text('date'), text: BENCH.nextPrefix + text('what'), assembly: maybe('assembly') };
+    default:
+      return undefined;
+  }
+}

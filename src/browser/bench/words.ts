@@ -1,0 +1,48 @@
+/** Every word of the bench record. */
+export const BENCH = {
+  heading: 'Bench record',
+  lead: 'What you measure and do, kept on this device. Export it into the content folder now and then.',
+  reading: 'Log a reading',
+  date: 'Day',
+  volts: 'Volts at the posts',
+  temperature: 'Battery temperature',
+  rested: 'Hours since it was last charged or used',
+  charged: 'Log a charge',
+  to: 'Charged to',
+  part: 'Say where a part lies',
+  item: 'What',
+  where: 'Where',
+  next: 'Replace next time',
+  nextWhat: 'What, when it is out next',
+  nextPrefix: 'Replace next time: ',
+  about: 'Belongs to',
+  nothing: '(nothing special)',
+  log: 'Write it down',
+  entries: 'Written down on this device',
+  none: 'Nothing yet.',
+  remove: 'Delete',
+  export: 'Export as a file',
+  exportHint: (machine: string) => `It goes into records/${machine}/ of the content folder; the next build uses it.`,
+  import: 'Import files',
+  imported: (n: number) => (n === 1 ? 'One entry was added.' : `${n} entries were added.`),
+  otherMachine: (name: string) => `That file is about ${name}, not about this machine.`,
+  done: (step: string) => `Done: ${step}`,
+  undone: 'Not done',
+  kinds: { readings: 'Reading', charged: 'Charge', done: 'Done', notes: 'Note', asLeft: 'Lies' },
+  saved: 'Written down.',
+  replanned: 'Charge dates worked out anew on this device, with your readings.',
+  replanFailed: 'The charge dates could not be worked out anew; those of the last build are shown.',
+  trouble: {
+    unavailable: 'This browser keeps nothing here (a private window, perhaps): export before you close the page.',
+    newer:
+      'A newer version of this site has written here. What this version does not know is left untouched; reload the page to get the newer one.',
+    full: 'The device is full: the last entry is only in this page. Export it, then make room.',
+  },
+  unread: (n: number) =>
+    n === 1
+      ? 'One entry cannot be read. It was left as it is.'
+      : `${n} entries cannot be read. They were left as they are.`,
+  unreadSave: 'Save them as a file',
+  tick: (step: string) => `Done: ${step}`,
+  invalid: (name: string) => `${name}: correct this first.`,
+} as const;
