@@ -7,6 +7,7 @@ import { planFuel } from './fuel/index.ts';
 import type { Household, IsoDate, Job, Machine } from './household.ts';
 import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
 import type { PlaceContext } from './place-context.ts';
+import { leftOutNotes, recordWarnings, withSoundSkips } from './recorded.ts';
 import { type Rest, restOf } from './rest.ts';
 import type {
   AirPlan,
@@ -104,7 +105,9 @@ export function draftMachine(
     ...concreteSteps({ machine, place, household, parts, procedures: household.procedures }),
     ...(hasStrip ? [...winterSteps(machine, strip, household.units), ...refitSteps(machine, strip)] : []),
   ];
-  const steps = settleSteps(machine, all);
+  const kept = withSoundSkips(machine, all);
+  warnings.push(...recordWarnings(machine, all, household.procedures));
+  const steps = settleSteps(kept, all);
   const ledger = buildLedger(machine, steps, household.procedures);
 
   return {
@@ -123,15 +126,8 @@ export function draftMachine(
     ledger: ledger.items,
     problems: ledger.problems,
     warnings,
-    leftOut: leftOutOf(machine, all),
+    leftOut: leftOutNotes(kept, all),
   };
-}
-
-function leftOutOf(machine: Machine, steps: readonly PlanStep[]): DraftMachine['leftOut'] {
-  return (machine.skippedSteps ?? []).flatMap(({ stepId, date, why }) => {
-    const step = steps.find(({ id }) => id === stepId);
-    return step ? [{ date, text: `Left out on purpose: ${step.title}${why === undefined ? '' : ` (${why})`}` }] : [];
-  });
 }
 
 /** A service that is due and needs something off is a job like any other, so that it shares the strip-down. */

@@ -5,7 +5,7 @@
 import { dayNumber, daysBetween } from '../planner/dates.ts';
 import type { IsoDate, Weekday } from '../planner/household.ts';
 import type { Quantity, SeasonPlan } from '../planner/season-plan.ts';
-import { formatOne, formatQuantity } from '../planner/units/index.ts';
+import { formatOne, formatQuantity, formatSupply } from '../planner/units/index.ts';
 
 /** What decides how a value is written. */
 export interface Manner {
@@ -77,9 +77,9 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   /** An amount in the household's units alone. */
   const amount = (value: number, unit: string, digits?: number) => formatOne(value, unit, system, digits);
 
-  /** An amount of supplies: "4 pieces", "64 mL (2.2 US fl oz)". */
+  /** An amount of supplies: "4", "2 cans", "64 mL (2.2 US fl oz)". */
   const supplyAmount = (value: number, unit: string) =>
-    unit === 'piece' || unit === 'pieces' || unit === '' ? number(value) : quantity(value, unit);
+    /^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, system);
 
   /** A number with four significant digits, for equations; never in another unit than its own. */
   function number(value: number | string): string {

@@ -1,5 +1,6 @@
 import type { Assembly, Job, Machine } from '../household.ts';
 import type { StripPlan } from '../season-plan.ts';
+import { AS_NOTED } from '../units/index.ts';
 
 /** One part for one purpose, before the list is summed. */
 export interface PartRow {
@@ -64,7 +65,7 @@ function ownParts(machine: Machine, assembly: Assembly): PartRow[] {
       .filter((note) => note.assemblyId === id)
       .map((note) => {
         const why = `noted earlier: ${name}`;
-        return { what: note.text, amount: 1, unit: 'as noted', leadDays: 0, inStock: false, why, assembly: id };
+        return { what: note.text, amount: 1, unit: AS_NOTED, leadDays: 0, inStock: false, why, assembly: id };
       }),
   ];
 }

@@ -1,5 +1,7 @@
-import type { Assembly, Job, Machine } from '../household.ts';
+import type { Assembly, Household, Job, Machine } from '../household.ts';
 import type { PlanStep, StripPlan, StripStep } from '../season-plan.ts';
+import { AS_NOTED, formatSupply } from '../units/index.ts';
+import { counted } from '../written.ts';
 import { mustComeOff } from './order.ts';
 import { type OrderGroup, orderGroups, REFIT_GROUP } from './orders.ts';
 import { type PartRow, partRows } from './parts.ts';
@@ -30,9 +32,10 @@ const FLUID_CAUTIONS: Record<NonNullable<Assembly['opensFluid']>, string> = {
  * off only after the parts of every job that it comes off for have come.
  * @param machine - with assemblies and jobs
  * @param strip - the machine's own plan, from `planStrip`
+ * @param units - which unit system stands first in the order steps
  * @returns steps in a safe order; empty where nothing comes off and no job is open
  */
-export function winterSteps(machine: Machine, strip: StripPlan): PlanStep[] {
+export function winterSteps(machine: Machine, strip: StripPlan, units: Household['units'] = 'metric'): PlanStep[] {
   const jobs = openJobs(machine);
   const byId = new Map(machine.assemblies.map((a) => [a.id, a]));
   const off = strip.off.map((s) => s.assembly);
@@ -94,7 +97,7 @@ export function winterSteps(machine: Machine, strip: StripPlan): PlanStep[] {
       };
     });
   const steps = [
-    ...orders.map((g) => orderStep(g, jobs)),
+    ...orders.map((g) => orderStep(g, jobs, units)),
     ...removed.map(takeOff),
     ...inOrder(jobs).map(doJob),
     ...refit,
@@ -180,12 +183,17 @@ function refitStep(assembly: Assembly, parts: readonly PartRow[], after: string[
   };
 }
 
-function orderStep({ id, jobs: ids, rows, leadDays }: OrderGroup, jobs: readonly Job[]): PlanStep {
+function orderStep(
+  { id, jobs: ids, rows, leadDays }: OrderGroup,
+  jobs: readonly Job[],
+  units: Household['units'],
+): PlanStep {
   const names = jobs.filter((j) => ids.has(j.id)).map((j) => j.name);
-  const days = `${leadDays} ${leadDays === 1 ? 'day' : 'days'}`;
+  const amount = (p: PartRow) => (p.unit === AS_NOTED ? '' : `, ${formatSupply(p.amount, p.unit, units)}`);
+  const list = rows.map((p) => `${p.what.replace(/[.]$/, '')}${amount(p)} (${p.why})`);
   return {
     ...blank(orderStepId(id), `Order parts for: ${names.join(', ') || 'what is refitted'}`, ORDER_MINUTES),
-    detail: `The last of them comes after ${days}. ${rows.map((p) => `${p.amount} × ${p.what} (${p.why})`).join('; ')}.`,
+    detail: `The last of them comes after ${counted(leadDays, 'day')}. ${list.join('; ')}.`,
     why: 'Parts are here before the machine is opened.',
     waitH: 24 * leadDays,
   };
