@@ -163,10 +163,34 @@ test('orders are gathered by job and phase, on the earliest order-by date, witho
     ['2026-10-31', 'Order for Juniper, lay-up: exhaust plug'],
     ['2026-12-01', 'Order for Juniper, valve clearances: 2 items'],
   ]);
-  expect(orders[1]!.text).toContain(
-    'valve cover gasket, 1 pieces: order by Sat 26 Dec 2026, needed on Sat 16 Jan 2027',
-  );
+  expect(orders[1]!.text).toContain('valve cover gasket, 1 piece: order by Sat 26 Dec 2026, needed on Sat 16 Jan 2027');
   expect(orders.map((e) => e.text).join()).not.toContain('stabiliser');
+});
+
+test('what another machine needs half a year later is not ordered with the first', () => {
+  const parts = planParts();
+  const layUp = parts.supplies.find((s) => s.for.some((f) => f.step !== undefined) && !s.inStock)!;
+  const spring = {
+    ...parts.machines[0]!,
+    id: 'other',
+    name: 'Other',
+    startUp: { ...parts.machines[0]!.startUp, firstUse: '2027-12-05' },
+  };
+  const other = {
+    ...spring,
+    steps: spring.steps.map((s) => (s.id === layUp.for[0]!.step ? { ...s, date: '2027-04-03' } : s)),
+  };
+  const orders = makeEvents({
+    ...parts,
+    machines: [...parts.machines, other],
+    supplies: [{ ...layUp, for: [...layUp.for, { ...layUp.for[0]!, machine: 'other' }] }],
+  }).filter((e) => e.category === 'order');
+  const lead = (Date.parse(layUp.needBy) - Date.parse(layUp.orderBy!)) / 86_400_000;
+  const day = new Date(Date.parse('2027-04-03') - lead * 86_400_000).toISOString().slice(0, 10);
+  expect(orders.map((e) => [e.date, e.title.split(',')[0]])).toEqual([
+    [layUp.orderBy, 'Order for Juniper'],
+    [day, 'Order for Other'],
+  ]);
 });
 
 test('what a done step would have needed is not ordered', () => {
