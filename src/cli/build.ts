@@ -8,6 +8,7 @@ import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs'
 import { dirname, join } from 'node:path';
 import { build } from 'astro';
 import { publishInputs } from '../publish/inputs.ts';
+import { publishOffline } from '../publish/offline.ts';
 import { publish, writePlanFiles } from '../publish/write.ts';
 import { contentFolder, PROJECT, siteFolder } from './paths.ts';
 import { planContent } from './plan-content.ts';
@@ -28,6 +29,7 @@ try {
   await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
   publish(plan, site);
   publishInputs(household, plan, site);
+  publishOffline(site);
   const last = join(work, 'last');
   if (existsSync(out)) renameSync(out, last);
   renameSync(site, out);

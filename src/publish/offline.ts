@@ -1,0 +1,47 @@
+/** Puts the service worker at the root of a built site, with the name of the build and what is kept beforehand. */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+/** Pages, sheets and calendars up to this size are kept beforehand; the rest when it is visited [bytes]. */
+const BEFOREHAND = 6 * 1024 * 1024;
+
+/** Never shown by a page. */
+const LEFT_OUT = /^(machines\/[^/]+\/plan\.json|plan\.json|plan\.schema\.json|schemas\/.*|404\.html|sw\.js)$/;
+
+/** What must be there for anything to work; the others follow while there is room. */
+const SHELL = /^(_astro\/|icons\/|manifest|index\.html|offline\/|plan\/|climate\/)/;
+
+/**
+ * Writes `sw.js`.
+ * @param folder - the built site, all other files in place
+ */
+export function publishOffline(folder: string): void {
+  const all = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .map((path) => path.replaceAll('\\', '/'))
+    .filter((path) => statSync(join(folder, path)).isFile())
+    .sort();
+  const built = all.find((path) => /^_astro\/sw-[^/]+\.js$/.test(path));
+  if (!built) throw new Error(`${folder}: found no _astro/sw-….js, expected the service worker among the built files`);
+  const code = readFileSync(join(folder, built), 'utf8');
+  rmSync(join(folder, built));
+  const files = keptBeforehand(
+    folder,
+    all.filter((path) => path !== built && !LEFT_OUT.test(path)),
+  );
+  const hash = createHash('sha256').update(code);
+  for (const path of all) if (path !== built) hash.update(path).update(readFileSync(join(folder, path)));
+  const idle = { build: hash.digest('hex').slice(0, 12), files: files.map(address) };
+  writeFileSync(join(folder, 'sw.js'), `self.IDLE=${JSON.stringify(idle)};\n${code}`);
+}
+
+function keptBeforehand(folder: string, files: readonly string[]): string[] {
+  let size = 0;
+  return [...files.filter((path) => SHELL.test(path)), ...files.filter((path) => !SHELL.test(path))].filter((path) => {
+    size += statSync(join(folder, path)).size;
+    return SHELL.test(path) || size <= BEFOREHAND;
+  });
+}
+
+/** As pages link to it: a folder's page by the folder. */
+const address = (path: string) => path.replace(/(^|\/)index\.html$/, '$1').replace(/^$/, './');
