@@ -157,7 +157,10 @@ function bestBranch(branches: z.core.$ZodIssue[][], input: unknown): z.core.$Zod
   const inside = branches.filter((issues) => !issues.some((i) => i.path.length === 0 && i.code === 'invalid_type'));
   const isText = typeof input === 'string';
   const literals = (issues: z.core.$ZodIssue[]) => issues.every(isWord);
-  const candidates = inside.filter((issues) => !(literals(issues) && !isText));
+  // Lines with fields were never meant to be one of several words.
+  const isGroup = typeof input === 'object' && input !== null;
+  const words = (issues: z.core.$ZodIssue[]) => issues.every((i) => i.path.length === 0 && i.code === 'invalid_value');
+  const candidates = inside.filter((issues) => !(literals(issues) && !isText) && !(words(issues) && isGroup));
   const rank = (issues: z.core.$ZodIssue[]) => {
     const unknown = issues.reduce((n, i) => n + (i.code === 'unrecognized_keys' ? i.keys.length : 0), 0);
     const missing = issues.filter(
