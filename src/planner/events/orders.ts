@@ -1,7 +1,7 @@
-import { earlier } from '../dates.ts';
+import { addDays, daysBetween, earlier, later } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { MachinePlan, SupplyLine } from '../season-plan.ts';
-import { formatQuantity } from '../units/index.ts';
+import { formatSupply } from '../units/index.ts';
 import { type Draft, machineDraft, PHASES, type PlanWithoutEvents } from './draft.ts';
 import { dayText, lines, withinSentence } from './words.ts';
 
@@ -10,9 +10,9 @@ interface Order {
   machine: MachinePlan;
   key: string;
   purpose: string;
-  /** The earliest of the lines' order-by dates. */
+  /** The earliest of the order-by dates of its things. */
   date: IsoDate;
-  items: { line: SupplyLine; amount: number }[];
+  items: { line: SupplyLine; amount: number; orderBy: IsoDate; needBy: IsoDate }[];
 }
 
 /**
@@ -25,15 +25,19 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
   const orders = new Map<string, Order>();
   for (const line of plan.supplies) {
     if (line.inStock) continue;
-    const date = line.orderBy ?? line.needBy;
+    const leadDays = daysBetween(line.orderBy ?? line.needBy, line.needBy);
     for (const { machine: id, step, job, amount } of line.for) {
       const machine = plan.machines.find((m) => m.id === id);
       const purpose = machine && purposeOf(machine, step, job);
-      if (!machine || !purpose || date > machine.startUp.firstUse) continue;
+      if (!machine || !purpose) continue;
+      // The line is of all machines: what one machine needs in spring is not ordered in autumn for another's sake.
+      const needBy = later(machine.steps.find((s) => s.id === step)?.date ?? line.needBy, line.needBy);
+      const date = addDays(needBy, -leadDays);
+      if (date > machine.startUp.firstUse) continue;
       const key = JSON.stringify([id, purpose.key]);
       const order = orders.get(key) ?? { machine, ...purpose, date, items: [] };
       order.date = earlier(order.date, date);
-      order.items.push({ line, amount });
+      order.items.push({ line, amount, orderBy: date, needBy });
       orders.set(key, order);
     }
   }
@@ -44,9 +48,9 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
       label: `Order for ${machine.name}`,
       text: lines(
         ...items.map(
-          ({ line, amount }) =>
-            `- ${line.what}, ${formatQuantity(amount, line.unit, plan.units)}: ` +
-            `order by ${dayText(line.orderBy ?? line.needBy)}, needed on ${dayText(line.needBy)}`,
+          ({ line, amount, orderBy, needBy }) =>
+            `- ${line.what}, ${formatSupply(amount, line.unit, plan.units)}: ` +
+            `order by ${dayText(orderBy)}, needed on ${dayText(needBy)}`,
         ),
         'Ordered later, it may not be there on the day the machine is opened.',
       ),

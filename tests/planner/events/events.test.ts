@@ -170,15 +170,13 @@ test('orders are gathered by job and phase, on the earliest order-by date, witho
 test('what another machine needs half a year later is not ordered with the first', () => {
   const parts = planParts();
   const layUp = parts.supplies.find((s) => s.for.some((f) => f.step !== undefined) && !s.inStock)!;
-  const spring = {
-    ...parts.machines[0]!,
+  const juniper = parts.machines.find((m) => m.id === 'juniper')!;
+  const other = {
+    ...juniper,
     id: 'other',
     name: 'Other',
-    startUp: { ...parts.machines[0]!.startUp, firstUse: '2027-12-05' },
-  };
-  const other = {
-    ...spring,
-    steps: spring.steps.map((s) => (s.id === layUp.for[0]!.step ? { ...s, date: '2027-04-03' } : s)),
+    startUp: { ...juniper.startUp, firstUse: '2027-12-05' },
+    steps: juniper.steps.map((s) => (s.id === layUp.for[0]!.step ? { ...s, date: '2027-04-03' } : s)),
   };
   const orders = makeEvents({
     ...parts,
