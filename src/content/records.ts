@@ -5,7 +5,7 @@ import type { MachineFile } from './schemas/machine.ts';
 import type { RecordFile } from './schemas/record.ts';
 import type { Path, Source } from './source.ts';
 
-type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'notes' | 'asLeft'>;
+type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'skipped' | 'notes' | 'asLeft'>;
 
 /** Things that are written down cannot lie in the future. */
 export function futureProblems(source: Source, data: Partial<Dated>, asOf: string): Problem[] {
@@ -13,6 +13,7 @@ export function futureProblems(source: Source, data: Partial<Dated>, asOf: strin
     ['readings', 'date', data.readings],
     ['charged', 'date', data.charged],
     ['done', 'date', data.done],
+    ['skipped', 'date', data.skipped],
     ['notes', 'date', data.notes],
     ['asLeft', 'since', data.asLeft],
   ] as const;
@@ -148,6 +149,7 @@ export function mergeRecords(raw: MachineFile, records: readonly RecordFile[]): 
     readings: joined((r) => r.readings),
     charged: joined((r) => r.charged),
     done: joined((r) => r.done),
+    skipped: joined((r) => r.skipped),
     notes: joined((r) => r.notes),
     asLeft: [...new Map(left.map((l) => [l.item, l])).values()],
     jobs: raw.jobs?.map((j) => (finished.has(j.id) ? { ...j, done: true } : j)),

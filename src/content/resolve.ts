@@ -72,6 +72,7 @@ export function resolveMachine(
     })),
     charged: (raw.charged ?? []).map((c) => ({ date: c.date, toPct: c.to ?? 100 })),
     doneSteps: (raw.done ?? []).map((d) => ({ stepId: d.step, date: d.date })),
+    skippedSteps: (raw.skipped ?? []).map(({ step, ...rest }) => ({ stepId: step, ...rest })),
     assumptions: [...assume.list, ...place.assumptions],
     file: `machines/${id}.yaml`,
   };

@@ -142,6 +142,8 @@ export interface Machine {
   readings: Reading[];
   charged: { date: IsoDate; toPct: number }[];
   doneSteps: { stepId: string; date: IsoDate }[];
+  /** Steps left out on purpose: they stand on no sheet, and what they would have opened is not open. */
+  skippedSteps?: { stepId: string; date: IsoDate; why?: string | undefined }[] | undefined;
   notes: { date: IsoDate; text: string; assemblyId?: string | undefined }[];
   /** Every value that was filled in rather than given. */
   assumptions: AssumedField[];

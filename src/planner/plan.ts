@@ -118,7 +118,7 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
       whatIf: quick ? [] : whatIfLater(draft, household, asOf),
       warnings: warnings.filter((warning) => warning.machine === machine.id),
       paperwork: machine.paperwork,
-      notes: machine.notes,
+      notes: [...machine.notes, ...draft.leftOut].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),
     };
   });
 

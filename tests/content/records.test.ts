@@ -34,6 +34,7 @@ test('finished jobs, steps, charges and what lies where are taken over', () => {
         'odometer: 41300 km',
         'charged: [{ date: "2026-11-22" }]',
         'done: [{ step: oil.change, date: "2026-10-26" }]',
+        'skipped: [{ step: plugs-in.exhaust, date: "2026-10-26", why: No plug }]',
         'asLeft:',
         '  - { item: tank, where: Top shelf, since: "2026-11-14" }',
         '',
@@ -50,5 +51,6 @@ test('finished jobs, steps, charges and what lies where are taken over', () => {
   expect(bike.odometerKm).toBe(41300);
   expect(bike.charged).toEqual([{ date: '2026-11-22', toPct: 100 }]);
   expect(bike.doneSteps).toEqual([{ stepId: 'oil.change', date: '2026-10-26' }]);
+  expect(bike.skippedSteps).toEqual([{ stepId: 'plugs-in.exhaust', date: '2026-10-26', why: 'No plug' }]);
   expect(bike.asLeft).toEqual([{ item: 'tank', where: 'Under the bench', since: '2026-11-20' }]);
 });

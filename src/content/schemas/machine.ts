@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { CHEMISTRY_NAMES, KINDS } from './household.ts';
 import { choice, count, date, flag, id, line, list, number, paragraph, quantity, ranged } from './parts.ts';
-import { asLeft, charged, done, notes, readings } from './record.ts';
+import { asLeft, charged, done, notes, readings, skipped } from './record.ts';
 import { assemblies, jobs, services } from './work.ts';
 
 const year = (description: string) => count(description, 1998, 1885, 2100);
@@ -193,6 +193,7 @@ export const machine = z
     readings: readings.optional(),
     charged: charged.optional(),
     done: done.optional(),
+    skipped: skipped.optional(),
     notes: notes.optional(),
     remarks: paragraph('Anything else; shown nowhere', 'Bought from a neighbour').optional(),
   })

@@ -31,6 +31,16 @@ export const done = list(
   5000,
 );
 
+export const skipped = list(
+  z.strictObject({
+    step: line('The step, as the page names it', 'plugs-in.exhaust', 160),
+    date: date('Day on which it was left out', '2026-10-25'),
+    why: line('Why', 'No plug of that size', 200).optional(),
+  }),
+  'Steps of lay-up and look-ins that were left out on purpose; what they would have changed stays as it is',
+  5000,
+);
+
 export const notes = list(
   z.strictObject({
     date: date('Day of the note', '2026-11-14'),
@@ -68,6 +78,7 @@ export const record = z
     readings: readings.optional(),
     charged: charged.optional(),
     done: done.optional(),
+    skipped: skipped.optional(),
     notes: notes.optional(),
     asLeft: asLeft.optional(),
     finishedJobs: list(

@@ -14,8 +14,8 @@ export function itemId(machine: Machine, item: string): string {
 }
 
 /**
- * The steps of a season as they stand on the sheets: a closing step only where its item is open, start-up in safe order,
- * days in keeping with the order.
+ * The steps of a season as they stand on the sheets: none that was left out on purpose, a closing step only where its item
+ * is open, start-up in safe order, days in keeping with the order.
  * @param machine - the machine
  * @param steps - of procedures, of the winter strip and of the refit, each list in its own order
  * @returns before the start-up in order of the work, then the start-up sheet's order; `after` names only steps that are there
@@ -24,12 +24,13 @@ export function settleSteps(machine: Machine, steps: readonly PlanStep[]): PlanS
   const earlierPhases = sortSteps(steps.filter((step) => step.phase !== 'start-up')).steps;
   const sheet = startUpOrder(steps.filter((step) => step.phase === 'start-up'));
   const open = new Set(machine.asLeft.map((left) => itemId(machine, left.item)));
+  const skipped = new Set(machine.skippedSteps?.map((step) => step.stepId));
   const dropped = new Map<string, string[]>();
   const kept = inPhases(earlierPhases)
     .concat(sheet)
     .flatMap((step): PlanStep[] => {
       const closes = step.closes.filter((item) => open.has(item));
-      if (step.closes.length > 0 && closes.length === 0) {
+      if (skipped.has(step.id) || (step.closes.length > 0 && closes.length === 0)) {
         dropped.set(step.id, step.after);
         return [];
       }
