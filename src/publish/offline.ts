@@ -1,7 +1,9 @@
 /** Puts the service worker at the root of a built site, with the name of the build and what is kept beforehand. */
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+
+const WORKER = join(import.meta.dirname, '..', 'browser', 'offline', 'sw.js');
 
 /** Pages, sheets and calendars up to this size are kept beforehand; the rest when it is visited [bytes]. */
 const BEFOREHAND = 6 * 1024 * 1024;
@@ -21,16 +23,13 @@ export function publishOffline(folder: string): void {
     .map((path) => path.replaceAll('\\', '/'))
     .filter((path) => statSync(join(folder, path)).isFile())
     .sort();
-  const built = all.find((path) => /^_astro\/sw-[^/]+\.js$/.test(path));
-  if (!built) throw new Error(`${folder}: found no _astro/sw-….js, expected the service worker among the built files`);
-  const code = readFileSync(join(folder, built), 'utf8');
-  rmSync(join(folder, built));
+  const code = readFileSync(WORKER, 'utf8');
   const files = keptBeforehand(
     folder,
-    all.filter((path) => path !== built && !LEFT_OUT.test(path)),
+    all.filter((path) => !LEFT_OUT.test(path)),
   );
   const hash = createHash('sha256').update(code);
-  for (const path of all) if (path !== built) hash.update(path).update(readFileSync(join(folder, path)));
+  for (const path of all) hash.update(path).update(readFileSync(join(folder, path)));
   const idle = { build: hash.digest('hex').slice(0, 12), files: files.map(address) };
   writeFileSync(join(folder, 'sw.js'), `self.IDLE=${JSON.stringify(idle)};\n${code}`);
 }

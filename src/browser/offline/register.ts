@@ -1,7 +1,4 @@
 /** Makes the site work without network, and says when a newer one is ready. */
-// Only so that it is bundled; it is published at the site's root, from where it may answer for all pages.
-import './sw.ts?worker&url';
-
 class UpdateNotice extends HTMLElement {
   connectedCallback(): void {
     if (!('serviceWorker' in navigator)) return;

@@ -1,17 +1,19 @@
+// @ts-check
 /**
  * Works without network. Everything of one build lies in one cache, named after it: pages come from there first, and pages that
  * are not in it are kept when they are visited. A new build waits until the person takes it.
+ *
+ * Plain JavaScript with its types in comments, since it is published as it stands, with the name and the files of the build
+ * written before it.
  */
-interface Published {
-  /** Written before this file when it is published. */
-  IDLE: { build: string; files: string[] };
-}
-const worker = globalThis as unknown as ServiceWorkerGlobalScope & Published;
+/** @type {ServiceWorkerGlobalScope & { IDLE: { build: string, files: string[] } }} */
+const worker = /** @type {any} */ (globalThis);
 
 const PREFIX = 'idle-season-';
 const { build, files } = worker.IDLE;
 const CACHE = PREFIX + build;
-const here = (path: string) => new URL(path, worker.registration.scope).href;
+/** @param {string} path */
+const here = (path) => new URL(path, worker.registration.scope).href;
 
 worker.addEventListener('install', (event) => {
   event.waitUntil(fill());
@@ -31,13 +33,13 @@ worker.addEventListener('fetch', (event) => {
 });
 
 /** All or nothing: a worker without its files must not take the place of one that has them. */
-async function fill(): Promise<void> {
+async function fill() {
   const cache = await caches.open(CACHE);
   await cache.addAll(files.map((path) => new Request(here(path), { cache: 'reload' })));
 }
 
 /** Visited pages of the build before are fetched anew while that can be done; then its cache goes. */
-async function takeOver(): Promise<void> {
+async function takeOver() {
   const cache = await caches.open(CACHE);
   for (const name of await caches.keys()) {
     if (!name.startsWith(PREFIX) || name === CACHE) continue;
@@ -50,7 +52,11 @@ async function takeOver(): Promise<void> {
   await worker.clients.claim();
 }
 
-async function answer(request: Request): Promise<Response> {
+/**
+ * @param {Request} request
+ * @returns {Promise<Response>}
+ */
+async function answer(request) {
   const cache = await caches.open(CACHE);
   const kept = await cache.match(request, { ignoreSearch: true, ignoreVary: true });
   if (kept) return kept;
