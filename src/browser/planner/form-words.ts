@@ -111,6 +111,7 @@ export const FORM = {
   calendar: 'Calendar file',
   calendarAll: 'Calendar of all machines',
   content: 'Content files (zip)',
+  data: 'The plan as data',
   contentHint: 'Unpack them into a folder; the same plan can then be built from it.',
   views: 'Show',
   view: { plan: 'The plan', 'lay-up': WORDS.sheet.layUp, 'start-up': WORDS.sheet.startUp },

@@ -6,7 +6,7 @@ import { zip } from '../zip.ts';
 import { PlannerClient } from './client.ts';
 import { answersOf, canPlan, type Drafts, emptyMachine, newDrafts } from './drafts.ts';
 import { fill, markProblems, take } from './form.ts';
-import { keep, keptDrafts } from './kept.ts';
+import { keep, keptDrafts, setAside } from './kept.ts';
 import type { Asks } from './messages.ts';
 import { type Loaded, ofDrop, ofPicker } from './pick-files.ts';
 import type { Shown, Slots } from './show/show.ts';
@@ -55,6 +55,7 @@ class SeasonPlanner extends HTMLElement {
     for (const button of this.querySelectorAll<HTMLElement>('[data-take]'))
       button.addEventListener('click', () => this.takeAlong(button.dataset.take!));
     this.files();
+    this.aside();
     this.showMachine(0);
     this.piece('planner').hidden = false;
     this.replan();
@@ -216,6 +217,15 @@ class SeasonPlanner extends HTMLElement {
     this.changed();
   }
 
+  /** Answers that could not be read are offered as a file, as they were found. */
+  private aside(): void {
+    const text = setAside();
+    this.piece('aside').hidden = text === undefined;
+    this.piece('save-aside').addEventListener('click', () =>
+      saveFile('old-answers.json', 'application/json', setAside() ?? ''),
+    );
+  }
+
   private files(): void {
     for (const input of this.querySelectorAll<HTMLInputElement>('[data-pick]'))
       input.addEventListener('change', async () => {
@@ -270,6 +280,10 @@ class SeasonPlanner extends HTMLElement {
     try {
       if (what === 'content') {
         saveFile('content.zip', 'application/zip', zip(await this.client.ask('content', {})));
+        return;
+      }
+      if (what === 'plan') {
+        saveFile('plan.json', 'application/json', JSON.stringify(await this.client.ask('plan', {})));
         return;
       }
       const one = what === 'calendar' ? machine : undefined;

@@ -22,5 +22,7 @@ export const PLANNER = {
   backToForm: 'Back to my own machines',
   noFiles: 'None of these is a content file: files end in .yaml.',
   failed: 'That did not work. Reload the page; what you answered is kept on this device.',
+  aside: 'What this page had kept from you before cannot be read any more. It was put aside.',
+  saveAside: 'Save the old answers as a file',
   notKept: 'This window does not let the page keep your answers. Take the content files before you close it.',
 } as const;

@@ -1,0 +1,278 @@
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { readFolder } from '../../src/content/read-folder.ts';
+import { planSeason } from '../../src/planner/plan.ts';
+import type { SeasonPlan } from '../../src/planner/season-plan.ts';
+import { withoutPaths } from '../../src/publish/write.ts';
+import { openBrowser } from '../site/browser.ts';
+import { serve } from '../site/serve.ts';
+import { calm, DESK, downloaded, faults, open } from './opened.ts';
+import { demoSite, PROJECT, TODAY } from './site.ts';
+import { unzip } from './unzip.ts';
+
+let browser: Browser;
+let folder: string;
+let site: Awaited<ReturnType<typeof serve>>;
+
+beforeAll(async () => {
+  folder = await demoSite();
+  [browser, site] = await Promise.all([openBrowser(), serve(folder)]);
+}, 240_000);
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+const NOON = `${TODAY}T19:00:00Z`;
+
+async function planOwn(page: Page): Promise<void> {
+  await page.goto(`${site.origin}/plan/`);
+  await page.getByLabel('What do you call it?').fill('Grey Owl');
+  await page.getByLabel('Nearest weather station').fill('edmonton');
+  await page.getByRole('option').first().waitFor();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await page.getByLabel('Last day of use').first().fill('2026-10-25');
+  await page.getByLabel('First day of use after the rest').fill('2027-04-10');
+  await page.getByLabel('Capacity on its label').fill('12');
+  await page.locator('[data-slot=title]', { hasText: 'Grey Owl' }).waitFor();
+  await settled(page);
+}
+
+/** Nothing is being worked out any more. */
+async function settled(page: Page): Promise<void> {
+  await page.waitForTimeout(400);
+  await page.locator('season-planner:not([aria-busy])').waitFor({ timeout: 30_000 });
+}
+
+const planOf = async (page: Page): Promise<SeasonPlan> =>
+  JSON.parse(
+    (await downloaded(page, () => page.getByRole('button', { name: 'The plan as data' }).click())).bytes.toString(),
+  );
+
+const sorted = (value: unknown): string =>
+  JSON.stringify(value, (_, v) =>
+    v !== null && typeof v === 'object' && !Array.isArray(v)
+      ? Object.fromEntries(Object.entries(v).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : v,
+  );
+
+test('on a phone and by keyboard, answers become a plan with dates, numbers, pictures, steps and assumptions', async () => {
+  const opened = await open(browser, site.origin);
+  const { page, context } = opened;
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page);
+  await page.getByRole('heading', { name: 'Dates and amounts' }).waitFor();
+  for (const heading of ['Warnings', 'Battery', 'Fuel', 'Air of the store', 'What to do, by day', 'Assumed, not known'])
+    expect(await page.getByRole('heading', { name: heading, exact: true }).count()).toBe(1);
+  expect(await page.locator('.numbers .big').count()).toBe(5);
+  expect(await page.locator('.figure').count()).toBe(3);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  expect(await faults(page)).toEqual([]);
+  calm(opened);
+  await context.close();
+}, 120_000);
+
+test('the page is sound in the dark and with both sheets in sight', async () => {
+  const opened = await open(browser, site.origin, { ...DESK, colorScheme: 'dark' });
+  await planOwn(opened.page);
+  for (const sheet of ['Lay-up sheet', 'Start-up sheet']) {
+    await opened.page.getByRole('button', { name: sheet }).click();
+    expect(await opened.page.locator('.sheet:visible .step').count()).toBeGreaterThan(5);
+    expect(await faults(opened.page)).toEqual([]);
+  }
+  calm(opened);
+  await opened.context.close();
+}, 120_000);
+
+test('a sheet is printed alone, with the machine in the margin and boxes to tick', async () => {
+  const { page, context } = await open(browser, site.origin, DESK);
+  await planOwn(page);
+  await page.getByRole('button', { name: 'Start-up sheet' }).click();
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('form').first().isVisible()).toBe(false);
+  expect(await page.locator('.tools').isVisible()).toBe(false);
+  const margins = await page.evaluate(() =>
+    document.adoptedStyleSheets.flatMap((s) => [...s.cssRules].map((r) => r.cssText)).join(),
+  );
+  expect(margins).toContain('Grey Owl · Start-up sheet');
+  expect((await page.pdf({ format: 'A4' })).length).toBeGreaterThan(10_000);
+  await context.close();
+}, 120_000);
+
+test('the files that are taken along are read without a problem and give the same plan', async () => {
+  const { page, context } = await open(browser, site.origin, DESK);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page);
+  await page.getByRole('button', { name: 'Add a machine' }).click();
+  await page.getByLabel('What do you call it?').fill('Blue: "two"');
+  await page.getByLabel('What is it?').selectOption('snow-machine');
+  await page.getByLabel('What does it stand in?').selectOption('attached-garage');
+  await page.getByLabel('What kind of battery?').selectOption('agm');
+  await settled(page);
+  const plan = await planOf(page);
+  expect(plan.machines.map((m) => m.name).sort()).toEqual(['Blue: "two"', 'Grey Owl']);
+  const { bytes } = await downloaded(page, () => page.getByRole('button', { name: 'Content files' }).click());
+  const content = mkdtempSync(join(tmpdir(), 'idle-content-'));
+  try {
+    for (const file of unzip(bytes)) {
+      mkdirSync(dirname(join(content, file.path)), { recursive: true });
+      writeFileSync(join(content, file.path), file.bytes);
+    }
+    const { household, problems } = readFolder(content, {
+      asOf: TODAY,
+      procedures: join(PROJECT, 'content/procedures'),
+      library: join(PROJECT, 'public/climate/normals.json'),
+    });
+    expect(problems).toEqual([]);
+    expect(sorted(planSeason(household!, { asOf: TODAY }).plan)).toBe(sorted(plan));
+  } finally {
+    rmSync(content, { recursive: true, force: true });
+  }
+  await context.close();
+}, 120_000);
+
+test('moving the end of the season moves dates, numbers and pictures at once, and the answers when it is let go', async () => {
+  const { page, context } = await open(browser, site.origin, DESK);
+  await planOwn(page);
+  const seen = () => page.locator('[data-slot=dates]').innerText();
+  const before = await seen();
+  const slider = page.getByLabel('Move the last day of use');
+  for (let day = -20; day < 40; day++) {
+    const moves = page.evaluate(() => performance.getEntriesByName('season-moved').length);
+    await slider.evaluate((input: HTMLInputElement, value) => {
+      input.value = String(value);
+      input.dispatchEvent(new Event('input'));
+    }, day);
+    await page.waitForFunction((n) => performance.getEntriesByName('season-moved').length > n, await moves);
+  }
+  const took = await page.evaluate(() => performance.getEntriesByName('season-moved').map((e) => e.duration));
+  took.sort((a, b) => a - b);
+  console.log(
+    `slider, from the hand's move to the new plan in the page: median ${took[took.length >> 1]!.toFixed(1)} ms of ${took.length}`,
+  );
+  expect(await seen()).not.toBe(before);
+  await slider.evaluate((input) => input.dispatchEvent(new Event('change')));
+  await settled(page);
+  expect(await page.getByLabel('Last day of use').first().inputValue()).toBe('2026-12-03');
+  expect((await planOf(page)).machines[0]!.season.lastUse).toBe('2026-12-03');
+  await context.close();
+}, 120_000);
+
+test('the demo household loaded as a folder gives the plan of the build, byte for byte with sorted keys, and its calendar', async () => {
+  const opened = await open(browser, site.origin, DESK);
+  const { page, context } = opened;
+  await page.clock.setFixedTime(NOON);
+  await page.goto(`${site.origin}/plan/`);
+  await page.getByText('I have content files').click();
+  await page.locator('input[webkitdirectory]').setInputFiles(join(PROJECT, 'content'));
+  await page.getByText(/files read/).waitFor({ timeout: 60_000 });
+  await settled(page);
+  const plan = await planOf(page);
+  const built: SeasonPlan = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'));
+  expect(sorted(withoutPaths(plan))).toBe(sorted(built));
+  for (const machine of plan.machines)
+    expect(sorted(machine)).toBe(
+      sorted(JSON.parse(readFileSync(join(folder, 'machines', machine.id, 'plan.json'), 'utf8'))),
+    );
+  const calendar = await downloaded(page, () => page.getByRole('button', { name: 'Calendar of all machines' }).click());
+  expect(calendar.bytes.toString()).toBe(readFileSync(join(folder, 'calendar/all.ics'), 'utf8'));
+  await page.getByRole('button', { name: 'Juniper' }).click();
+  await page.locator('[data-slot=title]', { hasText: 'Juniper' }).waitFor();
+  expect(await faults(page)).toEqual([]);
+  calm(opened);
+  await context.close();
+}, 180_000);
+
+test('loaded files that were moved by the slider keep their comments and carry the new day', async () => {
+  const { page, context } = await open(browser, site.origin, DESK);
+  await page.clock.setFixedTime(NOON);
+  await page.goto(`${site.origin}/plan/`);
+  await page.getByText('I have content files').click();
+  await page.locator('input[webkitdirectory]').setInputFiles(join(PROJECT, 'tests/households/workshop'));
+  await page.getByText(/files read/).waitFor({ timeout: 60_000 });
+  const slider = page.getByLabel('Move the last day of use');
+  await slider.evaluate((input: HTMLInputElement) => {
+    input.value = '-3';
+    input.dispatchEvent(new Event('input'));
+    input.dispatchEvent(new Event('change'));
+  });
+  await settled(page);
+  const { bytes } = await downloaded(page, () => page.getByRole('button', { name: 'Content files' }).click());
+  const before = readFileSync(join(PROJECT, 'tests/households/workshop/machines/bike.yaml'), 'utf8');
+  const after = unzip(bytes)
+    .find((f) => f.path === 'machines/bike.yaml')!
+    .bytes.toString();
+  const comments = (text: string) =>
+    text
+      .split('\n')
+      .filter((l) => l.includes('#'))
+      .map((l) => l.slice(l.indexOf('#')));
+  expect(comments(after)).toEqual(comments(before));
+  expect(after).not.toBe(before);
+  expect(after).toMatch(/lastUse: "\d{4}-\d{2}-\d{2}"/);
+  await context.close();
+}, 120_000);
+
+test('every problem of loaded files is shown with file, line, column and field, and nothing is planned', async () => {
+  const { page, context } = await open(browser, site.origin);
+  await page.goto(`${site.origin}/plan/`);
+  await page.getByText('I have content files').click();
+  const fault = (name: string) => join(PROJECT, 'tests/faults', name, 'machines/bike.yaml');
+  const both = mkdtempSync(join(tmpdir(), 'idle-faults-'));
+  mkdirSync(join(both, 'machines'));
+  for (const name of ['unknown-chemistry', 'mistyped-key'])
+    writeFileSync(join(both, 'machines', `${name}.yaml`), readFileSync(fault(name)));
+  await page.locator('input[webkitdirectory]').setInputFiles(both);
+  const list = page.locator('[data-problems] li');
+  await list.first().waitFor({ timeout: 60_000 });
+  const texts = await list.allInnerTexts();
+  expect(
+    texts.filter((t) => /unknown-chemistry\.yaml:\d+:\d+/.test(t) && t.includes('battery.chemistry')),
+  ).toHaveLength(1);
+  expect(texts.some((t) => /mistyped-key\.yaml:\d+:\d+/.test(t))).toBe(true);
+  expect(texts.some((t) => t.startsWith('household.yaml:1:1'))).toBe(true);
+  expect(await page.locator('[data-result]').isVisible()).toBe(false);
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Back to my own machines' }).click();
+  expect(await page.getByLabel('What do you call it?').isVisible()).toBe(true);
+  rmSync(both, { recursive: true, force: true });
+  await context.close();
+}, 120_000);
+
+test('an answer outside its bounds is told at its field', async () => {
+  const { page, context } = await open(browser, site.origin);
+  await planOwn(page);
+  await page.getByLabel('Capacity on its label').fill('320');
+  await page.locator('#capacity-wrong').waitFor();
+  expect(await page.locator('#capacity-wrong').innerText()).toContain('expected 1 to 40 Ah for a motorcycle');
+  await page.getByLabel('First day of use after the rest').fill('2026-10-01');
+  await page.locator('#firstUse-wrong').waitFor();
+  expect(await faults(page)).toEqual([]);
+  await context.close();
+}, 120_000);
+
+test('answers are there again after a reload; damaged ones are put aside and not lost', async () => {
+  const { page, context } = await open(browser, site.origin);
+  await planOwn(page);
+  await page.reload();
+  await page.locator('[data-slot=title]', { hasText: 'Grey Owl' }).waitFor({ timeout: 30_000 });
+  expect(await page.getByLabel('Capacity on its label').inputValue()).toBe('12');
+  await page.evaluate(() => localStorage.setItem('idle-season.answers', '{"format":9,"future":true'));
+  await page.reload();
+  await page.getByText('Choose a weather station').waitFor();
+  await page.getByLabel('What do you call it?').fill('New');
+  expect(await page.evaluate(() => localStorage.getItem('idle-season.answers.aside'))).toBe(
+    '{"format":9,"future":true',
+  );
+  expect(await page.getByRole('button', { name: 'Save the old answers as a file' }).isVisible()).toBe(true);
+  await context.close();
+}, 120_000);
+
+test('the published files of the site name every script that the planner page needs', () => {
+  expect(existsSync(join(folder, 'plan/procedures.json'))).toBe(true);
+  expect(readdirSync(join(folder, '_astro')).some((f) => /^worker-/.test(f))).toBe(true);
+});
