@@ -43,6 +43,7 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     weekday: style({ weekday: 'short' }),
   };
   const relative = new Intl.RelativeTimeFormat(locale, { numeric: 'auto' });
+  const fourDigits = new Intl.NumberFormat('en', { maximumSignificantDigits: 4, useGrouping: false });
   const list = new Intl.ListFormat(locale, { style: 'long', type: 'conjunction' });
 
   /** "Sat, 5 Dec 2026". */
@@ -85,9 +86,7 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   function number(value: number | string): string {
     if (typeof value === 'string') return value;
     if (!Number.isFinite(value)) throw new RangeError(`found ${value}, expected a number that can be printed`);
-    return new Intl.NumberFormat('en', { maximumSignificantDigits: 4, useGrouping: false })
-      .format(value)
-      .replace('-', '−');
+    return fourDigits.format(value).replace('-', '−');
   }
 
   /** Minutes as "45 min" or "2 h 5 min". */
