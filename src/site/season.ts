@@ -11,8 +11,18 @@ if (!folder) throw new Error('IDLE_PLAN is not set, expected the folder with pla
 /** The household's whole plan, without the daily paths. */
 export const season: SeasonPlan = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'));
 
+const byId = new Map(season.machines.map((machine) => [machine.id, machine]));
+
 /**
- * One machine's plan with its daily battery paths.
+ * One machine's plan as the household's has it: without the daily battery paths, which only the machine's own page draws.
+ * @param id - machine id
+ */
+export function machineOf(id: string): MachinePlan {
+  return byId.get(id)!;
+}
+
+/**
+ * One machine's plan with its daily battery paths, read from a file of its own.
  * @param id - machine id
  */
 export function machinePlan(id: string): MachinePlan {
