@@ -1,5 +1,6 @@
 import { addDays } from '../dates.ts';
-import type { MachinePlan } from '../season-plan.ts';
+import type { IsoDate } from '../household.ts';
+import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
 import { cautionLines, dayText, fillIn, lines, stepLines } from './words.ts';
@@ -10,13 +11,11 @@ import { cautionLines, dayText, fillIn, lines, stepLines } from './words.ts';
  */
 export function deadlineDrafts(plan: PlanWithoutEvents): Draft[] {
   const scheduled = new Set(plan.sessions.flatMap((s) => s.steps.map(({ machine, step }) => `${machine} ${step}`)));
-  return plan.machines
-    .flatMap((machine) => [
-      ...coolantDrafts(plan, machine),
-      ...fuelDrafts(plan, machine),
-      ...leftOver(plan, machine, scheduled),
-    ])
-    .filter(({ event }) => event.date <= plan.machines.find((m) => m.id === event.machine)!.startUp.firstUse);
+  return plan.machines.flatMap((machine) =>
+    [...coolantDrafts(plan, machine), ...fuelDrafts(plan, machine), ...leftOver(plan, machine, scheduled)].filter(
+      ({ event }) => event.date <= machine.startUp.firstUse,
+    ),
+  );
 }
 
 function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
@@ -98,24 +97,39 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   return drafts;
 }
 
+/** One reminder for all that a machine's phase leaves over on one day: a household with too little time has many. */
 function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: ReadonlySet<string>): Draft[] {
-  return machine.steps.flatMap((step) => {
+  const groups = new Map<string, { phase: PlanStep['phase']; date: IsoDate; steps: PlanStep[] }>();
+  for (const step of machine.steps) {
     const unplaced = !step.done && step.date === undefined && !scheduled.has(`${machine.id} ${step.id}`);
-    if (!unplaced || step.latest === undefined || step.stage === 'first-ride') return [];
-    const { category, page } = PHASES[step.phase];
-    return [
-      machineDraft(plan, machine, ['step', step.id], {
-        date: step.latest,
-        title: `${machine.name}: ${fillIn(step.title, step.amounts, plan.units)}: today at the latest`,
+    if (!unplaced || step.latest === undefined || step.stage === 'first-ride') continue;
+    const key = `${step.latest} ${step.phase}`;
+    const group = groups.get(key) ?? { phase: step.phase, date: step.latest, steps: [] };
+    group.steps.push(step);
+    groups.set(key, group);
+  }
+  const left = new Map<PlanStep['phase'], number>();
+  for (const { phase, steps } of groups.values()) if (steps.length > 1) left.set(phase, (left.get(phase) ?? 0) + 1);
+  return [...groups]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, { phase, date, steps }]) => {
+      const [first] = steps;
+      const { category, page, word } = PHASES[phase];
+      const many = steps.length > 1;
+      const fromEnd = left.get(phase) ?? 0;
+      if (many) left.set(phase, fromEnd - 1);
+      const what = many ? `${steps.length} steps of ${word}` : fillIn(first!.title, first!.amounts, plan.units);
+      return machineDraft(plan, machine, many ? ['steps', phase, fromEnd] : ['step', first!.id], {
+        date,
+        title: `${machine.name}: ${what}: today at the latest`,
         label: `${machine.name}: last day`,
         text: lines(
-          ...stepLines([step], plan.units),
-          'No session had room for it.',
-          ...cautionLines([step], plan.units),
+          ...stepLines(steps, plan.units),
+          `No session had room for ${many ? 'them' : 'it'}.`,
+          ...cautionLines(steps, plan.units),
         ),
         category,
         path: machinePath(machine, page),
-      }),
-    ];
-  });
+      });
+    });
 }

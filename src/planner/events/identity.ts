@@ -11,6 +11,7 @@
  * | look-in | machine, rest, "look-in", id of its first step (which carries its number) |
  * | work of one machine in one session | machine, rest, "work", phase, place counted from the last one back |
  * | step left without a session | machine, rest, "step", step id |
+ * | several of a phase left on one day | machine, rest, "steps", phase, place counted from the last one back |
  * | order | machine, rest, "order", job id or phase |
  * | coolant, fuel, paperwork, ready, first use, re-check | machine, rest, its own word or id |
  *

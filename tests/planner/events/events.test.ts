@@ -217,6 +217,27 @@ test('a step with a latest date that found no session is told on that date', () 
   expect(event.text).toContain('No session had room for it.');
 });
 
+test('steps that one phase leaves over on one day are told together, and keep their UID when the day moves', () => {
+  const twoLeft = (latest: string) =>
+    changeMachine(planParts(), 'old-fern', (m) => ({
+      ...m,
+      steps: m.steps.flatMap((s) =>
+        s.title === 'Film on the sills'
+          ? [
+              { ...s, latest },
+              { ...s, id: 'film.doors', title: 'Film in the doors', latest },
+            ]
+          : [s],
+      ),
+    }));
+  const title = 'Old Fern: 2 steps of lay-up without a session: today at the latest';
+  const event = find(makeEvents(twoLeft('2026-12-01')), title);
+  expect(event.date).toBe('2026-12-01');
+  expect(event.text).toContain('- Film on the sills');
+  expect(event.text).toContain('- Film in the doors');
+  expect(find(makeEvents(twoLeft('2026-12-05')), title).uid).toBe(event.uid);
+});
+
 test('papers that run out during the rest are told, and those suspended are put in force before first use', () => {
   const papers = makeEvents(planParts()).filter((e) => e.category === 'paperwork');
   expect(papers.map((e) => [e.date, e.title])).toEqual([
