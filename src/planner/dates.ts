@@ -15,10 +15,14 @@ const WEEKDAYS: readonly Weekday[] = ['sunday', 'monday', 'tuesday', 'wednesday'
  * @returns whole days, negative before 1970 [d]
  */
 export function dayNumber(iso: IsoDate): number {
+  const met = numbers.get(iso);
+  if (met !== undefined) return met;
   const ms = Date.UTC(Number(iso.slice(0, 4)), Number(iso.slice(5, 7)) - 1, Number(iso.slice(8, 10)));
   if (!(Number.isFinite(ms) && iso.length === 10))
     throw new RangeError(`found "${iso}", expected a date such as 2026-10-25`);
-  return ms / DAY_MS;
+  const day = ms / DAY_MS;
+  if (numbers.size < TEXTS_MOST) numbers.set(iso, day);
+  return day;
 }
 
 /**
@@ -35,6 +39,7 @@ export function isoOfDay(day: number): IsoDate {
 
 /** Dates already written out: a plan asks for the same few hundred days ten thousand times. */
 const texts = new Map<number, IsoDate>();
+const numbers = new Map<IsoDate, number>();
 const TEXTS_MOST = 20_000;
 
 /** A date some days later (earlier when `days` is negative) [d]. */

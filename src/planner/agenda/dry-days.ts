@@ -27,6 +27,15 @@ const USUALLY_DRY = 0.4;
  * Error: the number of wet days is a guess from the month's sum.
  */
 export function usuallyDryAndWarm(climate: Climate): (day: number) => boolean {
+  const found = met.get(climate) ?? judged(climate);
+  met.set(climate, found);
+  return found;
+}
+
+/** Climates judged already: a household's machines share a few, and each is planned several times. */
+const met = new WeakMap<Climate, (day: number) => boolean>();
+
+function judged(climate: Climate): (day: number) => boolean {
   const normals = normalsOf(climate);
   const curves = dailyCurves(normals);
   const byDate = new Map<string, boolean>();

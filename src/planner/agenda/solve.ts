@@ -27,9 +27,10 @@ export interface Solution {
 export function solve(problem: Problem, seed: number, quick = false): Solution {
   const windows = windowsOf(problem);
   const all = [...problem.activities.keys()].filter((i) => problem.activities[i]!.to >= problem.activities[i]!.from);
-  const schedule = fewestSessions(problem, windows, leastSessions(problem, windows, all), seed, quick);
+  const least = leastSessions(problem, windows, all);
+  const schedule = fewestSessions(problem, windows, least, seed, quick);
   const placed = all.filter((i) => schedule.day[i]! >= 0);
-  const fewestPossible = leastSessions(problem, windows, placed);
+  const fewestPossible = placed.length === all.length ? least : leastSessions(problem, windows, placed);
   if (quick) return { schedule, fewestPossible };
   return { schedule: shortenSessions(problem, schedule, seed), fewestPossible };
 }
