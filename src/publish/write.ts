@@ -1,5 +1,5 @@
 /** Writes what the planner made into folders: the files the pages are built from, and the files that are published. */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync, writeFileSync, writeSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { calendarOf } from '../calendar/index.ts';
 import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
@@ -11,7 +11,8 @@ import { planJsonSchema } from './plan-schema.ts';
  * @param folder - made when it is not there
  */
 export function writePlanFiles(plan: SeasonPlan, folder: string): void {
-  writeText(join(folder, 'plan.json'), `${JSON.stringify(withoutPaths(plan))}\n`);
+  mkdirSync(folder, { recursive: true });
+  writeWhole(plan, join(folder, 'plan.json'));
   for (const machine of plan.machines) {
     writeText(join(folder, 'machines', machine.id, 'plan.json'), `${JSON.stringify(machine)}\n`);
   }
@@ -31,6 +32,32 @@ export function publish(plan: SeasonPlan, folder: string): void {
   }
 }
 
+/** Writes the household's plan machine by machine: as one text it would take several times the memory of the plan. */
+function writeWhole(plan: SeasonPlan, path: string): void {
+  const file = openSync(path, 'w');
+  try {
+    let first = true;
+    for (const [key, value] of Object.entries(plan)) {
+      if (value === undefined) continue;
+      writeSync(file, `${first ? '{' : ','}${JSON.stringify(key)}:`);
+      first = false;
+      if (!Array.isArray(value)) {
+        writeSync(file, JSON.stringify(value));
+        continue;
+      }
+      const items: readonly unknown[] = key === 'machines' ? plan.machines : value;
+      for (const [i, item] of items.entries()) {
+        const whole = key === 'machines' ? machineWithoutPaths(item as MachinePlan) : item;
+        writeSync(file, `${i === 0 ? '[' : ','}${JSON.stringify(whole)}`);
+      }
+      writeSync(file, items.length === 0 ? '[]' : ']');
+    }
+    writeSync(file, '}\n');
+  } finally {
+    closeSync(file);
+  }
+}
+
 /** The plan without the battery's daily paths, so that it stays small for a thousand machines. */
 export function withoutPaths(plan: SeasonPlan): SeasonPlan {
   return { ...plan, machines: plan.machines.map(machineWithoutPaths) };
@@ -46,4 +73,3 @@ function writeText(path: string, text: string): void {
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, text);
 }
-
