@@ -7,7 +7,7 @@ import { planFuel } from './fuel/index.ts';
 import type { Household, IsoDate, Job, Machine } from './household.ts';
 import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
 import type { PlaceContext } from './place-context.ts';
-import { leftOutNotes, recordWarnings, withSoundSkips } from './recorded.ts';
+import { leftOutNotes, ofThisSeason, recordWarnings, withOpened, withoutRefitted, withSoundSkips } from './recorded.ts';
 import { type Rest, restOf } from './rest.ts';
 import type {
   AirPlan,
@@ -63,7 +63,9 @@ export function draftMachine(
 ): DraftMachine {
   const { place, store } = context;
   const services = dueServices(asWritten, asOf, household);
-  const machine = withServiceJobs(asWritten, services);
+  const withJobs = withServiceJobs(ofThisSeason(asWritten, household.procedures), services);
+  const { strip } = planStrip(withJobs);
+  const machine = withoutRefitted(withJobs, strip);
   const rest = restOf(machine.season, context);
   const storeAir = context.airFor(machine.kind);
   const warnings: Warning[] = [];
@@ -98,17 +100,17 @@ export function draftMachine(
     }),
   )!;
 
-  const { strip } = planStrip(machine);
   const hasStrip = strip.off.length > 0 || strip.jobs.length > 0;
   const parts = { battery, fuel, coolant, tyres, corrosion, services, firstFrost: rest.firstFrost };
   const all = [
     ...concreteSteps({ machine, place, household, parts, procedures: household.procedures }),
-    ...(hasStrip ? [...winterSteps(machine, strip, household.units), ...refitSteps(machine, strip)] : []),
+    ...winterSteps(machine, strip, household.units),
+    ...refitSteps(machine, strip),
   ];
-  const kept = withSoundSkips(machine, all);
+  const kept = withOpened(withSoundSkips(machine, all), all, household.procedures);
   warnings.push(...recordWarnings(machine, all, household.procedures));
   const steps = settleSteps(kept, all);
-  const ledger = buildLedger(machine, steps, household.procedures);
+  const ledger = buildLedger(kept, steps, household.procedures);
 
   return {
     machine,

@@ -1,9 +1,91 @@
 /** What a machine's record says of steps, held against the steps that there are. */
-import type { IsoDate, Machine, Procedure } from './household.ts';
-import type { PlanStep, Warning } from './season-plan.ts';
+import { addDays, daysBetween } from './dates.ts';
+import type { FuelChoice, IsoDate, Machine, Procedure, Season, When } from './household.ts';
+import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
+import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
 
 /** Phases whose steps can be left out on purpose: a check before the ride cannot. */
 const CAN_BE_LEFT_OUT: readonly PlanStep['phase'][] = ['lay-up', 'look-in', 'swap'];
+
+/** Work on a lay-up begins at most so long before the last use, and at least so long. Common practice. */
+const EARLIEST_DAYS = 90;
+const LATEST_DAYS = 14;
+
+/**
+ * The machine with what its record says of this season: last year's ticks do not count again.
+ *
+ * A job stays finished and an assembly that was taken off stays off until it is refitted, whatever the season. Fuel that was
+ * drained is drained, whatever the plan would choose today.
+ * @param machine - as written, with all its records
+ * @param procedures - whose steps it names
+ */
+export function ofThisSeason(machine: Machine, procedures: readonly Procedure[]): Machine {
+  const from = recordFrom(machine.season);
+  const choice = fuelChoice(machine, from, procedures);
+  const finished = new Set(machine.doneSteps.filter(({ date }) => date < from).map(({ stepId }) => stepId));
+  const off = new Map(machine.assemblies.map(({ id }) => [offStepId(id), id]));
+  const isStillOff = ({ stepId, date }: { stepId: string; date: IsoDate }) =>
+    off.has(stepId) && !isOn(machine, off.get(stepId)!, date);
+  return {
+    ...machine,
+    fuel: machine.fuel && choice ? { ...machine.fuel, choice } : machine.fuel,
+    doneSteps: machine.doneSteps.filter((tick) => tick.date >= from || isStillOff(tick)),
+    skippedSteps: machine.skippedSteps?.filter(({ date }) => date >= from),
+    jobs: machine.jobs.map((job) => (finished.has(jobStepId(job.id)) ? { ...job, done: true } : job)),
+    asLeft: machine.asLeft.filter(({ item, since }) => {
+      const assembly = machine.assemblies.find(({ id }) => item === id || item === `assembly:${id}`);
+      const refit = machine.doneSteps.find(({ stepId }) => assembly && stepId === onStepId(assembly.id));
+      return !assembly || !refit || refit.date >= from || !isOn(machine, assembly.id, since ?? '');
+    }),
+  };
+}
+
+/** The machine without what it was left without, where that is back on and no job of the strip-down needs it off. */
+export function withoutRefitted(machine: Machine, strip: StripPlan): Machine {
+  const inStrip = new Set(strip.off.map(({ assembly }) => assembly));
+  const isBack = (item: string) =>
+    machine.assemblies.some(({ id }) => (item === id || item === `assembly:${id}`) && !inStrip.has(id));
+  return { ...machine, asLeft: machine.asLeft.filter(({ item }) => !isBack(item)) };
+}
+
+/** What was done with the fuel, where a step was done that only one choice has. */
+function fuelChoice(machine: Machine, from: IsoDate, procedures: readonly Procedure[]): FuelChoice | undefined {
+  const choices = machine.doneSteps
+    .filter(({ date }) => date >= from)
+    .flatMap(({ stepId }): FuelChoice[] => {
+      const { phase, when } = procedures.find(({ id }) => stepId.startsWith(`${id}.`)) ?? {};
+      const { choice } = (phase === 'lay-up' && typeof when?.fuel === 'object' ? when.fuel : {}) as When;
+      return choice === 'fill' || choice === 'drain' ? [choice] : [];
+    });
+  return choices.at(-1);
+}
+
+/**
+ * The machine with what was opened by a step that is done, and that the plan of today has no longer: it is open all the same.
+ * @param machine - as `ofThisSeason` gives it
+ * @param steps - all steps of its plan
+ * @param procedures - whose steps the record names
+ */
+export function withOpened(machine: Machine, steps: readonly PlanStep[], procedures: readonly Procedure[]): Machine {
+  const planned = new Set(steps.map(({ id }) => id));
+  const known = new Set([...steps.flatMap(({ opens }) => opens), ...machine.asLeft.map(({ item }) => item)]);
+  const closable = new Set(steps.flatMap(({ closes }) => closes));
+  const opened = machine.doneSteps
+    .filter(({ stepId }) => !planned.has(stepId))
+    .flatMap(({ stepId, date }) => {
+      const procedure = procedures.find(({ id, phase }) => phase === 'lay-up' && stepId.startsWith(`${id}.`));
+      const step = procedure?.steps.find(({ id, each }) => each === undefined && `${procedure.id}.${id}` === stepId);
+      return (step?.opens ?? []).map(({ item }) => ({ item, since: date }));
+    })
+    .filter(({ item }) => closable.has(item) && !known.has(item));
+  return { ...machine, asLeft: [...machine.asLeft, ...opened] };
+}
+
+/** The day from which a record is of this season: between the last start-up and this lay-up. */
+function recordFrom({ lastUse, firstUse }: Season): IsoDate {
+  const inUse = 365 - daysBetween(lastUse, firstUse);
+  return addDays(lastUse, -Math.round(Math.min(EARLIEST_DAYS, Math.max(LATEST_DAYS, inUse / 2))));
+}
 
 /**
  * The machine with only those steps left out that can be.

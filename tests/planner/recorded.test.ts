@@ -4,14 +4,21 @@ import { planSeason } from '../../src/planner/plan.ts';
 import { readWith } from '../content/helpers.ts';
 import { library } from './tasks/library.ts';
 
+const procedures = library();
+
 /** The plan of the workshop's bike with this in its record. */
-function planWith(record: Partial<Machine> = {}) {
+function planWith(record: Partial<Machine> = {}, asOf = '2026-11-25') {
   const { household } = readWith({}, 'workshop');
   const machines = household!.machines.map((m) => (m.id === 'bike' ? { ...m, ...record } : m));
-  const { plan, problems } = planSeason({ ...household!, machines, procedures: library() }, { asOf: '2026-11-25' });
+  const { plan, problems } = planSeason({ ...household!, machines, procedures }, { asOf });
   expect(problems).toEqual([]);
   const bike = plan.machines.find((m) => m.id === 'bike')!;
-  return { bike, open: plan.ledger.filter((l) => l.machine === 'bike').map((l) => l.item), warnings: bike.warnings };
+  return {
+    plan,
+    bike,
+    open: plan.ledger.filter((l) => l.machine === 'bike').map((l) => l.item),
+    warnings: bike.warnings,
+  };
 }
 
 const on = '2026-11-21';
@@ -54,4 +61,102 @@ test('a step that there is not is not ticked in silence', () => {
   expect(warnings.filter((w) => w.about === 'record').map((w) => w.text)).toEqual([
     expect.stringContaining('"plugs-in.exhausts"'),
   ]);
+});
+
+/** Every step of some phases, ticked on a day. */
+const ticks = (phases: readonly string[], date: string) =>
+  planWith()
+    .bike.steps.filter(({ phase }) => phases.includes(phase))
+    .map(({ id }) => ({ stepId: id, date }));
+
+const before = (items: readonly string[]) => items.filter((item) => !item.startsWith('assembly:')).sort();
+
+test.each([true, false])('what was done stays open when the jobs that led to it are finished (%s)', (finished) => {
+  const as = planWith();
+  expect(as.bike.fuel?.choice).toBe('drain');
+  const { bike, open, plan } = planWith(
+    {
+      doneSteps: [...ticks(['lay-up'], '2026-11-14'), ...ticks(['winter'], '2027-02-13')],
+      asLeft: [{ item: 'tank', where: 'Tray one', since: '2027-01-16' }],
+      jobs: readWith({}, 'workshop').household!.machines[0]!.jobs.map((j) => ({ ...j, done: finished })),
+    },
+    '2027-03-14',
+  );
+  expect(before(open)).toEqual(before(as.open));
+  expect(open).toContain('fuel-drained');
+  expect(bike.steps.filter((s) => s.phase !== 'start-up' && s.phase !== 'look-in' && !s.done).map((s) => s.id)).toEqual(
+    [],
+  );
+  expect(bike.strip?.nowOff ?? []).toEqual([]);
+  expect(plan.supplies.filter((s) => s.for.some((f) => f.job !== undefined || f.step === undefined))).toEqual([]);
+});
+
+test('what a done step opened stays open where the plan of today would not open it', () => {
+  const out = procedures.flatMap((p) =>
+    p.steps.filter((s) => s.opens.some((o) => o.item === 'battery-out')).map((s) => `${p.id}.${s.id}`),
+  );
+  const as = planWith();
+  expect(as.open).not.toContain('battery-out');
+  const { open, bike } = planWith({ doneSteps: [{ stepId: out[0]!, date: on }] });
+  expect(open).toContain('battery-out');
+  expect(bike.steps.find((s) => s.closes.includes('battery-out'))?.phase).toBe('start-up');
+});
+
+test('ticks of last season do not count again; a job stays finished, what was taken off stays off', () => {
+  const [valves, cables] = ['job.valves', 'job.cables'];
+  const year = { season: { lastUse: '2027-10-30', firstUse: '2028-04-15', proposed: false, reasons: [] } };
+  const { bike } = planWith(
+    {
+      ...year,
+      doneSteps: [
+        ...ticks(['lay-up', 'start-up'], '2027-04-10'),
+        { stepId: valves, date: '2027-02-13' },
+        { stepId: 'strip.off.seat', date: '2027-02-13' },
+        { stepId: 'strip.on.seat', date: '2027-02-14' },
+        { stepId: 'strip.off.tank', date: '2027-02-13' },
+      ],
+      skippedSteps: [{ stepId: 'plugs-in.exhaust', date: '2026-11-14' }],
+    },
+    '2027-10-10',
+  );
+  const done = bike.steps.filter((s) => s.done).map((s) => s.id);
+  expect(done).toEqual(['strip.off.tank']);
+  expect(bike.strip!.jobs.map((j) => `job.${j.id}`)).toEqual([cables]);
+  expect(bike.strip!.nowOff.map((n) => n.assembly)).toEqual(['tank']);
+  expect(bike.steps.map((s) => s.id)).toContain('plugs-in.exhaust');
+});
+
+test('a part that is ordered is not bought again, and its lead time written anew moves the job', () => {
+  const late = (leadDays: number, ordered: boolean) => {
+    const jobs = readWith({}, 'workshop').household!.machines[0]!.jobs.map((j) => ({
+      ...j,
+      parts: j.id === 'valves' ? [{ what: 'Shims', amount: 1, unit: 'set', leadDays, inStock: false }] : j.parts,
+    }));
+    const order = planWith({ jobs }).bike.steps.find((s) => s.id.startsWith('strip.order.'))!.id;
+    const { bike, plan } = planWith({ jobs, doneSteps: ordered ? [{ stepId: order, date: '2026-11-20' }] : [] });
+    return {
+      job: bike.steps.find((s) => s.id === 'job.valves')!.date!,
+      bought: plan.supplies.some((s) => s.what === 'Shims'),
+    };
+  };
+  expect(late(10, false).bought).toBe(true);
+  expect(late(10, true).bought).toBe(false);
+  expect(late(100, true).job >= '2027-02-28').toBe(true);
+});
+
+test('a refit that was made in winter is checked before the ride, its job finished or not', () => {
+  const { household } = readWith({}, 'workshop');
+  const [machine] = household!.machines;
+  const record = {
+    assemblies: machine!.assemblies.map((a) => ({ ...a, safetyCritical: a.id === 'tank' })),
+    doneSteps: [
+      { stepId: 'strip.off.tank', date: '2026-11-20' },
+      { stepId: 'strip.on.tank', date: '2026-11-22' },
+    ],
+  };
+  const check = (jobs: Machine['jobs']) =>
+    planWith({ ...record, jobs }).bike.steps.find((s) => s.id === 'strip.check.tank');
+  expect(check(machine!.jobs)?.torques).not.toEqual([]);
+  const finished = check(machine!.jobs.map((j) => ({ ...j, done: true })));
+  expect(finished).toMatchObject({ phase: 'start-up', done: false, doNotRide: expect.any(String) });
 });

@@ -59,15 +59,18 @@ export function planStrip(machine: Machine): { strip: StripPlan; problems: Strip
   return { strip, problems };
 }
 
+/** True where the record has an assembly back on, on that day or later. */
+export function isOn(machine: Machine, assembly: string, since: string): boolean {
+  return machine.doneSteps.some(({ stepId, date }) => stepId === onStepId(assembly) && date >= since);
+}
+
 /** What is off now: as the content left it, or taken off by the record and not refitted since. */
 function offNow(machine: Machine): StripPlan['nowOff'] {
   const done = new Map(machine.doneSteps.map((d) => [d.stepId, d.date]));
   return machine.assemblies.flatMap(({ id, name }) => {
     const left = machine.asLeft.find((l) => l.item === id || l.item === `assembly:${id}`);
-    const refitted = done.get(onStepId(id));
     const since = left?.since ?? done.get(offStepId(id));
-    const isOff =
-      (left !== undefined || done.has(offStepId(id))) && !(refitted !== undefined && refitted >= (since ?? ''));
+    const isOff = (left !== undefined || done.has(offStepId(id))) && !isOn(machine, id, since ?? '');
     return isOff ? [{ assembly: id, name, where: left?.where, since }] : [];
   });
 }

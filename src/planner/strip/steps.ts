@@ -1,4 +1,5 @@
-import type { Assembly, Household, Job, Machine } from '../household.ts';
+import { addDays } from '../dates.ts';
+import type { Assembly, Household, IsoDate, Job, Machine } from '../household.ts';
 import type { PlanStep, StripPlan, StripStep } from '../season-plan.ts';
 import { AS_NOTED, formatSupply } from '../units/index.ts';
 import { counted } from '../written.ts';
@@ -52,10 +53,18 @@ export function winterSteps(machine: Machine, strip: StripPlan, units: Household
   /** Orders that must have come before something is opened for these jobs. */
   const ordersFor = (jobIds: readonly string[]) =>
     orders.filter((g) => jobIds.some((id) => g.jobs.has(id))).map((g) => orderStepId(g.id));
+  /** From when on their parts are here, where they are ordered: a part that comes late has its lead time written anew. */
+  const from = (jobIds: readonly string[]): Pick<PlanStep, 'earliest'> => {
+    const days = orders
+      .filter((g) => jobIds.some((id) => g.jobs.has(id)))
+      .flatMap((g) => orderedOn(machine, g.id).map((day) => addDays(day, g.leadDays)));
+    return days.length > 0 ? { earliest: days.sort().at(-1)! } : {};
+  };
   const takeOff = (s: StripStep): PlanStep => {
     const assembly = byId.get(s.assembly)!;
     return {
       ...blank(offStepId(s.assembly), `Take off: ${assembly.name}`, assembly.offMinutes),
+      ...from(s.forJobs),
       detail: 'Mark and bag what comes off, thread bolts back into their own holes, plug open ports.',
       tools: heads(assembly),
       cautions: cautionsOf(assembly),
@@ -71,6 +80,7 @@ export function winterSteps(machine: Machine, strip: StripPlan, units: Household
   };
   const doJob = (job: Job): PlanStep => ({
     ...blank(jobStepId(job.id), job.name, job.minutes),
+    ...from([job.id]),
     detail: job.notes.length > 0 ? job.notes.join(' ') : undefined,
     tools: job.tools,
     supplies: job.parts.map(({ what, amount, unit }) => ({ what, amount, unit })),
@@ -123,7 +133,14 @@ export function refitSteps(machine: Machine, strip: StripPlan): PlanStep[] {
   );
   const late = startUpSet(machine, strip);
   const done = new Set(machine.doneSteps.map((d) => d.stepId));
-  return strip.on.flatMap((s): PlanStep[] => {
+  const check = (assembly: Assembly): PlanStep => ({
+    ...checkStep(assembly),
+    done: done.has(checkStepId(assembly.id)),
+  });
+  // Refitted, and its job written down as finished: the strip-down has nothing left of it, the check has.
+  const inStrip = new Set(strip.on.map((s) => s.assembly));
+  const finished = machine.assemblies.filter((a) => a.safetyCritical && done.has(onStepId(a.id)) && !inStrip.has(a.id));
+  const refits = strip.on.flatMap((s): PlanStep[] => {
     const assembly = byId.get(s.assembly)!;
     if (late.has(s.assembly)) {
       const step = refitStep(assembly, parts, refitsBehind(machine, strip, s.assembly));
@@ -131,23 +148,52 @@ export function refitSteps(machine: Machine, strip: StripPlan): PlanStep[] {
       const after = waits ? [orderStepId(REFIT_GROUP), ...step.after] : step.after;
       return [{ ...step, after, done: done.has(step.id) }];
     }
-    if (!assembly.safetyCritical) return [];
-    const step: PlanStep = {
-      ...blank(checkStepId(s.assembly), `Check the refit: ${assembly.name}`, CHECK_MINUTES),
-      phase: 'start-up',
-      stage: 'refit',
-      detail: 'Taken off and refitted over the rest. Go round every fastener once more.',
-      tools: heads(assembly),
-      cautions: cautionsOf(assembly),
-      why: 'It was off, and a mistake here is dangerous.',
-      after: [onStepId(s.assembly)],
-      safetyCritical: true,
-      doNotRide: `${assembly.name}: a fastener is loose, missing or not at its torque.`,
-      torques: torqueRows(assembly),
-    };
-    return [{ ...step, done: done.has(step.id) }];
+    return assembly.safetyCritical ? [check(assembly)] : [];
   });
+  return [...refits, ...finished.map((a) => ({ ...check(a), after: [] }))];
 }
+
+/** Verifies a refit that was made in winter; it closes nothing. */
+function checkStep(assembly: Assembly): PlanStep {
+  return {
+    ...blank(checkStepId(assembly.id), `Check the refit: ${assembly.name}`, CHECK_MINUTES),
+    phase: 'start-up',
+    stage: 'refit',
+    detail: 'Taken off and refitted over the rest. Go round every fastener once more.',
+    tools: heads(assembly),
+    cautions: cautionsOf(assembly),
+    why: 'It was off, and a mistake here is dangerous.',
+    after: [onStepId(assembly.id)],
+    safetyCritical: true,
+    doNotRide: `${assembly.name}: a fastener is loose, missing or not at its torque.`,
+    torques: torqueRows(assembly),
+  };
+}
+
+/** Days on which the parts of a group were ordered, as the record says. */
+function orderedOn(machine: Machine, group: string): IsoDate[] {
+  return machine.doneSteps.filter(({ stepId }) => stepId === orderStepId(group)).map(({ date }) => date);
+}
+
+/**
+ * Parts that the record says are ordered, or used in a job that is done: nothing more is to be bought.
+ * @param machine - with its record
+ * @param strip - the machine's own plan, from `planStrip`
+ * @param parts - as `partRows` gives them
+ */
+export function orderedParts(machine: Machine, strip: StripPlan, parts: readonly PartRow[]): Set<PartRow> {
+  const jobs = openJobs(machine);
+  const reach = new Map(jobs.map((j) => [j.id, mustComeOff(machine.assemblies, j.assemblies)]));
+  const done = new Set(machine.doneSteps.map((d) => d.stepId));
+  const isUsed = (p: PartRow) =>
+    p.job === undefined ? done.has(onStepId(p.assembly!)) && !isOff(strip, p.assembly!) : done.has(jobStepId(p.job));
+  return new Set([
+    ...orderGroups(jobs, reach, parts).flatMap((g) => (orderedOn(machine, g.id).length > 0 ? g.rows : [])),
+    ...parts.filter(isUsed),
+  ]);
+}
+
+const isOff = (strip: StripPlan, assembly: string) => strip.nowOff.some((n) => n.assembly === assembly);
 
 function startUpSet(machine: Machine, strip: StripPlan): Set<string> {
   const needed = new Set(strip.off.filter((s) => s.forJobs.length > 0).map((s) => s.assembly));

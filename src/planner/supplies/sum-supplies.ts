@@ -1,7 +1,7 @@
 import { addDays } from '../dates.ts';
 import type { Household, IsoDate, Machine, Supply } from '../household.ts';
 import type { PlanStep, StripPlan, SupplyLine } from '../season-plan.ts';
-import { offStepId, openJobs, type PartRow, partRows, USUAL_LEAD_DAYS, unitOf } from '../strip/index.ts';
+import { offStepId, openJobs, orderedParts, type PartRow, partRows, USUAL_LEAD_DAYS, unitOf } from '../strip/index.ts';
 
 /** One machine as far as supplies go. */
 export interface SupplyMachine {
@@ -97,22 +97,26 @@ function stripNeeds({ machine, steps, strip }: SupplyMachine): Need[] {
     const job = strip.off.filter((s) => s.forJobs.includes(p.job!)).map((s) => s.assembly);
     return opened(job, `job.${p.job}`);
   };
-  return partRows(
+  const rows = partRows(
     machine,
     strip.off.map((s) => s.assembly),
     jobs,
-  ).map((p) => ({
-    what: p.what,
-    amount: p.amount,
-    unit: p.unit,
-    needBy: needBy(p),
-    leadDays: p.leadDays,
-    inStock: p.inStock,
-    for:
-      p.job === undefined
-        ? { machine: machine.id, amount: p.amount }
-        : { machine: machine.id, job: p.job, amount: p.amount },
-  }));
+  );
+  const ordered = orderedParts(machine, strip, rows);
+  return rows
+    .filter((p) => !ordered.has(p))
+    .map((p) => ({
+      what: p.what,
+      amount: p.amount,
+      unit: p.unit,
+      needBy: needBy(p),
+      leadDays: p.leadDays,
+      inStock: p.inStock,
+      for:
+        p.job === undefined
+          ? { machine: machine.id, amount: p.amount }
+          : { machine: machine.id, job: p.job, amount: p.amount },
+    }));
 }
 
 /** The day a step without a date is taken to fall on: its latest, or the edge of the season it belongs to. */
