@@ -1,5 +1,5 @@
 /** What stands on a printed sheet, in order: pure lists from the plan. */
-import type { MachinePlan, PlanStep, Session, TorqueRow } from '../planner/season-plan.ts';
+import type { LedgerItem, MachinePlan, PlanStep, Session, TorqueRow } from '../planner/season-plan.ts';
 
 export type SheetKind = 'lay-up' | 'start-up';
 
@@ -16,9 +16,15 @@ export function stepsOfSheet(machine: MachinePlan, kind: SheetKind, sessions: re
   return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
 }
 
-/** Every tool once. */
+/** What stands open when the sheet is taken up: the items that those of its own steps close that are still to be done. */
+export function openOfSheet(ledger: readonly LedgerItem[], machine: string, steps: readonly PlanStep[]): LedgerItem[] {
+  const own = new Set(steps.filter((step) => !step.done).map((step) => step.id));
+  return ledger.filter((item) => item.machine === machine && own.has(item.closedBy));
+}
+
+/** Every tool once, whatever its case. */
 export function toolsOf(steps: readonly PlanStep[]): string[] {
-  return [...new Set(steps.flatMap((s) => s.tools))];
+  return [...new Map(steps.flatMap((s) => s.tools).map((tool) => [tool.toLowerCase(), tool])).values()];
 }
 
 /** Supplies summed over steps. */

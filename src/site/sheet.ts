@@ -6,7 +6,7 @@ import { season } from './season.ts';
 import { type SheetKind, stepsOfSheet } from './sheet-lists.ts';
 import { WORDS } from './words.ts';
 
-export { type SheetKind, suppliesOf, toolsOf, torquesOf } from './sheet-lists.ts';
+export { openOfSheet, type SheetKind, suppliesOf, toolsOf, torquesOf } from './sheet-lists.ts';
 
 /** The steps of a sheet of this site's plan. */
 export const sheetSteps = (machine: MachinePlan, kind: SheetKind): PlanStep[] =>

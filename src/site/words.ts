@@ -189,6 +189,10 @@ export const WORDS = {
     startUpSheet: 'Start-up sheet',
     calendar: 'Calendar file',
     warnings: 'Warnings',
+    rest: {
+      heading: 'While it rests',
+      steps: (all: number, done: number) => `Look-ins and winter work: ${all} ${all === 1 ? 'step' : 'steps'}, ${done} done`,
+    },
     dates: {
       heading: 'Dates and amounts',
       lastUse: 'Last use',
@@ -379,10 +383,12 @@ export const WORDS = {
     lay: 'Lay these out first',
     tools: 'Tools',
     parts: 'Parts and supplies',
-    open: 'Stands open: every line must be closed below',
-    doNotRide: 'Do not ride with any of these',
+    open: (n: number) => `Left changed by the lay-up, ${count(n, 'thing', 'things')} to put right below:`,
+    mind: 'Mind:',
     stops: 'Stops the ride:',
-    see: (step: number) => `see step ${step}`,
+    stopsAll:
+      'Steps marked Safety are initialled. One that stops the ride keeps the machine in until it is put right.',
+    stopsPassed: 'Every check that stops the ride is passed and initialled:',
     steps: 'Steps',
     allSteps: 'In this order',
     initials: 'initials',
@@ -403,7 +409,7 @@ export const WORDS = {
     back: (name: string) => `Back to ${name}`,
     manual: 'The service manual of the machine, local codes and licensed practice come before this sheet.',
     needs: {
-      dryDay: 'dry day above 5 °C',
+      dryDay: (warm: string) => `dry day above ${warm}`,
       warmEngine: 'warm engine',
       stand: 'stand',
       charger: 'charger',

@@ -1,4 +1,6 @@
-/** What can hurt, one row each: shown in full on the sheets wherever a step names it. */
+import type { When } from '../household.ts';
+
+/** What can hurt, one row each: shown in full once on a sheet, by its title with every step that names it. */
 export interface Caution {
   id: string;
   /** A few words for the margin. */
@@ -6,6 +8,8 @@ export interface Caution {
   text: string;
   /** Who knows better than this project. */
   defer: string;
+  /** Machines that it does not concern; one of which nothing is known is told. */
+  unless?: When | undefined;
 }
 
 const MANUAL = "The machine's service manual.";
@@ -40,12 +44,14 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Never charge a frozen battery',
     text: 'A flat battery freezes a little below 0 °C (32 °F); charged while frozen it can burst. A bulged case or ice in it: do not charge. Thaw it at room temperature; if the case is cracked or bulged, take it to the collection point.',
     defer: "The battery maker's instructions.",
+    unless: { battery: { family: 'lithium' } },
   },
   {
     id: 'lithium-cold',
     title: 'No lithium charging below 0 °C',
     text: 'A lithium iron phosphate battery charged below 0 °C (32 °F) is damaged for good. Warm it first. Use a charger made for that chemistry; one with a desulphating stage is not.',
     defer: "The battery maker's instructions.",
+    unless: { battery: { family: ['flooded', 'sealed'] } },
   },
   {
     id: 'starter-stud',
@@ -76,6 +82,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Never open a hot cooling system',
     text: 'A hot system is under pressure and scalds. Open the cap only when the engine is cold to the touch.',
     defer: MANUAL,
+    unless: { cooling: { kind: ['air', 'none'] } },
   },
   {
     id: 'coolant-poison',
@@ -166,11 +173,13 @@ export const CAUTIONS: readonly Caution[] = [
 /** Every id of the table. */
 export const CAUTION_IDS: readonly string[] = CAUTIONS.map((row) => row.id);
 
+const BY_ID = new Map(CAUTIONS.map((row) => [row.id, row]));
+
 /**
  * The row of a caution.
  * @param id - id in the table; steps of the strip-down may carry a caution in the user's own words instead
  * @returns the row, or undefined where it is the user's own text
  */
 export function caution(id: string): Caution | undefined {
-  return CAUTIONS.find((row) => row.id === id);
+  return BY_ID.get(id);
 }

@@ -3,6 +3,7 @@ import { addDays, earlier, later } from '../dates.ts';
 import type { Household, Machine, Place, Procedure, ProcedureStep, StepEach } from '../household.ts';
 import type { PlanStep, Quantity } from '../season-plan.ts';
 import { type Amounts, fill, machineAmounts } from './amounts.ts';
+import { caution } from './cautions.ts';
 import { machineFacts } from './facts.ts';
 import { type Occurrence, occurrences } from './occurrences.ts';
 import { type PlanParts, type Windows, windowsOf } from './parts.ts';
@@ -78,7 +79,7 @@ export function concreteSteps(input: StepInput): PlanStep[] {
           step,
           procedure,
           n,
-          plan: concrete(procedure, step, occurrence, n, input, windows),
+          plan: concrete(procedure, step, occurrence, n, { ...input, facts }, windows),
         })),
     ),
   );
@@ -92,7 +93,7 @@ function concrete(
   step: ProcedureStep,
   occurrence: Occurrence,
   n: number,
-  { machine, household, parts }: StepInput,
+  { machine, household, parts, facts }: StepInput & { facts: Facts },
   windows: Windows,
 ): PlanStep {
   const id = `${procedure.id}.${step.id}${step.each === undefined ? '' : `.${occurrence.n ?? n + 1}`}`;
@@ -124,7 +125,7 @@ function concrete(
         return supply.amountOf === undefined ? [{ what: supply.what, amount: supply.amount, unit: supply.unit }] : [];
       return amount.value > 0 ? [{ what: supply.what, amount: amount.value, unit: amount.unit || supply.unit }] : [];
     }),
-    cautions: step.cautions,
+    cautions: step.cautions.filter((name) => concerns(name, facts)),
     why: text(step.why),
     sources: [step.source],
     amounts: used,
@@ -141,6 +142,12 @@ function concrete(
     torques: [],
     done: machine.doneSteps.some((done) => done.stepId === id),
   };
+}
+
+/** A caution of the table may say which machines it does not concern; the user's own words concern all. */
+function concerns(id: string, facts: Facts): boolean {
+  const { unless } = caution(id) ?? {};
+  return unless === undefined || !matches(unless, facts);
 }
 
 /** First and last day of a step, before its neighbours are looked at. */

@@ -1,5 +1,12 @@
 import { type SheetStep, sheetGroups } from '../../../site/sheet-groups.ts';
-import { type SheetKind, stepsOfSheet, suppliesOf, toolsOf, torquesOf } from '../../../site/sheet-lists.ts';
+import {
+  openOfSheet,
+  type SheetKind,
+  stepsOfSheet,
+  suppliesOf,
+  toolsOf,
+  torquesOf,
+} from '../../../site/sheet-lists.ts';
 import { WORDS } from '../../../site/words.ts';
 import { html, type Markup } from '../../html.ts';
 import { table } from './parts.ts';
@@ -12,7 +19,7 @@ const figure = (value: number | undefined) => (value === undefined ? '—' : val
 /** A sheet for the bench: tools and supplies first, then every step in order. */
 export function sheet({ plan, machine, format }: Showing, kind: SheetKind): Markup {
   const steps = stepsOfSheet(machine, kind, plan.sessions);
-  const open = kind === 'start-up' ? plan.ledger.filter((item) => item.machine === machine.id) : [];
+  const open = kind === 'start-up' ? openOfSheet(plan.ledger, machine.id, steps) : [];
   const stops = steps.some((s) => s.doNotRide !== undefined);
   const torques = torquesOf(steps);
   const line = (heading: string, parts: readonly (string | Markup)[], between: string) =>
