@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { readFolder } from '../../src/content/read-folder.ts';
 import { planSeason } from '../../src/planner/plan.ts';
 import type { SeasonPlan } from '../../src/planner/season-plan.ts';
@@ -21,6 +21,9 @@ beforeAll(async () => {
   folder = await demoSite();
   [browser, site] = await Promise.all([openBrowser(), serve(folder)]);
 }, 240_000);
+afterEach(async () => {
+  await Promise.all(browser.contexts().map((context) => context.close()));
+});
 afterAll(async () => {
   await browser?.close();
   await site?.close();
@@ -32,7 +35,7 @@ async function planOwn(page: Page): Promise<void> {
   await page.goto(`${site.origin}/plan/`);
   await page.getByLabel('What do you call it?').fill('Grey Owl');
   await page.getByLabel('Nearest weather station').fill('edmonton');
-  await page.getByRole('option').first().waitFor();
+  await page.locator('#stations [role=option]').first().waitFor();
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');
   await page.getByLabel('Last day of use').first().fill('2026-10-25');
@@ -53,16 +56,27 @@ const planOf = async (page: Page): Promise<SeasonPlan> =>
     (await downloaded(page, () => page.getByRole('button', { name: 'The plan as data' }).click())).bytes.toString(),
   );
 
-const sorted = (value: unknown): string =>
-  JSON.stringify(value, (_, v) =>
-    v !== null && typeof v === 'object' && !Array.isArray(v)
-      ? Object.fromEntries(Object.entries(v).sort(([a], [b]) => (a < b ? -1 : 1)))
-      : v,
+/**
+ * Where two plans differ: texts, dates and structure in anything, numbers in more than a millionth. ECMAScript leaves the last
+ * bit of Math.exp and its like to the engine (sec-math.exp), and the browser's engine is not the build's.
+ */
+function differences(page: unknown, built: unknown, path = ''): string[] {
+  if (typeof page === 'number' && typeof built === 'number')
+    return Math.abs(page - built) <= 1e-6 * Math.max(1, Math.abs(built)) ? [] : [`${path}: ${page} ${built}`];
+  if (typeof page !== 'object' || typeof built !== 'object' || page === null || built === null)
+    return page === built ? [] : [`${path}: ${page} ${built}`];
+  const [a, b] = [page as Record<string, unknown>, built as Record<string, unknown>];
+  return [...new Set([...Object.keys(a), ...Object.keys(b)])].flatMap((key) =>
+    differences(a[key], b[key], `${path}.${key}`),
   );
+}
+
+/** As it is published: without the fields that are left undefined. */
+const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 
 test('on a phone and by keyboard, answers become a plan with dates, numbers, pictures, steps and assumptions', async () => {
   const opened = await open(browser, site.origin);
-  const { page, context } = opened;
+  const { page } = opened;
   await page.clock.setFixedTime(NOON);
   await planOwn(page);
   await page.getByRole('heading', { name: 'Dates and amounts' }).waitFor();
@@ -73,7 +87,6 @@ test('on a phone and by keyboard, answers become a plan with dates, numbers, pic
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   expect(await faults(page)).toEqual([]);
   calm(opened);
-  await context.close();
 }, 120_000);
 
 test('the page is sound in the dark and with both sheets in sight', async () => {
@@ -85,11 +98,10 @@ test('the page is sound in the dark and with both sheets in sight', async () => 
     expect(await faults(opened.page)).toEqual([]);
   }
   calm(opened);
-  await opened.context.close();
 }, 120_000);
 
 test('a sheet is printed alone, with the machine in the margin and boxes to tick', async () => {
-  const { page, context } = await open(browser, site.origin, DESK);
+  const { page } = await open(browser, site.origin, DESK);
   await planOwn(page);
   await page.getByRole('button', { name: 'Start-up sheet' }).click();
   await page.emulateMedia({ media: 'print' });
@@ -100,11 +112,10 @@ test('a sheet is printed alone, with the machine in the margin and boxes to tick
   );
   expect(margins).toContain('Grey Owl · Start-up sheet');
   expect((await page.pdf({ format: 'A4' })).length).toBeGreaterThan(10_000);
-  await context.close();
 }, 120_000);
 
 test('the files that are taken along are read without a problem and give the same plan', async () => {
-  const { page, context } = await open(browser, site.origin, DESK);
+  const { page } = await open(browser, site.origin, DESK);
   await page.clock.setFixedTime(NOON);
   await planOwn(page);
   await page.getByRole('button', { name: 'Add a machine' }).click();
@@ -128,15 +139,14 @@ test('the files that are taken along are read without a problem and give the sam
       library: join(PROJECT, 'public/climate/normals.json'),
     });
     expect(problems).toEqual([]);
-    expect(sorted(planSeason(household!, { asOf: TODAY }).plan)).toBe(sorted(plan));
+    expect(differences(plan, plain(planSeason(household!, { asOf: TODAY }).plan))).toEqual([]);
   } finally {
     rmSync(content, { recursive: true, force: true });
   }
-  await context.close();
 }, 120_000);
 
 test('moving the end of the season moves dates, numbers and pictures at once, and the answers when it is let go', async () => {
-  const { page, context } = await open(browser, site.origin, DESK);
+  const { page } = await open(browser, site.origin, DESK);
   await planOwn(page);
   const seen = () => page.locator('[data-slot=dates]').innerText();
   const before = await seen();
@@ -159,12 +169,11 @@ test('moving the end of the season moves dates, numbers and pictures at once, an
   await settled(page);
   expect(await page.getByLabel('Last day of use').first().inputValue()).toBe('2026-12-03');
   expect((await planOf(page)).machines[0]!.season.lastUse).toBe('2026-12-03');
-  await context.close();
 }, 120_000);
 
-test('the demo household loaded as a folder gives the plan of the build, byte for byte with sorted keys, and its calendar', async () => {
+test('the demo household loaded as a folder gives the plan of the build, and its calendar byte for byte', async () => {
   const opened = await open(browser, site.origin, DESK);
-  const { page, context } = opened;
+  const { page } = opened;
   await page.clock.setFixedTime(NOON);
   await page.goto(`${site.origin}/plan/`);
   await page.getByText('I have content files').click();
@@ -173,22 +182,21 @@ test('the demo household loaded as a folder gives the plan of the build, byte fo
   await settled(page);
   const plan = await planOf(page);
   const built: SeasonPlan = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'));
-  expect(sorted(withoutPaths(plan))).toBe(sorted(built));
+  expect(differences(withoutPaths(plan), built)).toEqual([]);
   for (const machine of plan.machines)
-    expect(sorted(machine)).toBe(
-      sorted(JSON.parse(readFileSync(join(folder, 'machines', machine.id, 'plan.json'), 'utf8'))),
-    );
+    expect(
+      differences(machine, JSON.parse(readFileSync(join(folder, 'machines', machine.id, 'plan.json'), 'utf8'))),
+    ).toEqual([]);
   const calendar = await downloaded(page, () => page.getByRole('button', { name: 'Calendar of all machines' }).click());
   expect(calendar.bytes.toString()).toBe(readFileSync(join(folder, 'calendar/all.ics'), 'utf8'));
   await page.getByRole('button', { name: 'Juniper' }).click();
   await page.locator('[data-slot=title]', { hasText: 'Juniper' }).waitFor();
   expect(await faults(page)).toEqual([]);
   calm(opened);
-  await context.close();
 }, 180_000);
 
 test('loaded files that were moved by the slider keep their comments and carry the new day', async () => {
-  const { page, context } = await open(browser, site.origin, DESK);
+  const { page } = await open(browser, site.origin, DESK);
   await page.clock.setFixedTime(NOON);
   await page.goto(`${site.origin}/plan/`);
   await page.getByText('I have content files').click();
@@ -214,11 +222,10 @@ test('loaded files that were moved by the slider keep their comments and carry t
   expect(comments(after)).toEqual(comments(before));
   expect(after).not.toBe(before);
   expect(after).toMatch(/lastUse: "\d{4}-\d{2}-\d{2}"/);
-  await context.close();
 }, 120_000);
 
 test('every problem of loaded files is shown with file, line, column and field, and nothing is planned', async () => {
-  const { page, context } = await open(browser, site.origin);
+  const { page } = await open(browser, site.origin);
   await page.goto(`${site.origin}/plan/`);
   await page.getByText('I have content files').click();
   const fault = (name: string) => join(PROJECT, 'tests/faults', name, 'machines/bike.yaml');
@@ -240,11 +247,10 @@ test('every problem of loaded files is shown with file, line, column and field, 
   await page.getByRole('button', { name: 'Back to my own machines' }).click();
   expect(await page.getByLabel('What do you call it?').isVisible()).toBe(true);
   rmSync(both, { recursive: true, force: true });
-  await context.close();
 }, 120_000);
 
 test('an answer outside its bounds is told at its field', async () => {
-  const { page, context } = await open(browser, site.origin);
+  const { page } = await open(browser, site.origin);
   await planOwn(page);
   await page.getByLabel('Capacity on its label').fill('320');
   await page.locator('#capacity-wrong').waitFor();
@@ -252,11 +258,10 @@ test('an answer outside its bounds is told at its field', async () => {
   await page.getByLabel('First day of use after the rest').fill('2026-10-01');
   await page.locator('#firstUse-wrong').waitFor();
   expect(await faults(page)).toEqual([]);
-  await context.close();
 }, 120_000);
 
 test('answers are there again after a reload; damaged ones are put aside and not lost', async () => {
-  const { page, context } = await open(browser, site.origin);
+  const { page } = await open(browser, site.origin);
   await planOwn(page);
   await page.reload();
   await page.locator('[data-slot=title]', { hasText: 'Grey Owl' }).waitFor({ timeout: 30_000 });
@@ -269,7 +274,6 @@ test('answers are there again after a reload; damaged ones are put aside and not
     '{"format":9,"future":true',
   );
   expect(await page.getByRole('button', { name: 'Save the old answers as a file' }).isVisible()).toBe(true);
-  await context.close();
 }, 120_000);
 
 test('the published files of the site name every script that the planner page needs', () => {

@@ -1,6 +1,6 @@
 /** The demo household built as `npm run build` does, once for all files of a run; or the folder that IDLE_SITE names. */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 
@@ -10,14 +10,15 @@ export const TODAY = '2026-11-25';
 
 /** The built site's folder. */
 export async function demoSite(): Promise<string> {
-  const parent = join(PROJECT, 'node_modules/.cache/idle-season');
-  const folder = join(parent, `whole-${process.ppid}`);
+  const parent = join(PROJECT, 'node_modules/.cache/idle-season-whole');
+  const folder = join(parent, `run-${process.ppid}`);
   const out = join(folder, 'site');
   const done = join(folder, 'done');
   mkdirSync(parent, { recursive: true });
   if (claimed(folder)) {
+    // What runs of an hour ago left behind; a younger one may still be in use.
     for (const old of readdirSync(parent))
-      if (old.startsWith('whole-') && !old.endsWith(`-${process.ppid}`))
+      if (Date.now() - statSync(join(parent, old)).mtimeMs > 3_600_000)
         rmSync(join(parent, old), { recursive: true, force: true });
     const env = { ...process.env, IDLE_OUT: out, IDLE_TODAY: TODAY, NODE_ENV: 'production' };
     const run = spawnSync(process.execPath, [join(PROJECT, 'src/cli/build.ts')], {

@@ -73,6 +73,7 @@ function mark(field: Field, wrong: string): void {
     said = document.createElement('p');
     said.id = id;
     said.className = 'wrong small';
+    said.role = 'alert';
     field.closest('label')?.after(said);
   }
   said.textContent = wrong;

@@ -1,0 +1,134 @@
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { openBrowser } from '../site/browser.ts';
+import { serve } from '../site/serve.ts';
+import { DESK, open } from './opened.ts';
+import { demoSite, PROJECT } from './site.ts';
+
+let browser: Browser;
+let folder: string;
+let site: Awaited<ReturnType<typeof serve>>;
+
+beforeAll(async () => {
+  // A copy of its own: one test publishes a newer build in it.
+  folder = join(mkdtempSync(join(tmpdir(), 'idle-site-')), 'site');
+  cpSync(await demoSite(), folder, { recursive: true });
+  [browser, site] = await Promise.all([openBrowser(), serve(folder)]);
+}, 240_000);
+afterEach(async () => {
+  await Promise.all(browser.contexts().map((context) => context.close()));
+});
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+  rmSync(join(folder, '..'), { recursive: true, force: true });
+});
+
+/** Waits until the worker has all its files and answers for the page. */
+async function ready(page: Page): Promise<void> {
+  await page.goto(`${site.origin}/`);
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    if (!navigator.serviceWorker.controller)
+      await new Promise((resolve) =>
+        navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }),
+      );
+  });
+}
+
+test('with the network cut: the front page, pages, sheets, calendar, and planning a machine', async () => {
+  const { page, context } = await open(browser, site.origin, DESK);
+  await ready(page);
+  await context.setOffline(true);
+  for (const [path, heading] of [
+    ['/', 'What is next'],
+    ['/machines/juniper/', 'Juniper'],
+    ['/machines/sleet/start-up/', 'Sleet: Start-up sheet'],
+    ['/agenda/', 'Agenda'],
+    ['/plan/', 'Plan a machine'],
+  ] as const) {
+    await page.goto(site.origin + path);
+    expect(await page.locator('h1').textContent()).toBe(heading);
+  }
+  await page.getByLabel('Nearest weather station').fill('oslo');
+  await page.locator('#stations [role=option]').first().waitFor();
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Dates and amounts' }).waitFor({ timeout: 30_000 });
+  const calendar = await page.evaluate(async () => (await fetch('/calendar/juniper.ics')).text());
+  expect(calendar).toBe(readFileSync(join(folder, 'calendar/juniper.ics'), 'utf8'));
+}, 120_000);
+
+test('with the network cut: the bench record logs a reading and moves the charges', async () => {
+  const { page, context } = await open(browser, site.origin, DESK);
+  await ready(page);
+  await context.setOffline(true);
+  await page.goto(`${site.origin}/machines/juniper/`);
+  await page.locator('bench-record summary').click();
+  const form = page.locator('form[data-kind=reading]');
+  await form.getByLabel('Volts at the posts').fill('12.3');
+  await form.getByLabel('Battery temperature').fill('-3');
+  await form.getByLabel('Hours since').fill('300');
+  await form.getByRole('button').click();
+  await page.getByText('Charge dates worked out anew').waitFor({ timeout: 30_000 });
+}, 120_000);
+
+test('with the network cut, a page that is not on the device says so and leads to those that are', async () => {
+  const { page, context } = await open(browser, site.origin, DESK);
+  await ready(page);
+  await context.setOffline(true);
+  await page.goto(`${site.origin}/machines/nobody/`);
+  expect(await page.locator('h1').textContent()).toBe('Not on this device yet');
+  await page.getByRole('link', { name: 'What is next' }).click();
+  expect(await page.locator('h1').textContent()).toBe('What is next');
+}, 60_000);
+
+test('a newer build waits until it is taken', async () => {
+  const { page } = await open(browser, site.origin, DESK);
+  await ready(page);
+  const worker = join(folder, 'sw.js');
+  const front = join(folder, 'index.html');
+  writeFileSync(front, readFileSync(front, 'utf8').replace('What is next</h1>', 'What is newer</h1>'));
+  writeFileSync(worker, readFileSync(worker, 'utf8').replace(/"build":"[0-9a-f]+"/, '"build":"abcdef123456"'));
+  await page.goto(`${site.origin}/`);
+  expect(await page.locator('h1').textContent()).toBe('What is next');
+  await page.getByText('A newer version of this site is ready.').waitFor({ timeout: 30_000 });
+  await page.reload();
+  expect(await page.locator('h1').textContent()).toBe('What is next');
+  await page.getByRole('button', { name: 'Take it now' }).click();
+  await page.getByRole('heading', { name: 'What is newer' }).waitFor({ timeout: 30_000 });
+  expect(await page.evaluate(async () => (await caches.keys()).filter((k) => k.startsWith('idle-season-')))).toEqual([
+    'idle-season-abcdef123456',
+  ]);
+}, 120_000);
+
+test('the site can be installed: a manifest with icons that are there, and a worker at the root', () => {
+  const manifest = JSON.parse(readFileSync(join(folder, 'manifest.webmanifest'), 'utf8'));
+  expect(manifest).toMatchObject({ name: 'Idle Season', display: 'standalone' });
+  const sizes = manifest.icons.map((icon: { src: string; sizes: string }) => {
+    expect(readFileSync(join(folder, icon.src)).length).toBeGreaterThan(0);
+    return icon.sizes;
+  });
+  expect(sizes).toEqual(expect.arrayContaining(['192x192', '512x512']));
+});
+
+test('the worker is short, and the scripts keep to their budgets', () => {
+  expect(readFileSync(join(PROJECT, 'src/browser/offline/sw.js'), 'utf8').split('\n').length).toBeLessThan(100);
+  const kB = (path: string) => gzipSync(readFileSync(join(folder, path)), { level: 9 }).length / 1000;
+  const scripts = readdirSync(join(folder, '_astro')).filter((f) => f.endsWith('.js'));
+  const sum = (which: RegExp) =>
+    scripts.filter((f) => which.test(f)).reduce((total, f) => total + kB(`_astro/${f}`), 0);
+  const every = sum(/^(Page|UpdateNotice)\./);
+  const stub = sum(/^BenchRecord\./);
+  const bench = sum(/^(bench|client)\./);
+  console.log(
+    `script, kB gzip: every page ${every.toFixed(1)}, bench record's stub ${stub.toFixed(1)}, fetched when it is used ${bench.toFixed(1)}; ` +
+      `planner page ${sum(/^(Planner|client)\./).toFixed(1)} + worker ${sum(/^worker-/).toFixed(1)} + calendar ${sum(/^calendar-file/).toFixed(1)}, ` +
+      `reading files ${sum(/^(read-|record-)/).toFixed(1)}; climate library ${kB('climate/normals.json').toFixed(1)}`,
+  );
+  expect(every + stub).toBeLessThanOrEqual(8);
+  expect(kB('climate/normals.json')).toBeLessThanOrEqual(300);
+});
