@@ -230,7 +230,7 @@ test('steps that one phase leaves over on one day are told together, and keep th
           : [s],
       ),
     }));
-  const title = 'Old Fern: 2 steps of lay-up without a session: today at the latest';
+  const title = 'Old Fern: 2 steps of lay-up: today at the latest';
   const event = find(makeEvents(twoLeft('2026-12-01')), title);
   expect(event.date).toBe('2026-12-01');
   expect(event.text).toContain('- Film on the sills');
