@@ -166,7 +166,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlo
   if (care.care === 'maintainer') {
     if (!place.power)
       warnings.push({
-        level: 'danger',
+        level: 'warning',
         text: `${machine.name}'s battery is to stay on a maintainer, but there is no power at ${place.name}.`,
         act: 'Bring power there, carry the battery in, or choose visits; until then reckon with no charge at all.',
       });

@@ -50,11 +50,28 @@ export function planTyres(input: TyreInput): { plan: TyrePlan[]; warnings: Warni
   const shared = standingNotes(rest, input);
   return {
     plan: parts.map((p) => p.plan),
-    warnings: [...shared, ...parts.flatMap((p) => p.notes)].map((n) => ({ ...n, machine: machine.id, about: 'tyres' })),
+    warnings: [...shared, ...together(parts)].map((n) => ({ ...n, machine: machine.id, about: 'tyres' })),
   };
 }
 
 type Note = Pick<Warning, 'level' | 'text' | 'act'>;
+
+/** What holds for several tyres alike is said once, with all their positions. */
+function together(parts: readonly { plan: TyrePlan; notes: readonly Note[] }[]): Note[] {
+  const groups = new Map<string, Note & { of: string[] }>();
+  for (const { plan, notes } of parts)
+    for (const note of notes) {
+      const key = JSON.stringify(note);
+      const group = groups.get(key) ?? { ...note, of: [] };
+      group.of.push(plan.position);
+      groups.set(key, group);
+    }
+  return [...groups.values()].map(({ of, text, ...note }) => {
+    const positions = [...new Set(of)];
+    const said = positions.length < 2 ? positions[0] : `${positions.slice(0, -1).join(', ')} and ${positions.at(-1)}`;
+    return { ...note, text: `Tyres ${said}: ${text}` };
+  });
+}
 
 function tyreRest({ machine, place, store }: TyreInput): TyreRest {
   const { lastUse, firstUse } = machine.season;
@@ -109,22 +126,22 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
   if (standsOnTyres && rest.days >= SHORT_REST_DAYS && tyre.sidewallMaxKPa === undefined) {
     notes.push({
       level: 'note',
-      text: `${tyre.position}: the maximum on the sidewall is not known, so the normal pressure is kept.`,
+      text: 'the maximum on the sidewall is not known, so the normal pressure is kept.',
       act: 'Read it off the sidewall and write it into the machine file.',
     });
   }
   if (raised && hottest > setKPa * 1.1) {
     notes.push({
       level: 'note',
-      text: `${tyre.position}: set to the sidewall maximum in the cool, it stands at ${q(hottest)} on the hottest day.`,
-      act: `Set it ${q(hottest - setKPa)} lower; the maximum is meant for a cold tyre.`,
+      text: `set to the sidewall maximum in the cool, they stand at ${q(hottest)} on the hottest day.`,
+      act: `Set them ${q(hottest - setKPa)} lower; the maximum is meant for a cold tyre.`,
     });
   }
   if (coldest < tyre.pressureKPa / 2) {
     notes.push({
       level: 'warning',
-      text: `${tyre.position}: in the coldest hour it stands at ${q(Math.max(0, coldest))}, less than half of normal, and the bead can let go.`,
-      act: 'Take the weight off, or pump it up before the cold comes.',
+      text: `in the coldest hour they stand at ${q(Math.max(0, coldest))}, less than half of normal, and the bead can let go.`,
+      act: 'Take the weight off, or pump them up before the cold comes.',
     });
   }
   return { plan, notes: [...notes, ...ageNotes(tyre, machine)] };
@@ -159,8 +176,8 @@ function ageNotes(tyre: Tyre, machine: Machine): Note[] {
     return [
       {
         level: 'warning',
-        text: `${tyre.position}: the tyre is ${age} years old at first use.`,
-        act: `Replace it before first use (${AGE.source}).`,
+        text: `${age} years old at first use.`,
+        act: `Replace them before first use (${AGE.source}).`,
       },
     ];
   }
@@ -168,7 +185,7 @@ function ageNotes(tyre: Tyre, machine: Machine): Note[] {
     return [
       {
         level: 'note',
-        text: `${tyre.position}: the tyre is ${age} years old at first use.`,
+        text: `${age} years old at first use.`,
         act: `Look for cracks in the sidewall and between the blocks (${AGE.source}).`,
       },
     ];

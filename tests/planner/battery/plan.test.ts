@@ -151,7 +151,7 @@ test('a maintainer chosen where there is no power is warned of, and its battery 
   expect(plan.care).toBe('maintainer');
   expect(plan.charges.length).toBeGreaterThan(0);
   expect(warnings).toContainEqual(
-    expect.objectContaining({ level: 'danger', text: expect.stringMatching(/no power/) }),
+    expect.objectContaining({ level: 'warning', text: expect.stringMatching(/no power/) }),
   );
 });
 

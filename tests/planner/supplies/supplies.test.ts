@@ -133,6 +133,21 @@ test('a line whose order-by day has passed is a warning that names the days', ()
   expect(warning!.text).toMatch(/here on 10 November 2026 .* by 27 October 2026; .* 3 days late/);
 });
 
+test('parts that are late alike are one warning', () => {
+  const lines = sumSupplies(
+    [
+      {
+        machine: machine(),
+        steps: [step('s', '2026-11-10', [oil(3), { what: 'engine coolant', amount: 1, unit: 'L' }])],
+      },
+    ],
+    householdWith([supply('engine oil', { leadDays: 14 }), supply('engine coolant', { leadDays: 14 })]),
+  );
+  const warnings = orderWarnings(lines, '2026-10-30', 'en-GB');
+  expect(warnings).toHaveLength(1);
+  expect(warnings[0]!.text).toMatch(/engine oil; engine coolant: .* they come 3 days late/i);
+});
+
 test('an amount that is no amount is refused', () => {
   const steps = [step('s', '2026-11-01', [oil(Number.NaN)])];
   expect(() => sumSupplies([{ machine: machine(), steps }], household())).toThrow(/NaN L of "engine oil"/);

@@ -123,3 +123,11 @@ test('set and expected pressure have their derivations', () => {
   expect(results).toEqual([front!.setKPa, front!.expectedAtStartUpKPa]);
   expect(front!.derivations.filter((d) => d.sources.length === 0)).toEqual([]);
 });
+
+test('what holds for both tyres is said once, with both positions', () => {
+  const pair = ['front', 'rear'].map((position) => tyre({ position, madeYear: 2018 }));
+  const texts = plan({ tyres: pair }).warnings.map((w) => w.text);
+  expect(texts.filter((text) => /years old/.test(text))).toEqual(['Tyres front and rear: 9 years old at first use.']);
+  const one = plan({ tyres: [tyre({ position: 'front', madeYear: 2018 }), tyre({ position: 'rear' })] });
+  expect(one.warnings.map((w) => w.text)).toContain('Tyres front: 9 years old at first use.');
+});
