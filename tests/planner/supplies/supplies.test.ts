@@ -145,7 +145,7 @@ test('parts that are late alike are one warning', () => {
   );
   const warnings = orderWarnings(lines, '2026-10-30', 'en-GB');
   expect(warnings).toHaveLength(1);
-  expect(warnings[0]!.text).toMatch(/engine oil; engine coolant: .* they come 3 days late/i);
+  expect(warnings[0]!.text).toMatch(/engine coolant; engine oil: .* they come 3 days late/i);
 });
 
 test('an amount that is no amount is refused', () => {
