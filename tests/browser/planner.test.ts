@@ -280,3 +280,23 @@ test('the published files of the site name every script that the planner page ne
   expect(existsSync(join(folder, 'plan/procedures.json'))).toBe(true);
   expect(readdirSync(join(folder, '_astro')).some((f) => /^worker-/.test(f))).toBe(true);
 });
+
+test('coordinates, typed or taken from the device, give the nearest stations', async () => {
+  const opened = await open(browser, site.origin, {
+    ...DESK,
+    geolocation: { latitude: 53.31, longitude: -113.58 },
+    permissions: ['geolocation'],
+  });
+  const { page } = opened;
+  await page.goto(`${site.origin}/plan/`);
+  const first = page.locator('#stations [role=option]').first();
+  await page.getByLabel('Nearest weather station').fill('−43.5; 172.6');
+  await first.filter({ hasText: /NZ/ }).waitFor();
+  await page.getByRole('button', { name: 'Take where I am' }).click();
+  await first.filter({ hasText: 'Edmonton' }).waitFor();
+  await first.click();
+  await page.getByText('Weather of Edmonton').waitFor();
+  await page.getByRole('heading', { name: 'Dates and amounts' }).waitFor({ timeout: 30_000 });
+  expect((await planOf(page)).places[0]!.station!.name).toContain('Edmonton');
+  calm(opened);
+}, 60_000);

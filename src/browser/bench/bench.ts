@@ -40,9 +40,14 @@ export class Bench {
     if (store.trouble) this.warn(store.trouble);
   }
 
-  static async open(root: HTMLElement): Promise<Bench> {
+  /**
+   * Opens the record of a page.
+   * @param ticked - the step whose box was the first thing touched: written before anything is shown, so that its mark stays
+   */
+  static async open(root: HTMLElement, ticked?: { step: string; done: boolean } | undefined): Promise<Bench> {
     const bench = new Bench(root, await BenchStore.open());
-    await bench.refresh();
+    if (ticked) await bench.tick(ticked.step, ticked.done);
+    else await bench.refresh();
     return bench;
   }
 

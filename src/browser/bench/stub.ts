@@ -29,9 +29,8 @@ class BenchRecord extends HTMLElement {
 
   private open(first?: HTMLInputElement): void {
     if (this.bench) return;
-    const ticked = first?.checked;
-    this.bench = import('./bench.ts').then(({ Bench }) => Bench.open(this));
-    if (first && ticked !== undefined) this.bench.then((bench) => bench.tick(first.dataset.step!, ticked));
+    const ticked = first && { step: first.dataset.step!, done: first.checked };
+    this.bench = import('./bench.ts').then(({ Bench }) => Bench.open(this, ticked));
     this.bench.catch(() => {
       this.bench = undefined;
     });

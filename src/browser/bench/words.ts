@@ -1,6 +1,7 @@
 /** Every word of the bench record. */
 export const BENCH = {
   heading: 'Bench record',
+  open: 'Log a reading, a charge, where a part lies',
   lead: 'What you measure and do, kept on this device. Export it into the content folder now and then.',
   reading: 'Log a reading',
   date: 'Day',

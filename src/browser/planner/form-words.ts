@@ -47,6 +47,7 @@ export const FORM = {
   station: 'Nearest weather station',
   stationHint:
     'Type a town near you, or latitude and longitude such as 52.4, -113.8. The search is done on this device.',
+  here: 'Take where I am',
   stations: 'Stations found',
   store: 'What does it stand in?',
   stores: Object.keys(STORE_NAMES).map((id): Option => [id, STORE_TEXTS[id]!]),

@@ -36,6 +36,7 @@ export class StationSearch {
       this.timer = window.setTimeout(() => this.search(), PAUSE_MS);
     });
     this.input.addEventListener('keydown', (event) => this.key(event));
+    root.querySelector('[data-here]')!.addEventListener('click', () => this.here());
     this.input.addEventListener('blur', () => this.close());
     this.list.addEventListener('pointerdown', (event) => {
       event.preventDefault();
@@ -49,6 +50,19 @@ export class StationSearch {
     this.input.value = point === '' ? stationName : point.replace(',', ', ');
     this.said.textContent = stationName === '' ? '' : PLANNER.stationChosen(stationName);
     this.close();
+  }
+
+  /** The device's own place, to a tenth of a degree: enough for a station, and it stays here. */
+  private here(): void {
+    const failed = () => {
+      this.said.textContent = PLANNER.hereNot;
+    };
+    if (!navigator.geolocation) return failed();
+    navigator.geolocation.getCurrentPosition(({ coords }) => {
+      this.input.value = `${coords.latitude.toFixed(1)}, ${coords.longitude.toFixed(1)}`;
+      this.input.focus();
+      void this.search();
+    }, failed);
   }
 
   private async search(): Promise<void> {

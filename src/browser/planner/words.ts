@@ -6,6 +6,7 @@ export const PLANNER = {
   start: 'Choose a weather station to see the plan.',
   working: 'Working it out …',
   stationNone: 'No station of that name. Try a larger town nearby, or coordinates such as 52.4, -113.8.',
+  hereNot: 'The device does not say where it is. Type a town or coordinates.',
   stationChosen: (name: string) => `Weather of ${name}`,
   stationFar: (km: number) => `${km} km away`,
   notANumber: 'A number is needed here.',

@@ -1,7 +1,7 @@
 /** SeasonPlan -> the markup of the planner page, slot by slot. Runs in the worker, so the page only puts text in place. */
 import { yearRing } from '../../../figures/index.ts';
 import type { MachinePlan, SeasonPlan } from '../../../planner/season-plan.ts';
-import { formatOf } from '../../../site/formats.ts';
+import { type Format, formatOf } from '../../../site/formats.ts';
 import { languageOf } from '../../../site/language.ts';
 import { fiveNumbersOf } from '../../../site/numbers.ts';
 import { pageMargins } from '../../../site/page-margins.ts';
@@ -19,7 +19,10 @@ import { unsure } from './unsure.ts';
 
 /** Markup by slot; a slot that is absent stays as it is. */
 export type Slots = Partial<
-  Record<'title' | 'warnings' | 'dates' | 'ring' | 'plan' | 'unsure' | 'lay-up' | 'start-up', string>
+  Record<
+    'title' | 'warnings' | 'dates' | 'ring' | 'battery' | 'fluids' | 'air' | 'days' | 'unsure' | 'lay-up' | 'start-up',
+    string
+  >
 >;
 
 export interface Shown {
@@ -44,7 +47,7 @@ export function show(
   methods: Readonly<Record<string, string>>,
 ): Shown {
   const machine = plan.machines.find((m) => m.id === id) ?? plan.machines[0]!;
-  const format = formatOf({ ...plan.household, units: plan.units, asOf: plan.asOf });
+  const format = formatFor(plan);
   const say = languageOf(format);
   const methodTitle = (key: string) =>
     methods[key] ?? Object.entries(methods).find(([k]) => key.startsWith(`${k}.`))?.[1] ?? key;
@@ -57,7 +60,10 @@ export function show(
       warnings: warnings.length > 0 ? section('warnings', WORDS.machine.warnings, warningList(warnings)).text : '',
       dates: dates(machine, format).text,
       ...(quick && plan.machines.length === 1 ? {} : { ring: ring(showing).text }),
-      plan: html`${battery(showing)}${fluids(showing)}${air(showing)}${days(showing, PLANNER.days)}`.text,
+      battery: battery(showing).text,
+      fluids: fluids(showing).text,
+      air: air(showing).text,
+      days: days(showing, PLANNER.days).text,
       ...(quick
         ? {}
         : {
@@ -74,6 +80,15 @@ export function show(
       'start-up': pageMargins(`${machine.name} · ${WORDS.sheet.startUp}`, season),
     },
   };
+}
+
+/** Making a household's formats costs a tenth of a frame: the last one is kept. */
+let kept: { key: string; format: Format } | undefined;
+
+function formatFor({ household, units, asOf }: SeasonPlan): Format {
+  const key = JSON.stringify([household.locale, household.clock, units, asOf]);
+  if (kept?.key !== key) kept = { key, format: formatOf({ ...household, units, asOf }) };
+  return kept.format;
 }
 
 function dates(m: MachinePlan, format: Showing['format']): Markup {
