@@ -69,6 +69,7 @@ function batteryArb(kind: Kind, around: Surroundings, place: { power: boolean })
     memoryCircuits: fc.boolean(),
     chargeAtLayUp: rangedArb(1, 100, '%'),
     care: fc.constantFrom(...cares),
+    connected: fc.boolean(),
     removable: fc.boolean(),
   }).map((b) => (b.care === 'carry-in' ? { ...b, removable: true } : b));
   return fc.oneof(

@@ -9,7 +9,7 @@ type Content = Record<string, unknown> | unknown[];
  * @param fails - whether a case still fails in the same way
  * @param tries - attempts at most
  */
-export function smallerCase(drawn: Case, fails: (smaller: Case) => boolean, tries = 1500): Case {
+export function smallerCase(drawn: Case, fails: (smaller: Case) => boolean, tries = 400): Case {
   let best = structuredClone(drawn);
   let left = tries;
   for (let before = -1; before !== left && left > 0; ) {

@@ -32,6 +32,7 @@ for (let done = 0, round = 0; done < cases && faults.length < FAULTS_MOST; round
     stores: fresh ? 0 : 32,
     machines: round % 5 === 4 ? 8 : 3,
     wholeOneIn: 25,
+    costlyOneIn: 4,
     twiceOneIn: 100,
   });
   done += fresh ? Math.min(size, 100) : size;
