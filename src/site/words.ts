@@ -191,7 +191,8 @@ export const WORDS = {
     warnings: 'Warnings',
     rest: {
       heading: 'While it rests',
-      steps: (all: number, done: number) => `Look-ins and winter work: ${all} ${all === 1 ? 'step' : 'steps'}, ${done} done`,
+      steps: (all: number, done: number) =>
+        `Look-ins and winter work: ${all} ${all === 1 ? 'step' : 'steps'}, ${done} done`,
     },
     dates: {
       heading: 'Dates and amounts',
@@ -385,9 +386,8 @@ export const WORDS = {
     parts: 'Parts and supplies',
     open: (n: number) => `Left changed by the lay-up, ${count(n, 'thing', 'things')} to put right below:`,
     mind: 'Mind:',
-    stops: 'Stops the ride:',
-    stopsAll:
-      'Steps marked Safety are initialled. One that stops the ride keeps the machine in until it is put right.',
+    stops: 'Do not ride:',
+    stopsAll: 'Steps marked Safety are initialled. One that stops the ride keeps the machine in until it is put right.',
     stopsPassed: 'Every check that stops the ride is passed and initialled:',
     steps: 'Steps',
     allSteps: 'In this order',
