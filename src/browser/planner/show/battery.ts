@@ -73,17 +73,15 @@ export function battery({ machine, plan, format, say, quick, methodTitle }: Show
 /** The charges by day, or that there are none. */
 export function chargeTable({ charges }: BatteryPlan, { plainDate, amount, hours }: Showing['format']): Markup {
   if (charges.length === 0) return html`<p>${words.noCharges}</p>`;
-  return table(
-    words.charges,
-    words.chargeHead,
-    charges.map((c) => [
-      plainDate(c.date),
-      c.expected ? words.between(plainDate(c.earliest), plainDate(c.expected)) : words.latest(plainDate(c.earliest)),
-      `${amount(c.ampHours, 'Ah', 1)}, ${words.most(amount(c.ampHoursMost, 'Ah', 1))}`,
-      `${hours(c.hours)}, ${words.most(hours(c.hoursMost))}`,
-      c.why,
-    ]),
-  );
+  return html`<ul class="assumed">${charges.map(
+    (c) =>
+      html`<li><p><strong>${words.chargeBy(plainDate(c.date))}</strong>: ${words.putBack(
+        amount(c.ampHours, 'Ah', 1),
+        amount(c.ampHoursMost, 'Ah', 1),
+      )}, ${words.chargeHours(hours(c.hours), hours(c.hoursMost))}</p><p class="small">${c.why}</p><p class="small quiet">${
+        c.expected ? words.between(plainDate(c.earliest), plainDate(c.expected)) : words.latest(plainDate(c.earliest))
+      }</p></li>`,
+  )}</ul>`;
 }
 
 function legend(b: BatteryPlan): (readonly [string, string])[] {

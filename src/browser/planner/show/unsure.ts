@@ -1,6 +1,7 @@
+import { type Assumed, assumedText } from '../../../site/assumed.ts';
 import { WORDS } from '../../../site/words.ts';
 import { html, type Markup } from '../../html.ts';
-import { section, table } from './parts.ts';
+import { section } from './parts.ts';
 import type { Showing } from './showing.ts';
 
 const a = WORDS.machine.assumptions;
@@ -10,18 +11,9 @@ const SHOWN = 5;
 
 /** What was assumed, the one to measure first, and what going on for longer costs. */
 export function unsure({ machine: { assumptions, whatIf }, format }: Showing): Markup {
-  const { amount, number, plainDate, quantity } = format;
+  const { amount, plainDate, quantity } = format;
   const first = assumptions.find((row) => row.firstChargeShiftDays !== 0);
-  const withUnit = (value: number | string, unit: string) => `${number(value)} ${unit}`.trim();
-  const signed = (value: number, unit: string) => `${value > 0 ? '+' : ''}${amount(value, unit, unit === 'd' ? 0 : 1)}`;
-  const rows = assumptions.map((row) => [
-    row.field,
-    withUnit(row.value, row.unit),
-    row.low === row.high ? number(row.low) : a.range(number(row.low), number(row.high)),
-    row.firstChargeShiftDays === 0 ? '—' : signed(row.firstChargeShiftDays, 'd'),
-    `${signed(row.marginShiftK.low, 'K')} … ${signed(row.marginShiftK.high, 'K')}`,
-    html`<code>${row.settle}</code><span class="quiet under">${row.reason}</span>`,
-  ]);
+  const rows = assumptions.map((row) => assumedText(row, format));
   const more = rows.length - SHOWN;
   return html`${section(
     'assumed',
@@ -34,10 +26,8 @@ export function unsure({ machine: { assumptions, whatIf }, format }: Showing): M
               ? html`<p><strong>${a.first(first.field)}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} <code>${first.settle}</code></p>`
               : html`<p>${a.nothingMoves}</p>`
           }</div>`,
-          table(a.heading, a.head, rows.slice(0, SHOWN)),
-          more > 0
-            ? html`<details><summary>${a.more(more)}</summary>${table(a.more(more), a.head, rows.slice(SHOWN))}</details>`
-            : html``,
+          cards(rows.slice(0, SHOWN)),
+          more > 0 ? html`<details><summary>${a.more(more)}</summary>${cards(rows.slice(SHOWN))}</details>` : html``,
         ]),
   )}${
     whatIf.length > 0 &&
@@ -56,4 +46,13 @@ ${row.missed.length === 0 && row.misfitHours === 0 && html`<li>${w.nothing}</li>
       ),
     )
   }`;
+}
+
+function cards(rows: readonly Assumed[]): Markup {
+  return html`<ul class="assumed">${rows.map(
+    (row) => html`<li><p><strong>${row.field}</strong> ${[a.taken(row.taken), row.could && a.could(row.could)]
+      .filter(Boolean)
+      .join(', ')}</p>${row.moves && html`<p class="small">${row.moves}</p>`}
+<p class="small"><code>${row.line}</code> <span class="quiet">${row.reason}</span></p></li>`,
+  )}</ul>`;
 }

@@ -1,0 +1,44 @@
+/** What each assumption says on a page: as taken, what it could be, what that would move, the line that settles it. */
+import type { Assumption } from '../planner/season-plan.ts';
+import type { Format } from './formats.ts';
+import { WORDS } from './words.ts';
+
+export interface Assumed {
+  field: string;
+  taken: string;
+  /** Empty where the other value is the same. */
+  could: string;
+  moves: string;
+  line: string;
+  reason: string;
+}
+
+const words = WORDS.machine.assumptions;
+/** A shift of the margin below this is none [K]. */
+const LEAST_K = 0.05;
+
+/**
+ * One assumption in a household's way of writing.
+ * @param row - as ranked by the plan
+ * @param format - the household's way of writing
+ */
+export function assumedText(row: Assumption, { number, amount }: Format): Assumed {
+  const withUnit = (value: number | string) => `${number(value)}${row.unit ? ` ${row.unit}` : ''}`;
+  const signed = (value: number, unit: string) => `${value > 0 ? '+' : ''}${amount(value, unit, unit === 'd' ? 0 : 1)}`;
+  const { low, high } = row.marginShiftK;
+  const margins = [...new Set([low, high].filter((k) => Math.abs(k) >= LEAST_K).map((k) => signed(k, 'K')))];
+  const could = row.low === row.high ? withUnit(row.low) : words.range(number(row.low), withUnit(row.high));
+  return {
+    field: row.field,
+    taken: withUnit(row.value),
+    could: could === withUnit(row.value) ? '' : could,
+    moves: [
+      row.firstChargeShiftDays !== 0 && words.movesCharge(WORDS.days(Math.abs(Math.round(row.firstChargeShiftDays)))),
+      margins.length > 0 && words.movesMargin(margins.join(' … ')),
+    ]
+      .filter(Boolean)
+      .join('; '),
+    line: row.settle,
+    reason: row.reason,
+  };
+}
