@@ -145,31 +145,63 @@ test('the files that are taken along are read without a problem and give the sam
   }
 }, 120_000);
 
-test('moving the end of the season moves dates, numbers and pictures at once, and the answers when it is let go', async () => {
-  const { page } = await open(browser, site.origin, DESK);
-  await planOwn(page);
-  const seen = () => page.locator('[data-slot=dates]').innerText();
-  const before = await seen();
+/** The day alone is held still: the page's own measure of time goes on. */
+const holdDay = (page: Page) =>
+  page.addInitScript((now) => {
+    class Held extends Date {
+      constructor(given?: number) {
+        super(given ?? now);
+      }
+      static override now = () => now;
+    }
+    globalThis.Date = Held as DateConstructor;
+  }, Date.parse(NOON));
+
+/** Moves the slider day by day, each day after the one before is in the page; prints what it took. */
+async function slide(page: Page, what: string, from: number, to: number): Promise<void> {
   const slider = page.getByLabel('Move the last day of use');
-  for (let day = -20; day < 40; day++) {
-    const moves = page.evaluate(() => performance.getEntriesByName('season-moved').length);
+  for (let day = from; day < to; day++) {
+    const moves = await page.evaluate(() => performance.getEntriesByName('season-moved').length);
     await slider.evaluate((input: HTMLInputElement, value) => {
       input.value = String(value);
       input.dispatchEvent(new Event('input'));
     }, day);
-    await page.waitForFunction((n) => performance.getEntriesByName('season-moved').length > n, await moves);
+    await page.waitForFunction((n) => performance.getEntriesByName('season-moved').length > n, moves);
   }
   const took = await page.evaluate(() => performance.getEntriesByName('season-moved').map((e) => e.duration));
-  took.sort((a, b) => a - b);
+  const sorted = took.slice(10).sort((a, b) => a - b);
   console.log(
-    `slider, from the hand's move to the new plan in the page: median ${took[took.length >> 1]!.toFixed(1)} ms of ${took.length}`,
+    `slider, ${what}, from the hand's move to the new plan in the page: median ${sorted[sorted.length >> 1]!.toFixed(1)} ms of ${sorted.length}`,
   );
-  expect(await seen()).not.toBe(before);
   await slider.evaluate((input) => input.dispatchEvent(new Event('change')));
   await settled(page);
+}
+
+test('moving the end of the season moves dates, numbers and pictures at once, and the answers when it is let go', async () => {
+  const { page } = await open(browser, site.origin, DESK);
+  await planOwn(page);
+  const seen = () => page.locator('[data-slot=dates]').textContent();
+  const before = await seen();
+  await slide(page, 'own machine', -20, 40);
+  expect(await seen()).not.toBe(before);
   expect(await page.getByLabel('Last day of use').first().inputValue()).toBe('2026-12-03');
   expect((await planOf(page)).machines[0]!.season.lastUse).toBe('2026-12-03');
 }, 120_000);
+
+test('a machine of loaded files moves by the slider, and the household is planned anew when it is let go', async () => {
+  const { page } = await open(browser, site.origin, DESK);
+  await holdDay(page);
+  await page.goto(`${site.origin}/plan/`);
+  await page.getByText('I have content files').click();
+  await page.locator('input[webkitdirectory]').setInputFiles(join(PROJECT, 'content'));
+  await page.getByText(/files read/).waitFor({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Juniper' }).click();
+  await page.locator('[data-slot=title]', { hasText: 'Juniper' }).waitFor();
+  await slide(page, 'Juniper of the demo', -10, 40);
+  const plan = await planOf(page);
+  expect(plan.machines.find((m) => m.id === 'juniper')!.season.lastUse).toBe('2026-12-03');
+  expect(plan.machines).toHaveLength(5);
+}, 180_000);
 
 test('the demo household loaded as a folder gives the plan of the build, and its calendar byte for byte', async () => {
   const opened = await open(browser, site.origin, DESK);
