@@ -5,6 +5,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { publishOffline } from '../../src/publish/offline.ts';
 import { barePlan, demoMachines, otherHousehold, sitePlan } from '../fixtures/site-plan.ts';
 import { writePlan } from '../fixtures/write-plan.ts';
 
@@ -83,6 +84,8 @@ function build(which: Built, folder: string, out: string): void {
     encoding: 'utf8',
   });
   if (run.status !== 0) throw new Error(`The site did not build:\n${run.stdout}\n${run.stderr}`);
+  // What the build does after the generator, for a site that works without network.
+  if (which !== 'content') publishOffline(out);
 }
 
 /** Addresses of all pages of a built site. */

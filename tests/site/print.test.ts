@@ -55,7 +55,7 @@ describe.each(PAPERS)('on $format', ({ format, width, height }) => {
         const right = document.documentElement.clientWidth;
         for (const node of document.querySelectorAll<HTMLElement>('main *')) {
           const box = node.getBoundingClientRect();
-          if (box.width === 0) continue;
+          if (box.width === 0 || node.classList.contains('unseen')) continue;
           if (box.right > right + 1 || box.left < -1) problems.push(`outside: ${node.outerHTML.slice(0, 80)}`);
           if (node.scrollWidth > node.clientWidth + 1 && getComputedStyle(node).overflowX !== 'visible')
             problems.push(`clipped: ${node.outerHTML.slice(0, 80)}`);
