@@ -88,6 +88,8 @@ export interface MachinePlan {
   use: Use;
   place: string;
   placeName: string;
+  /** Where in the place it stands. */
+  spot?: string | undefined;
   season: { lastUse: IsoDate; firstUse: IsoDate; proposed: boolean; reasons: string[] };
   layUp: { start: IsoDate; done: IsoDate };
   startUp: { ready: IsoDate; firstUse: IsoDate };
@@ -392,6 +394,8 @@ export interface ChargeTrip {
     machine: string;
     chargeIndex: number;
     chargerId?: string | undefined;
+    /** As the household calls it. */
+    chargerName?: string | undefined;
     startHour?: number | undefined;
     hours: number;
   }[];

@@ -77,7 +77,8 @@ export function chargeRota(batteries: readonly RotaBattery[], household: Days): 
         const battery = batteries.find((b) => b.machine === c.machine)!;
         const charger = battery.chargers.find((x) => x.id === c.chargerId);
         const hours = charger ? battery.hoursOn(charger, c.day, c.since) : 0;
-        return { machine: c.machine, chargeIndex, chargerId: c.chargerId, startHour: c.startHour, hours };
+        const { machine, chargerId, startHour } = c;
+        return { machine, chargeIndex, chargerId, chargerName: charger?.name, startHour, hours };
       }),
       problem: texts.length > 0 ? texts.join(' ') : undefined,
     };

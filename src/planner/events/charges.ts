@@ -34,6 +34,7 @@ interface Part {
   charge: Charge;
   number: number;
   chargerId?: string | undefined;
+  chargerName?: string | undefined;
   startHour?: number | undefined;
 }
 
@@ -110,12 +111,14 @@ export function chargeDrafts(
 
 /** The batteries of a trip that still rest on its day. */
 function partsOf(plan: PlanWithoutEvents, trip: ChargeTrip): Part[] {
-  return trip.charges.flatMap(({ machine: id, chargeIndex, chargerId, startHour }) => {
+  return trip.charges.flatMap(({ machine: id, chargeIndex, chargerId, chargerName, startHour }) => {
     const machine = plan.machines.find((m) => m.id === id);
     const battery = machine?.battery;
     const charge = battery?.charges[chargeIndex];
     if (!machine || !battery || !charge || trip.date > machine.startUp.firstUse) return [];
-    return [{ machine, battery, charge, number: charge.occurrence ?? chargeIndex + 1, chargerId, startHour }];
+    return [
+      { machine, battery, charge, number: charge.occurrence ?? chargeIndex + 1, chargerId, chargerName, startHour },
+    ];
   });
 }
 
@@ -140,10 +143,13 @@ function duration(parts: readonly Part[]): number {
   return Math.max(...byCharger.values());
 }
 
-function partText({ machine, battery, charge, chargerId, startHour }: Part, plan: PlanWithoutEvents): string {
+function partText(
+  { machine, battery, charge, chargerId, chargerName = chargerId, startHour }: Part,
+  plan: PlanWithoutEvents,
+): string {
   const amount = (value: number) => formatQuantity(Math.round(value * 10) / 10, 'Ah', plan.units);
   const when = startHour === undefined ? '' : `, from ${hourText(startHour, plan.household.clock)}`;
-  const charger = chargerId === undefined ? '' : `, charger "${chargerId}"`;
+  const charger = chargerName === undefined ? '' : `, on "${chargerName}"`;
   const expected =
     charge.expected === undefined
       ? `The battery may reach ${battery.thresholdPct} % on ${dayText(charge.earliest)} if it loses fast; as expected, not before first use.`
