@@ -45,7 +45,10 @@ class SeasonPlanner extends HTMLElement {
       moved: (lastUse) => this.settle(lastUse),
     });
     this.views = new SheetView(this);
-    this.form.addEventListener('submit', (event) => event.preventDefault());
+    this.form.addEventListener('submit', (event) => {
+      event.preventDefault();
+      document.getElementById('your-plan')?.scrollIntoView();
+    });
     this.form.addEventListener('input', (event) => {
       if ((event.target as HTMLInputElement).name) this.changed();
     });
