@@ -2,7 +2,7 @@
  * The sites under test, each built once for all files of a run: from made-up plans, and the demo household from its content.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { publishOffline } from '../../src/publish/offline.ts';
@@ -10,6 +10,8 @@ import { barePlan, demoMachines, otherHousehold, sitePlan } from '../fixtures/si
 import { writePlan } from '../fixtures/write-plan.ts';
 
 const PROJECT = resolve(import.meta.dirname, '../..');
+
+const HOUR_MS = 3_600_000;
 
 /** The households that are built. */
 const PLANS = {
@@ -49,9 +51,10 @@ function claim(folder: string): boolean {
   } catch {
     return false;
   }
-  // What earlier runs left behind.
+  // What runs of an hour ago left behind; a younger one may still be in use.
   for (const old of readdirSync(parent))
-    if (!old.endsWith(`-${process.ppid}`)) rmSync(join(parent, old), { recursive: true, force: true });
+    if (Date.now() - statSync(join(parent, old)).mtimeMs > HOUR_MS)
+      rmSync(join(parent, old), { recursive: true, force: true });
   return true;
 }
 
