@@ -45,6 +45,7 @@ export function resolveMachine(
     use,
     year: raw.year,
     placeId: place.place.id,
+    spot: raw.spot,
     season,
     engine,
     battery,

@@ -119,6 +119,8 @@ export interface Machine {
   use: Use;
   year?: number | undefined;
   placeId: string;
+  /** Where in the place it stands, as the user calls it. */
+  spot?: string | undefined;
   season: Season;
   engine: Engine;
   battery?: Battery | undefined;

@@ -101,6 +101,7 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
       use: machine.use,
       place: machine.placeId,
       placeName: draft.context.place.name,
+      spot: machine.spot,
       season: machine.season,
       layUp: layUpDays(steps, machine.season.lastUse),
       startUp: { ready: readyDay(steps, machine.season.firstUse), firstUse: machine.season.firstUse },

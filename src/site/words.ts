@@ -485,6 +485,7 @@ export const WORDS = {
       charges: (n: number) => count(n, 'charge', 'charges'),
       head: ['Done', 'Day', 'Machine', 'Stands', 'Charger', 'From', 'For', 'About', 'Volts before'],
       noCharger: 'none has room',
+      inTurn: 'in turn',
     },
     months: 'Month sheets for the shed wall',
     monthsTitle: 'Months',

@@ -44,7 +44,16 @@ describe.each(['demo', 'many', 'bare'] as const)('the built site: %s', (which) =
     expect(pages.filter((p) => /^\/machines\/[^/]+\/$/.test(p))).toHaveLength(machines);
     expect(pages.filter((p) => p.endsWith('/lay-up/'))).toHaveLength(machines);
     expect(pages.filter((p) => p.endsWith('/start-up/'))).toHaveLength(machines);
-    for (const page of ['/', '/jobs/', '/agenda/', '/agenda/months/', '/shopping/', '/methods/', '/404.html'])
+    for (const page of [
+      '/',
+      '/jobs/',
+      '/agenda/',
+      '/agenda/months/',
+      '/agenda/rounds/',
+      '/shopping/',
+      '/methods/',
+      '/404.html',
+    ])
       expect(pages).toContain(page);
   });
 

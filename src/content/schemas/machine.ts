@@ -151,6 +151,7 @@ export const machine = z
     name: line('Name', 'Juniper', 80),
     kind: choice('Kind of machine', KINDS),
     place: id('Where it rests: a file in places/', 'tin-shed'),
+    spot: line('Where in that place it stands, for the rounds of charging', 'Row B, 12', 40).optional(),
     use: choice('What it is used for', ['road', 'snow', 'trail', 'work']).optional(),
     year: year('Model year').optional(),
     lastUse: date('Last day of use before the rest; left out, proposed from the climate', '2026-10-25').optional(),
