@@ -216,6 +216,11 @@ function chargeOf(
   };
 }
 
+/** So many names are said; a club's hall has hundreds. */
+const NAMED = 4;
+const few = (names: string[]) =>
+  names.length <= NAMED + 1 ? names : [...names.slice(0, NAMED), `${names.length - NAMED} more`];
+
 function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: Household): string {
   const { row, care, place, battery, store, rest, machine } = unit;
   const trip = rota.trips.find((t) => t.id === charge.tripId)!;
@@ -228,7 +233,7 @@ function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: H
   if (charge.day < charge.due)
     parts.push(
       others.length > 0
-        ? `Charged earlier to share the trip with ${others.join(' and ')}.`
+        ? `Charged earlier to share the trip with ${few(others).join(' and ')}.`
         : 'The days up to then are not open.',
     );
   const meanC = store.dayMeanC[rest.dayOfYear[charge.day - rest.firstDay]!]!;
