@@ -18,17 +18,20 @@ export interface Trial {
 }
 
 /**
- * Tries longer seasons for one machine. Other machines are left out of account: the trial says what gets tighter for this
- * one even with the whole bench to itself.
+ * Tries longer seasons for one machine, those that would not be over already. Other machines are left out of account: the
+ * trial says what gets tighter for this one even with the whole bench to itself.
  * @param base - the machine as planned
  * @param household - whose machine it is
  * @param asOf - the day the plan is made for
  */
 export function whatIfLater(base: DraftMachine, household: Household, asOf: IsoDate): WhatIf[] {
   const { machine, context } = base;
+  const tried = TRIALS.map((days) => ({ days, lastUse: addDays(machine.season.lastUse, days) })).filter(
+    ({ lastUse }) => lastUse >= asOf && lastUse < machine.season.firstUse,
+  );
+  if (tried.length === 0) return [];
   const now = alone(machine, base.context, household, asOf);
-  return TRIALS.filter((days) => addDays(machine.season.lastUse, days) < machine.season.firstUse).map((days) => {
-    const lastUse = addDays(machine.season.lastUse, days);
+  return tried.map(({ days, lastUse }) => {
     const season = { ...machine.season, lastUse };
     const then = alone({ ...machine, season }, context, household, asOf);
     const changes = whatChanges(now, then, household.locale);
