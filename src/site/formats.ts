@@ -82,9 +82,9 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   const supplyAmount = (value: number, unit: string) =>
     /^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, system);
 
-  /** A number with four significant digits, for equations; never in another unit than its own. */
+  /** A number with four significant digits, for equations; never in another unit than its own. Words stay, a date is written. */
   function number(value: number | string): string {
-    if (typeof value === 'string') return value;
+    if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? plainDate(value) : value;
     if (!Number.isFinite(value)) throw new RangeError(`found ${value}, expected a number that can be printed`);
     return fourDigits.format(value).replace('-', '−');
   }

@@ -78,6 +78,32 @@ test('on a phone every page is quiet, fits, and axe finds nothing', async () => 
   }
 });
 
+test.each(['A4', 'Letter'])('every sheet prints on six pages of %s at the most', async (format) => {
+  await page.emulateMedia({ media: null });
+  for (const path of pages.filter((p) => /(lay-up|start-up)\/$/.test(p))) {
+    await page.goto(site.origin + path);
+    const pdf = (await page.pdf({ format })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length, path).toBeLessThanOrEqual(6);
+  }
+});
+
+test('every caution that a step names stands in full once on its sheet', async () => {
+  for (const path of pages.filter((p) => /(lay-up|start-up)\/$/.test(p))) {
+    await page.goto(site.origin + path);
+    const { full, named } = await page.evaluate(() => ({
+      full: [...document.querySelectorAll('.cautions strong')].map((title) => title.textContent!.replace(/[.]$/, '')),
+      named: [...document.querySelectorAll('.mind')].map((mind) => mind.textContent!),
+    }));
+    expect(new Set(full).size, path).toBe(full.length);
+    expect(full.length, path).toBeGreaterThan(3);
+    for (const title of full)
+      expect(
+        named.some((text) => text.includes(title)),
+        `${path}: ${title}`,
+      ).toBe(true);
+  }
+});
+
 test('no step of any sheet is taller than a page, nothing reaches over the edge of the paper', async () => {
   // The text area of Letter is the lower, that of A4 the narrower.
   const [width, height] = [(210 - 26) * 3.78, 11 * 96 - 34 * 3.78];
