@@ -57,7 +57,10 @@ export class StationSearch {
     const failed = () => {
       this.said.textContent = PLANNER.hereNot;
     };
-    if (!navigator.geolocation) return failed();
+    if (!navigator.geolocation) {
+      failed();
+      return;
+    }
     navigator.geolocation.getCurrentPosition(({ coords }) => {
       this.input.value = `${coords.latitude.toFixed(1)}, ${coords.longitude.toFixed(1)}`;
       this.input.focus();
