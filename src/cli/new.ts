@@ -107,7 +107,9 @@ try {
     `${relative(process.cwd(), file)} is there already and was left as it is. Give the machine another name, or edit that file.`,
   );
 }
-console.log(`\nWrote ${relative(process.cwd(), file)}. Open it, and run: npm start`);
+console.log(
+  `\nWrote ${relative(process.cwd(), file)}. Open it, and run: ${process.env.IDLE_CONTENT === undefined ? '' : `IDLE_CONTENT=${process.env.IDLE_CONTENT} `}npm start`,
+);
 
 async function ask(question: Question): Promise<string | undefined> {
   const given = values[question.key];
