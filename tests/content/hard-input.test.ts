@@ -63,6 +63,11 @@ test('any stretch of a sound file, cut, doubled or overwritten, gives a househol
   );
 });
 
+test('a tab within a unit is told by its name', () => {
+  const text = new TextDecoder().decode(bike).replace('12 months', '12 m\tonths');
+  outcome(new TextEncoder().encode(text));
+});
+
 test('lines moved about give a household or problems', () => {
   const lines = new TextDecoder().decode(bike).split('\n');
   fc.assert(

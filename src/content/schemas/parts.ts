@@ -1,6 +1,7 @@
 /** The small parts that every schema is built from: text, ids, dates, quantities. */
 import { z } from 'zod';
 import { type Dimension, parseQuantity, UNITS } from '../../planner/units/index.ts';
+import { printable } from '../problem.ts';
 
 /** What a schema's own check says: `found` is filled in by the reader where it is absent. */
 export interface Said {
@@ -94,7 +95,7 @@ export function quantity(dimension: Dimension, description: string, example: str
       const range = boundsText(bounds, dimension);
       if (typeof value !== 'number') {
         const [found, expected = wanted] = value.problem.split(/[,;] expected /);
-        say(ctx, { found: found!.replace(/^found /, ''), expected });
+        say(ctx, { found: printable(found!.replace(/^found /, '')), expected });
         return z.NEVER;
       }
       if (!(value >= (bounds.min ?? -Infinity) && value <= (bounds.max ?? Infinity))) {
