@@ -48,7 +48,7 @@ test('the charges worked out from the published input are those of the build whe
     const { charges } = await desk.record({ machine, entries, asOf: TODAY });
     const page = readFileSync(join(folder, 'machines', machine, 'index.html'), 'utf8');
     const built = JSON.parse(readFileSync(join(folder, 'machines', machine, 'plan.json'), 'utf8'));
-    const dates = [...charges.matchAll(/<th scope="row">([^<]+)</g)].map((m) => m[1]);
+    const dates = [...charges.matchAll(/<strong>([^<]+)<\/strong>/g)].map((m) => m[1]);
     expect(dates).toHaveLength(built.battery.charges.length);
     for (const date of dates) expect(page).toContain(`>${date}</time>`);
   }
