@@ -4,7 +4,7 @@
  * Everything is made beside the last good site and takes its place in one step at the very end, so that a fault in a
  * content file, or in the build itself, leaves that site as it was.
  */
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { build } from 'astro';
 import { publishInputs } from '../publish/inputs.ts';
@@ -15,28 +15,48 @@ import { planContent } from './plan-content.ts';
 
 const started = performance.now();
 const out = siteFolder();
-let work: string | undefined;
+const folders: string[] = [];
 try {
-  const machines = planInto(() => {
-    mkdirSync(dirname(out), { recursive: true });
-    work = mkdtempSync(join(dirname(out), '.idle-build-'));
-    return join(work, 'plan');
-  });
-  if (machines === undefined || work === undefined) process.exit(1);
-  const site = join(work, 'site');
-  const plan = join(work, 'plan');
+  // The site generator keeps its own half-made files beside the site only where that lies in the folder it runs in; else two
+  // builds at a time would take each other's.
+  const work = join(PROJECT, '.work');
+  const machines = planInto(() => join(temporary(work, 'build-'), 'plan'));
+  if (machines === undefined) process.exit(1);
+  const [folder] = folders;
+  const [plan, site] = [join(folder!, 'plan'), join(folder!, 'site')];
   process.env.IDLE_PLAN = plan;
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
+  process.chdir(PROJECT);
   await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
   moveInto(plan, site);
   publishOffline(site);
-  const last = join(work, 'last');
-  if (existsSync(out)) renameSync(out, last);
-  renameSync(site, out);
+  replace(site);
   const seconds = ((performance.now() - started) / 1000).toFixed(1);
   console.log(`${machines} machines planned and built into ${out} in ${seconds} s`);
 } finally {
-  if (work !== undefined) rmSync(work, { recursive: true, force: true });
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+}
+
+/** A folder of its own that is deleted at the end. */
+function temporary(parent: string, name: string): string {
+  mkdirSync(parent, { recursive: true });
+  const folder = mkdtempSync(join(parent, name));
+  folders.push(folder);
+  return folder;
+}
+
+/** Puts a finished site in the place of the last one, from beside it: only there is moving it one step. */
+function replace(site: string): void {
+  const beside = temporary(dirname(out), '.idle-build-');
+  const next = join(beside, 'site');
+  try {
+    renameSync(site, next);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error;
+    cpSync(site, next, { recursive: true });
+  }
+  if (existsSync(out)) renameSync(out, join(beside, 'last'));
+  renameSync(next, out);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { HOSTILE } from '../generated/text.ts';
@@ -78,6 +78,23 @@ test('two builds of the same content are the same bytes, in other time zones, lo
   });
   expect(code).toBe(0);
   expect(hashes(second)).toEqual(hashes(first));
+});
+
+test('two builds at a time do not take each other’s files', async () => {
+  const parent = temporary();
+  const builds = ['smallest', 'workshop'].map((name) =>
+    command('build', [], {
+      IDLE_CONTENT: join(import.meta.dirname, '../households', name),
+      IDLE_OUT: join(parent, name),
+    }),
+  );
+  expect((await Promise.all(builds)).map(({ code, err }) => ({ code, err }))).toEqual([
+    { code: 0, err: '' },
+    { code: 0, err: '' },
+  ]);
+  expect(readdirSync(parent).sort()).toEqual(['smallest', 'workshop']);
+  expect(readdirSync(join(parent, 'smallest', 'machines'))).toEqual(['juniper']);
+  expect(readdirSync(join(parent, 'workshop', 'machines'))).not.toContain('juniper');
 });
 
 test('a name is shown as the letters it is made of, never as markup, on every page', async () => {
@@ -176,5 +193,5 @@ test('a build that fails tells every fault of every file and leaves the last sit
   for (const i of broken.keys()) expect(err).toMatch(new RegExp(`machines/broken-${i}\\.yaml:\\d+:\\d+ {2}`));
   expect(err).not.toMatch(/\n\s+at .*:\d+:\d+/);
   expect(hashes(last)).toEqual(before);
-  expect(existsSync(join(last, '..', '.idle-build-'))).toBe(false);
+  expect(readdirSync(join(last, '..'))).toEqual(['dist']);
 });
