@@ -90,6 +90,12 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
     ...orderWarnings(supplies, asOf, household.locale),
     ...drafts.flatMap((draft) => seasonWarnings(draft, asOf, household.locale)),
   ].sort(bySeverity);
+  const warningsOf = new Map<string | undefined, Warning[]>();
+  for (const warning of warnings) {
+    const own = warningsOf.get(warning.machine);
+    if (own) own.push(warning);
+    else warningsOf.set(warning.machine, [warning]);
+  }
 
   const machines = drafts.map((draft): MachinePlan => {
     const { machine, rest } = draft;
@@ -117,7 +123,7 @@ export function planSeason(household: Household, options: PlanOptions): PlanResu
       strip: draft.strip,
       assumptions: quick ? [] : rankAssumptions(machine, { ...draft.context, plan: draft.battery, asOf }, household),
       whatIf: quick ? [] : whatIfLater(draft, household, asOf),
-      warnings: warnings.filter((warning) => warning.machine === machine.id),
+      warnings: warningsOf.get(machine.id) ?? [],
       paperwork: machine.paperwork,
       notes: [...machine.notes, ...draft.leftOut].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),
     };

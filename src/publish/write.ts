@@ -2,7 +2,7 @@
 import { closeSync, mkdirSync, openSync, writeFileSync, writeSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { calendarOf } from '../calendar/index.ts';
-import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+import type { MachinePlan, PlanEvent, SeasonPlan } from '../planner/season-plan.ts';
 import { planJsonSchema } from './plan-schema.ts';
 
 /**
@@ -27,8 +27,16 @@ export function publish(plan: SeasonPlan, folder: string): void {
   writePlanFiles(plan, folder);
   writeText(join(folder, 'plan.schema.json'), `${JSON.stringify(planJsonSchema(), null, 2)}\n`);
   writeText(join(folder, 'calendar', 'all.ics'), calendarOf(plan));
-  for (const { id } of plan.machines) {
-    writeText(join(folder, 'calendar', `${id}.ics`), calendarOf(plan, { machineId: id }));
+  const eventsOf = new Map<string, PlanEvent[]>();
+  for (const event of plan.events)
+    for (const id of event.machines) {
+      const own = eventsOf.get(id);
+      if (own) own.push(event);
+      else eventsOf.set(id, [event]);
+    }
+  for (const machine of plan.machines) {
+    const own = { ...plan, machines: [machine], events: eventsOf.get(machine.id) ?? [] };
+    writeText(join(folder, 'calendar', `${machine.id}.ics`), calendarOf(own, { machineId: machine.id }));
   }
 }
 

@@ -10,8 +10,9 @@ export type SheetKind = 'lay-up' | 'start-up';
 export function stepsOfSheet(machine: MachinePlan, kind: SheetKind, sessions: readonly Session[]): PlanStep[] {
   const steps = machine.steps.filter((s) => s.phase === kind || (kind === 'lay-up' && s.phase === 'swap'));
   if (kind === 'start-up') return steps;
-  const order = new Map(sessions.flatMap((s) => s.steps).map((s, i) => [`${s.machine}/${s.step}`, i]));
-  const place = (step: PlanStep) => order.get(`${machine.id}/${step.id}`) ?? Number.MAX_SAFE_INTEGER;
+  const own = sessions.flatMap((session) => session.steps.filter((step) => step.machine === machine.id));
+  const order = new Map(own.map(({ step }, i) => [step, i]));
+  const place = (step: PlanStep) => order.get(step.id) ?? Number.MAX_SAFE_INTEGER;
   const day = (step: PlanStep) => step.date ?? '9999';
   return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
 }
