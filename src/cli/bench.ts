@@ -130,6 +130,8 @@ function buildRows(
   result.push({ what: `blank site of ${pages} pages`, value: blank.seconds, unit: 's' });
   if (blank.cpuSeconds !== undefined)
     result.push({ what: `blank site of ${pages} pages, processor time`, value: blank.cpuSeconds, unit: 's' });
+  if (blank.peakMB !== undefined)
+    result.push({ what: `blank site of ${pages} pages, peak memory`, value: blank.peakMB, unit: 'MB' });
   result.push({ what: `${name}, ratio to the blank site`, value: taken.seconds / blank.seconds, unit: '×' });
   return result;
 }

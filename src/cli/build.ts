@@ -4,38 +4,43 @@
  * Everything is made beside the last good site and takes its place in one step at the very end, so that a fault in a
  * content file, or in the build itself, leaves that site as it was.
  */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { build } from 'astro';
-import { publishInputs } from '../publish/inputs.ts';
 import { publishOffline } from '../publish/offline.ts';
-import { publish } from '../publish/write.ts';
-import { contentFolder, PROJECT, siteFolder } from './paths.ts';
-import { planContent } from './plan-content.ts';
+import { PROJECT, siteFolder } from './paths.ts';
 
 const started = performance.now();
 const out = siteFolder();
 const folders: string[] = [];
+let machines: number | undefined;
 try {
   // The site generator keeps its own half-made files beside the site only where that lies in the folder it runs in; else two
   // builds at a time would take each other's.
-  const work = join(PROJECT, '.work');
-  const machines = planInto(() => join(temporary(work, 'build-'), 'plan'));
-  if (machines === undefined) process.exit(1);
-  const [folder] = folders;
-  const [plan, site] = [join(folder!, 'plan'), join(folder!, 'site')];
-  process.env.IDLE_PLAN = plan;
-  process.env.ASTRO_TELEMETRY_DISABLED = '1';
-  process.chdir(PROJECT);
-  await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
-  moveInto(plan, site);
-  publishOffline(site);
-  replace(site);
-  const seconds = ((performance.now() - started) / 1000).toFixed(1);
-  console.log(`${machines} machines planned and built into ${out} in ${seconds} s`);
+  const folder = temporary(join(PROJECT, '.work'), 'build-');
+  const [plan, site] = [join(folder, 'plan'), join(folder, 'site')];
+  // The site generator takes a second to load: it does so while the plan is made.
+  const generator = import('astro');
+  machines = await planInto(plan);
+  if (machines !== undefined) {
+    process.env.IDLE_PLAN = plan;
+    process.env.ASTRO_TELEMETRY_DISABLED = '1';
+    const { build } = await generator;
+    const here = process.cwd();
+    process.chdir(PROJECT);
+    await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
+    process.chdir(here);
+    moveInto(plan, site);
+    publishOffline(site);
+    replace(site);
+    const seconds = ((performance.now() - started) / 1000).toFixed(1);
+    console.log(`${machines} machines planned and built into ${out} in ${seconds} s`);
+  }
 } finally {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 }
+if (machines === undefined) process.exit(1);
 
 /** A folder of its own that is deleted at the end. */
 function temporary(parent: string, name: string): string {
@@ -59,20 +64,17 @@ function replace(site: string): void {
   renameSync(next, out);
 }
 
-/**
- * Plans, and writes everything that is published beside the pages into a folder that the pages are then built from. The plan
- * itself is let go: for a thousand machines it takes as much memory as building their pages does.
- * @param folder - makes the folder, once there is a plan
- * @returns how many machines there are, or undefined where something is wrong
- */
-function planInto(folder: () => string): number | undefined {
-  const planned = planContent(contentFolder());
-  if (!planned) return undefined;
-  const { household, plan } = planned;
-  const to = folder();
-  publish(plan, to);
-  publishInputs(household, plan, to);
-  return plan.machines.length;
+/** Runs the planning in a process of its own; undefined where it found something wrong, and said so. */
+async function planInto(folder: string): Promise<number | undefined> {
+  const child = spawn(process.execPath, [join(import.meta.dirname, 'plan-into.ts'), folder], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  let out = '';
+  child.stdout.on('data', (data) => {
+    out += data;
+  });
+  const [code] = await once(child, 'close');
+  return code === 0 ? Number(out) : undefined;
 }
 
 /** Moves all files of a folder into another, into folders of the same names where there are some. */

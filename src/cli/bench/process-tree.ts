@@ -12,7 +12,7 @@ export interface Taken {
   out: string;
 }
 
-const EVERY_MS = 50;
+const EVERY_MS = 250;
 /** Clock ticks of /proc in a second, and bytes of a page: fixed on Linux for the processors that Node runs on. */
 const TICKS = 100;
 const PAGE = 4096;
