@@ -9,13 +9,12 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { buildBlank } from './bench/blank-site.ts';
 import { calendarRows } from './bench/calendar.ts';
 import { writeClub } from './bench/club.ts';
 import { planRows } from './bench/plans.ts';
 import { type Taken, watched } from './bench/process-tree.ts';
-import { PROJECT } from './paths.ts';
+import { PROJECT, readCommandLine, stop } from './paths.ts';
 
 export interface Row {
   what: string;
@@ -26,18 +25,14 @@ export interface Row {
 
 const AS_OF = '2026-11-25';
 
-const { values } = parseArgs({
-  options: {
-    machines: { type: 'string', default: '10,100,1000' },
-    json: { type: 'string' },
-    'no-builds': { type: 'boolean', default: false },
-  },
+const { values } = readCommandLine([], {
+  machines: { type: 'string', default: '10,100,1000' },
+  json: { type: 'string' },
+  'no-builds': { type: 'boolean', default: false },
 });
 const sizes = values.machines.split(',').map(Number);
-if (!sizes.every((n) => Number.isInteger(n) && n > 0)) {
-  console.error(`--machines: found "${values.machines}", expected whole numbers such as 10,100,1000`);
-  process.exit(1);
-}
+if (!sizes.every((n) => Number.isInteger(n) && n > 0))
+  stop(`--machines: found "${values.machines}", expected whole numbers such as 10,100,1000`);
 
 const rows: Row[] = [];
 const add = (some: readonly Row[]) => {

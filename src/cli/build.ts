@@ -1,5 +1,5 @@
 /**
- * `npm run build`: content files -> plan -> site.
+ * `npm run build -- --content ../my-garage`: content files -> plan -> site.
  *
  * Everything is made beside the last good site and takes its place in one step at the very end, so that a fault in a
  * content file, or in the build itself, leaves that site as it was.
@@ -9,9 +9,10 @@ import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { publishOffline } from '../publish/offline.ts';
-import { PROJECT, siteFolder } from './paths.ts';
+import { PROJECT, readCommandLine, siteFolder } from './paths.ts';
 
 const started = performance.now();
+readCommandLine(['content', 'out', 'today']);
 const out = siteFolder();
 const folders: string[] = [];
 let machines: number | undefined;

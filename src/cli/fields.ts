@@ -5,11 +5,11 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { editorSchema, type FileKind, fieldRows, KINDS_OF_FILES } from '../content/fields.ts';
-import { PROJECT } from './paths.ts';
+import { PROJECT, readCommandLine } from './paths.ts';
 
 const kinds = Object.keys(KINDS_OF_FILES) as FileKind[];
 
-if (process.argv.includes('--write')) {
+if (readCommandLine([], { write: { type: 'boolean' } }).values.write) {
   const folder = join(PROJECT, 'public', 'schemas');
   mkdirSync(folder, { recursive: true });
   for (const kind of kinds) {

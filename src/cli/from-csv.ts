@@ -1,5 +1,6 @@
 /**
- * `npm run from-csv -- members.csv ../club`: machine files from a spreadsheet, one row a machine.
+ * `npm run from-csv -- members.csv --content ../club`: machine files from a spreadsheet, one row a machine. The folder may
+ * also stand behind the spreadsheet without `--content`.
  *
  *   --replace   writes over machine files that are there and differ
  *   --columns   lists the columns that can be used
@@ -9,28 +10,28 @@
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import { formatProblem, type Problem } from '../content/problem.ts';
 import { readContent } from '../content/read.ts';
 import { readFiles } from '../content/read-folder.ts';
 import { COLUMNS, type CsvMachines, machinesOf } from './csv/machines.ts';
 import { type CellProblem, cellName, readTable } from './csv/table.ts';
-import { PROJECT } from './paths.ts';
+import { PROJECT, readCommandLine, stop } from './paths.ts';
 import { today } from './plan-content.ts';
 
-const { values, positionals } = parseArgs({
-  options: { replace: { type: 'boolean' }, columns: { type: 'boolean' } },
-  allowPositionals: true,
-});
+const { values, positionals } = readCommandLine(
+  ['content', 'today'],
+  { replace: { type: 'boolean' }, columns: { type: 'boolean' } },
+  true,
+);
 
 if (values.columns) {
   for (const { field, meaning, form, example } of COLUMNS)
     console.log(`${field.padEnd(24)}${meaning} (${form})${example === '' ? '' : `; for example ${example}`}`);
   process.exit(0);
 }
-const [csv, folder] = positionals;
+const [csv, folder = process.env.IDLE_CONTENT] = positionals;
 if (csv === undefined || folder === undefined || positionals.length > 2)
-  stop('Write the spreadsheet and the content folder: npm run from-csv -- members.csv ../club');
+  stop('Write the spreadsheet and the content folder: npm run from-csv -- members.csv --content ../club');
 if (!existsSync(csv)) stop(`${csv}: found no such file. Save the spreadsheet as CSV UTF-8 and name it here.`);
 if (!existsSync(join(folder, 'household.yaml')))
   stop(
@@ -130,9 +131,4 @@ function told({ row, column, field, what, fix }: CellProblem): string {
     fix,
   };
   return formatProblem(line, shown);
-}
-
-function stop(message: string): never {
-  console.error(message);
-  process.exit(1);
 }

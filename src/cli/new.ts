@@ -1,18 +1,17 @@
 /**
  * `npm run new`: writes a commented machine file from a few answers. Never overwrites.
  *
- * Every question can be answered beforehand: npm run new -- --name Juniper --kind motorcycle --place tin-shed …
+ * Every question can be answered beforehand: npm run new -- --content ../my-garage --name Juniper --kind motorcycle --place tin-shed …
  * An empty answer leaves the line out; the plan then assumes it and says so.
  */
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { createInterface } from 'node:readline';
-import { parseArgs } from 'node:util';
 import { checkField } from '../content/check.ts';
 import { slug } from '../content/files.ts';
 import { machine } from '../content/schemas/machine.ts';
 import { writeMachine } from '../content/write.ts';
-import { contentFolder, PROJECT } from './paths.ts';
+import { contentFolder, PROJECT, readCommandLine, stop } from './paths.ts';
 
 type Key =
   | 'name'
@@ -59,9 +58,10 @@ const QUESTIONS: readonly Question[] = [
   { key: 'cooling', path: ['cooling'], text: 'Cooled by air, oil, liquid, none' },
 ];
 
-const { values } = parseArgs({
-  options: Object.fromEntries(QUESTIONS.map((q) => [q.key, { type: 'string' as const }])),
-});
+const { values } = readCommandLine(
+  ['content'],
+  Object.fromEntries(QUESTIONS.map((q) => [q.key, { type: 'string' as const }])),
+);
 const folder = contentFolder();
 const places = existsSync(join(folder, 'places'))
   ? readdirSync(join(folder, 'places'))
@@ -108,7 +108,7 @@ try {
   );
 }
 console.log(
-  `\nWrote ${relative(process.cwd(), file)}. Open it, and run: ${process.env.IDLE_CONTENT === undefined ? '' : `IDLE_CONTENT=${process.env.IDLE_CONTENT} `}npm start`,
+  `\nWrote ${relative(process.cwd(), file)}. Open it, and run: npm start${process.env.IDLE_CONTENT === undefined ? '' : ` -- --content ${process.env.IDLE_CONTENT}`}`,
 );
 
 async function ask(question: Question): Promise<string | undefined> {
@@ -138,9 +138,4 @@ function problemWith(question: Question, answer: string): string | undefined {
   if (question.key === 'firstUse' && answers.lastUse !== undefined && answer <= answers.lastUse)
     return `found ${answer}, expected a day after ${answers.lastUse}.`;
   return checkField(machine, question.path, answer);
-}
-
-function stop(message: string): never {
-  console.error(message);
-  process.exit(1);
 }

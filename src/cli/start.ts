@@ -1,4 +1,4 @@
-/** `npm start`: plans and builds the household, then serves the site and prints its address. */
+/** `npm start -- --content ../my-garage`: plans and builds the household, then serves the site and prints its address. */
 import { preview } from 'astro';
 import { PROJECT, siteFolder } from './paths.ts';
 

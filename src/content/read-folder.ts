@@ -34,7 +34,11 @@ export function readFiles(folder: string): Folder {
     root = realpathSync(folder);
     if (!statSync(root).isDirectory()) throw new Error('not a folder');
   } catch {
-    say('', `found no folder ${folder}, expected the content folder`, 'Correct IDLE_CONTENT, or make the folder.');
+    say(
+      '',
+      `found no folder ${folder}, expected the content folder`,
+      'Correct --content (or IDLE_CONTENT), or make the folder.',
+    );
     return result;
   }
   let newest = 0;
@@ -67,7 +71,11 @@ export function readFiles(folder: string): Folder {
       if (!stats.isFile() || !isContent(name)) continue;
       if (result.files.length >= MAX_FILES) {
         if (result.files.length === MAX_FILES)
-          say('', `found more than ${MAX_FILES} files, expected a household's content`, 'Correct IDLE_CONTENT.');
+          say(
+            '',
+            `found more than ${MAX_FILES} files, expected a household's content`,
+            'Correct --content (or IDLE_CONTENT).',
+          );
         return;
       }
       const limit = /\.epw$/i.test(name) ? MAX_WEATHER_BYTES : MAX_BYTES;
