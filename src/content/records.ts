@@ -129,10 +129,21 @@ export function recordProblems(
   });
 }
 
+/** Where a file names its season, so does each of its ticks. */
+function ofItsSeason(record: RecordFile): RecordFile {
+  const { season, done, skipped } = record;
+  if (season === undefined) return record;
+  return {
+    ...record,
+    done: done?.map((tick) => ({ season, ...tick })),
+    skipped: skipped?.map((tick) => ({ season, ...tick })),
+  };
+}
+
 /** The machine's file with its records in it: lists joined by date, what lies where as last told, the highest meter counts. */
 export function mergeRecords(raw: MachineFile, records: readonly RecordFile[]): MachineFile {
   if (records.length === 0) return raw;
-  const all: readonly Partial<RecordFile>[] = [raw as Partial<RecordFile>, ...records];
+  const all: readonly Partial<RecordFile>[] = [raw as Partial<RecordFile>, ...records.map(ofItsSeason)];
   const joined = <T extends { date: string }>(pick: (r: Partial<RecordFile>) => T[] | undefined): T[] => {
     const items = all.flatMap((r) => pick(r) ?? []);
     const once = new Map(items.map((item) => [JSON.stringify(item), item]));

@@ -72,7 +72,7 @@ export function resolveMachine(
       restedH: r.rested,
     })),
     charged: (raw.charged ?? []).map((c) => ({ date: c.date, toPct: c.to ?? 100 })),
-    doneSteps: (raw.done ?? []).map((d) => ({ stepId: d.step, date: d.date })),
+    doneSteps: (raw.done ?? []).map((d) => ({ stepId: d.step, date: d.date, season: d.season })),
     skippedSteps: (raw.skipped ?? []).map(({ step, ...rest }) => ({ stepId: step, ...rest })),
     assumptions: [...assume.list, ...place.assumptions],
     file: `machines/${id}.yaml`,

@@ -143,9 +143,9 @@ export interface Machine {
   seasonHours?: number | undefined;
   readings: Reading[];
   charged: { date: IsoDate; toPct: number }[];
-  doneSteps: { stepId: string; date: IsoDate }[];
+  doneSteps: Ticked[];
   /** Steps left out on purpose: they stand on no sheet, and what they would have opened is not open. */
-  skippedSteps?: { stepId: string; date: IsoDate; why?: string | undefined }[] | undefined;
+  skippedSteps?: (Ticked & { why?: string | undefined })[] | undefined;
   notes: { date: IsoDate; text: string; assemblyId?: string | undefined }[];
   /** Every value that was filled in rather than given. */
   assumptions: AssumedField[];
@@ -357,6 +357,14 @@ export interface Job {
   after: string[];
   needs: { stand: boolean; bench: boolean };
   done: boolean;
+}
+
+/** A step as a record names it. */
+export interface Ticked {
+  stepId: string;
+  date: IsoDate;
+  /** The rest it belongs to, as `restKey` names it; where a record does not say, its date tells. */
+  season?: string | undefined;
 }
 
 export interface AsLeft {

@@ -7,7 +7,15 @@ import { planFuel } from './fuel/index.ts';
 import type { Household, IsoDate, Job, Machine } from './household.ts';
 import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
 import type { PlaceContext } from './place-context.ts';
-import { leftOutNotes, ofThisSeason, recordWarnings, withOpened, withoutRefitted, withSoundSkips } from './recorded.ts';
+import {
+  laterSeasonWarnings,
+  leftOutNotes,
+  ofThisSeason,
+  recordWarnings,
+  withOpened,
+  withoutRefitted,
+  withSoundSkips,
+} from './recorded.ts';
 import { type Rest, restOf } from './rest.ts';
 import type {
   AirPlan,
@@ -108,7 +116,7 @@ export function draftMachine(
     ...refitSteps(machine, strip),
   ];
   const kept = withOpened(withSoundSkips(machine, all), all, household.procedures);
-  warnings.push(...recordWarnings(machine, all, household.procedures));
+  warnings.push(...laterSeasonWarnings(asWritten), ...recordWarnings(machine, all, household.procedures));
   const steps = settleSteps(kept, all);
   const ledger = buildLedger(kept, steps, household.procedures);
 

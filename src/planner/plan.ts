@@ -19,6 +19,7 @@ import type { Household, IsoDate } from './household.ts';
 import type { LedgerProblem } from './ledger/index.ts';
 import { type DraftMachine, draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
+import { withTickedCharges } from './recorded.ts';
 import type { MachinePlan, PlanStep, SeasonPlan, Warning } from './season-plan.ts';
 import { orderWarnings, sumSupplies } from './supplies/index.ts';
 import { whatIfLater } from './what-if.ts';
@@ -39,12 +40,14 @@ export interface PlanResult {
 
 /**
  * Plans a household's season.
- * @param household - validated, SI, defaults filled in
+ * @param asWritten - the household: validated, SI, defaults filled in
  * @param options - the day, and how much to try
  * @returns the plan, and what forbids its use
  */
-export function planSeason(household: Household, options: PlanOptions): PlanResult {
+export function planSeason(asWritten: Household, options: PlanOptions): PlanResult {
   const { asOf, quick = false } = options;
+  const { procedures } = asWritten;
+  const household = { ...asWritten, machines: asWritten.machines.map((m) => withTickedCharges(m, procedures)) };
   const places = new Map(household.places.map((place) => [place.id, placeContext(place, household.seed)]));
   const contextOf = (placeId: string): PlaceContext => {
     const context = places.get(placeId);

@@ -1,8 +1,11 @@
 /** What a machine's record says of steps, held against the steps that there are. */
+import { chemistryRow } from './battery/index.ts';
 import { addDays, daysBetween } from './dates.ts';
-import type { FuelChoice, IsoDate, Machine, Procedure, Season, When } from './household.ts';
+import type { FuelChoice, IsoDate, Machine, Procedure, Season, Ticked, When } from './household.ts';
+import { restKey } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
+import { counted } from './written.ts';
 
 /** Phases whose steps can be left out on purpose: a check before the ride cannot. */
 const CAN_BE_LEFT_OUT: readonly PlanStep['phase'][] = ['lay-up', 'look-in', 'swap'];
@@ -20,22 +23,22 @@ const LATEST_DAYS = 14;
  * @param procedures - whose steps it names
  */
 export function ofThisSeason(machine: Machine, procedures: readonly Procedure[]): Machine {
-  const from = recordFrom(machine.season);
-  const choice = fuelChoice(machine, from, procedures);
-  const finished = new Set(machine.doneSteps.filter(({ date }) => date < from).map(({ stepId }) => stepId));
+  const isNow = (tick: Ticked) => isOfSeason(tick, machine.season);
+  const choice = fuelChoice(machine, procedures);
+  const finished = new Set(machine.doneSteps.filter((tick) => !isNow(tick)).map(({ stepId }) => stepId));
   const off = new Map(machine.assemblies.map(({ id }) => [offStepId(id), id]));
   const isStillOff = ({ stepId, date }: { stepId: string; date: IsoDate }) =>
     off.has(stepId) && !isOn(machine, off.get(stepId)!, date);
   return {
     ...machine,
     fuel: machine.fuel && choice ? { ...machine.fuel, choice } : machine.fuel,
-    doneSteps: machine.doneSteps.filter((tick) => tick.date >= from || isStillOff(tick)),
-    skippedSteps: machine.skippedSteps?.filter(({ date }) => date >= from),
+    doneSteps: machine.doneSteps.filter((tick) => isNow(tick) || isStillOff(tick)),
+    skippedSteps: machine.skippedSteps?.filter(isNow),
     jobs: machine.jobs.map((job) => (finished.has(jobStepId(job.id)) ? { ...job, done: true } : job)),
     asLeft: machine.asLeft.filter(({ item, since }) => {
       const assembly = machine.assemblies.find(({ id }) => item === id || item === `assembly:${id}`);
       const refit = machine.doneSteps.find(({ stepId }) => assembly && stepId === onStepId(assembly.id));
-      return !assembly || !refit || refit.date >= from || !isOn(machine, assembly.id, since ?? '');
+      return !assembly || !refit || isNow(refit) || !isOn(machine, assembly.id, since ?? '');
     }),
   };
 }
@@ -49,9 +52,9 @@ export function withoutRefitted(machine: Machine, strip: StripPlan): Machine {
 }
 
 /** What was done with the fuel, where a step was done that only one choice has. */
-function fuelChoice(machine: Machine, from: IsoDate, procedures: readonly Procedure[]): FuelChoice | undefined {
+function fuelChoice(machine: Machine, procedures: readonly Procedure[]): FuelChoice | undefined {
   const choices = machine.doneSteps
-    .filter(({ date }) => date >= from)
+    .filter((tick) => isOfSeason(tick, machine.season))
     .flatMap(({ stepId }): FuelChoice[] => {
       const { phase, when } = procedures.find(({ id }) => stepId.startsWith(`${id}.`)) ?? {};
       const { choice } = (phase === 'lay-up' && typeof when?.fuel === 'object' ? when.fuel : {}) as When;
@@ -81,8 +84,50 @@ export function withOpened(machine: Machine, steps: readonly PlanStep[], procedu
   return { ...machine, asLeft: [...machine.asLeft, ...opened] };
 }
 
-/** The day from which a record is of this season: between the last start-up and this lay-up. */
-function recordFrom({ lastUse, firstUse }: Season): IsoDate {
+/** A charge that is ticked and one that is logged within this many days are the same one. */
+const SAME_CHARGE_DAYS = 3;
+
+/**
+ * The machine with each ticked charge as a charge: who ticks "charge" on its day has charged.
+ * @param machine - as written, with all its records
+ * @param procedures - whose steps it names
+ */
+export function withTickedCharges(machine: Machine, procedures: readonly Procedure[]): Machine {
+  const { battery, charged } = machine;
+  if (!battery || machine.doneSteps.length === 0) return machine;
+  const isCharge = ({ stepId }: Ticked) =>
+    procedures.some(({ id, steps }) =>
+      steps.some((step) => step.each === 'charge' && stepId.startsWith(`${id}.${step.id}.`)),
+    );
+  const toPct = chemistryRow(battery.chemistry).chargeToPct;
+  const ticked = machine.doneSteps
+    .filter((tick) => isCharge(tick) && isOfSeason(tick, machine.season))
+    .filter(({ date }) => charged.every((c) => Math.abs(daysBetween(c.date, date)) > SAME_CHARGE_DAYS))
+    .map(({ date }) => ({ date, toPct }));
+  if (ticked.length === 0) return machine;
+  return {
+    ...machine,
+    charged: [...charged, ...ticked].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),
+  };
+}
+
+/**
+ * Whether a tick is of this season.
+ * @param tick - which names its season, or has its date alone
+ * @param season - this one
+ */
+export function isOfSeason(
+  tick: Pick<Ticked, 'date' | 'season'>,
+  season: Pick<Season, 'lastUse' | 'firstUse'>,
+): boolean {
+  return tick.season === undefined ? tick.date >= recordFrom(season) : tick.season === restKey(season);
+}
+
+/**
+ * The day from which a record that names no season is of this one: between the last start-up and this lay-up.
+ * @param season - last and first use
+ */
+export function recordFrom({ lastUse, firstUse }: Pick<Season, 'lastUse' | 'firstUse'>): IsoDate {
   const inUse = 365 - daysBetween(lastUse, firstUse);
   return addDays(lastUse, -Math.round(Math.min(EARLIEST_DAYS, Math.max(LATEST_DAYS, inUse / 2))));
 }
@@ -151,6 +196,21 @@ export function recordWarnings(
   ];
 }
 
-function canBeLeftOut(phase: PlanStep['phase'] | undefined): boolean {
+/**
+ * A record that names a later season than the machine's file: its dates were not written anew, and nothing of it counts.
+ * @param machine - as written, with all its records
+ */
+export function laterSeasonWarnings({ id, name, file, season, doneSteps, skippedSteps = [] }: Machine): Warning[] {
+  const now = restKey(season);
+  const later = [...doneSteps, ...skippedSteps].filter((tick) => tick.season !== undefined && tick.season > now);
+  if (later.length === 0) return [];
+  const text = `The record of ${name} is of a later season than the one that is planned: ${counted(later.length, 'entry', 'entries')} not counted.`;
+  return [
+    { machine: id, level: 'warning', text, act: `Write the next lastUse and firstUse in ${file}.`, about: 'record' },
+  ];
+}
+
+/** Whether a step of this phase can be left out on purpose. */
+export function canBeLeftOut(phase: PlanStep['phase'] | undefined): boolean {
   return phase !== undefined && CAN_BE_LEFT_OUT.includes(phase);
 }

@@ -54,3 +54,25 @@ test('finished jobs, steps, charges and what lies where are taken over', () => {
   expect(bike.skippedSteps).toEqual([{ stepId: 'plugs-in.exhaust', date: '2026-10-26', why: 'No plug' }]);
   expect(bike.asLeft).toEqual([{ item: 'tank', where: 'Under the bench', since: '2026-11-20' }]);
 });
+
+test('a record names its season for all its ticks, or a tick its own', () => {
+  const record = [
+    'format: 1',
+    'season: "2026-11"',
+    'done: [{ step: oil.change, date: "2026-10-26" }, { step: wash.wash, date: "2026-03-26", season: "2025-11" }]',
+    'skipped: [{ step: plugs-in.exhaust, date: "2026-10-26" }]',
+    '',
+  ].join('\n');
+  const bike = readWith({ 'records/bike/b.yaml': record }, 'workshop').household!.machines[0]!;
+  expect(bike.doneSteps.map((d) => d.season)).toEqual(['2025-11', '2026-11']);
+  expect(bike.skippedSteps![0]!.season).toBe('2026-11');
+});
+
+test.each([
+  ['format: 2', /another version of Idle Season/],
+  ['season: "2026"', /05 or 11/],
+])('a record with %s is refused, and it is said what to do', (line, fix) => {
+  const { problems } = readWith({ 'records/bike/b.yaml': `${line}\n` }, 'workshop');
+  expect(problems.map((p) => [p.file, p.line])).toEqual([['records/bike/b.yaml', 1]]);
+  expect(problems[0]!.fix).toMatch(fix);
+});

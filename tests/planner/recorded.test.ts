@@ -160,3 +160,33 @@ test('a refit that was made in winter is checked before the ride, its job finish
   const finished = check(machine!.jobs.map((j) => ({ ...j, done: true })));
   expect(finished).toMatchObject({ phase: 'start-up', done: false, doNotRide: expect.any(String) });
 });
+
+test('a tick that names its season counts in that one alone, whatever its day', () => {
+  // Laid up weeks before the ninety days from which an undated season is guessed, and a tick of last winter made late.
+  const early = { stepId: 'plugs-in.exhaust', date: '2026-06-01', season: '2026-11' };
+  const old = { stepId: 'wash.wash', date: '2026-11-20', season: '2025-11' };
+  const { bike } = planWith({ doneSteps: [early, old] });
+  expect(bike.steps.filter((s) => s.done).map((s) => s.id)).toEqual(['plugs-in.exhaust']);
+  const left = planWith({ skippedSteps: [{ stepId: 'plugs-in.exhaust', date: on, season: '2025-11' }] });
+  expect(left.open).toContain('exhaust-plugged');
+});
+
+test('a record of a season later than the one in the file is told of, and nothing of it counts', () => {
+  const { bike, warnings } = planWith({ doneSteps: [{ stepId: 'wash.wash', date: on, season: '2027-11' }] });
+  expect(bike.steps.filter((s) => s.done)).toEqual([]);
+  expect(warnings.filter((w) => w.about === 'record').map((w) => w.act)).toEqual([
+    'Write the next lastUse and firstUse in machines/bike.yaml.',
+  ]);
+});
+
+test('a charge that is ticked is a charge: the dates go on from it, and one logged as well counts once', () => {
+  const readings = [{ date: '2026-11-21', volts: 12.25, temperatureC: 4, restedH: 400 }];
+  const before = planWith({ readings }).bike;
+  const step = before.steps.find((s) => s.id.startsWith('look-in-charge.charge.'))!;
+  const doneSteps = [{ stepId: step.id, date: '2026-11-24' }];
+  const after = planWith({ readings, doneSteps }).bike.battery!.charges;
+  expect(after[0]?.date ?? '9999').not.toBe(before.battery!.charges[0]!.date);
+  const logged = [{ date: '2026-11-24', toPct: 100 }];
+  expect(planWith({ readings, charged: logged }).bike.battery!.charges).toEqual(after);
+  expect(planWith({ readings, charged: logged, doneSteps }).bike.battery!.charges).toEqual(after);
+});

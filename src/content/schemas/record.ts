@@ -1,6 +1,21 @@
 /** What was done and measured: written into a machine's file, or exported from the page into records/<machine>/. */
 import { z } from 'zod';
-import { date, id, line, list, paragraph, quantity } from './parts.ts';
+import { date, id, line, list, paragraph, quantity, say } from './parts.ts';
+
+const season = z
+  .string()
+  .check((ctx) => {
+    if (!/^\d{4}-(05|11)$/.test(ctx.value))
+      say(ctx, {
+        expected: 'the half-year in which the middle of the rest lies, "2026-11" for November 2026 to April 2027',
+        fix: 'Write the year and 05 or 11, in quotes.',
+      });
+  })
+  .meta({
+    description:
+      'The season it belongs to: the half-year, from May or from November, with the middle of the rest. Left out, the date tells',
+    examples: ['2026-11'],
+  });
 
 export const readings = list(
   z.strictObject({
@@ -26,6 +41,7 @@ export const done = list(
   z.strictObject({
     step: line('The step, as the page names it', 'fuel-fill.add-stabiliser', 160),
     date: date('Day on which it was done', '2026-10-25'),
+    season: season.optional(),
   }),
   'Steps that are done',
   5000,
@@ -35,6 +51,7 @@ export const skipped = list(
   z.strictObject({
     step: line('The step, as the page names it', 'plugs-in.exhaust', 160),
     date: date('Day on which it was left out', '2026-10-25'),
+    season: season.optional(),
     why: line('Why', 'No plug of that size', 200).optional(),
   }),
   'Steps of lay-up and look-ins that were left out on purpose; what they would have changed stays as it is',
@@ -62,6 +79,17 @@ export const asLeft = list(
 
 export const record = z
   .strictObject({
+    format: z
+      .number()
+      .check((ctx) => {
+        if (ctx.value !== 1)
+          say(ctx, {
+            expected: '1, the format that this version reads',
+            fix: 'The file was written by another version of Idle Season: bring this one up to date.',
+          });
+      })
+      .meta({ description: 'The format of the record', examples: [1] })
+      .optional(),
     machine: id('The machine, as the folder is called', 'juniper').optional(),
     exported: z
       .string()
@@ -75,6 +103,7 @@ export const record = z
       })
       .meta({ description: 'When the record was exported, in UTC', examples: ['2026-12-06T18:20:00Z'] })
       .optional(),
+    season: season.optional(),
     readings: readings.optional(),
     charged: charged.optional(),
     done: done.optional(),

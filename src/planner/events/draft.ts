@@ -1,5 +1,6 @@
+import { restKey } from '../rest-key.ts';
 import type { EventCategory, MachinePlan, PlanEvent, PlanStep, SeasonPlan } from '../season-plan.ts';
-import { type KeyPart, restKey } from './identity.ts';
+import type { KeyPart } from './identity.ts';
 
 /** The plan as it stands before its reminders are made. */
 export type PlanWithoutEvents = Omit<SeasonPlan, 'events'>;

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { addDays } from '../../../src/planner/dates.ts';
-import { restKey, uidOf } from '../../../src/planner/events/identity.ts';
+import { uidOf } from '../../../src/planner/events/identity.ts';
 import { makeEvents } from '../../../src/planner/events/index.ts';
+import { restKey } from '../../../src/planner/rest-key.ts';
 import { aBattery, aCharge, aMachine, aStep, changeMachine, planParts } from '../../fixtures/plan.ts';
 
 type Parts = ReturnType<typeof planParts>;
