@@ -3,6 +3,7 @@
  *
  * Pure: files are handed over as bytes, so the build, the tests and the page read content by the same code.
  */
+import { withRecords } from '../planner/bench-record.ts';
 import type { Climate } from '../planner/climate/index.ts';
 import type { Household, Machine, Place, Procedure } from '../planner/household.ts';
 import { ledgerProblems } from '../planner/ledger/index.ts';
@@ -15,7 +16,7 @@ import { machineProblems } from './cross-machine.ts';
 import { type ContentFile, type Sorted, sortFiles } from './files.ts';
 import type { Loaded } from './loaded.ts';
 import { type Problem, sortProblems } from './problem.ts';
-import { mergeRecords, recordProblems } from './records.ts';
+import { recordOfFile, recordProblems } from './records.ts';
 import { resolveMachine } from './resolve.ts';
 import { resolveHousehold, resolvePlace } from './resolve-place.ts';
 import { climate as climateSchema } from './schemas/climate.ts';
@@ -127,11 +128,13 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
     ...resolveHousehold(home.checked.value, revisedAt(home.checked.value.revised, records, options.revised)),
     places: resolved.map((r) => r.place),
     machines: machines.map((m): Machine => {
-      const raw = mergeRecords(
-        m.checked.value!,
-        records.filter((r) => r.id === m.id).map((r) => r.checked.value!),
+      const raw = m.checked.value!;
+      const machine = resolveMachine(m.id, raw, resolved.find((r) => r.place.id === raw.place)!, asOf);
+      const own = records.filter((r) => r.id === m.id);
+      return withRecords(
+        machine,
+        own.map((r) => recordOfFile(r.checked.value!)),
       );
-      return resolveMachine(m.id, raw, resolved.find((r) => r.place.id === raw.place)!, asOf);
     }),
     procedures,
   };

@@ -1,4 +1,5 @@
-/** Bench records: what was measured and done, merged into the machine they are about. */
+/** Bench records: what was measured and done, held against the machine they are about. */
+import type { BenchRecord } from '../planner/bench-record.ts';
 import { type Loaded, problemAt } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { MachineFile } from './schemas/machine.ts';
@@ -129,42 +130,27 @@ export function recordProblems(
   });
 }
 
-/** Where a file names its season, so does each of its ticks. */
-function ofItsSeason(record: RecordFile): RecordFile {
-  const { season, done, skipped } = record;
-  if (season === undefined) return record;
+/**
+ * What a record file says, in the units of the planner.
+ * @param file - sound
+ */
+export function recordOfFile(file: RecordFile): BenchRecord {
+  const { season } = file;
   return {
-    ...record,
-    done: done?.map((tick) => ({ season, ...tick })),
-    skipped: skipped?.map((tick) => ({ season, ...tick })),
-  };
-}
-
-/** The machine's file with its records in it: lists joined by date, what lies where as last told, the highest meter counts. */
-export function mergeRecords(raw: MachineFile, records: readonly RecordFile[]): MachineFile {
-  if (records.length === 0) return raw;
-  const all: readonly Partial<RecordFile>[] = [raw as Partial<RecordFile>, ...records.map(ofItsSeason)];
-  const joined = <T extends { date: string }>(pick: (r: Partial<RecordFile>) => T[] | undefined): T[] => {
-    const items = all.flatMap((r) => pick(r) ?? []);
-    const once = new Map(items.map((item) => [JSON.stringify(item), item]));
-    return [...once.values()].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
-  };
-  const highest = (values: (number | undefined)[]) => {
-    const given = values.filter((v) => v !== undefined);
-    return given.length > 0 ? Math.max(...given) : undefined;
-  };
-  const left = all.flatMap((r) => r.asLeft ?? []).sort((a, b) => ((a.since ?? '') < (b.since ?? '') ? -1 : 1));
-  const finished = new Set(records.flatMap((r) => r.finishedJobs ?? []));
-  return {
-    ...raw,
-    readings: joined((r) => r.readings),
-    charged: joined((r) => r.charged),
-    done: joined((r) => r.done),
-    skipped: joined((r) => r.skipped),
-    notes: joined((r) => r.notes),
-    asLeft: [...new Map(left.map((l) => [l.item, l])).values()],
-    jobs: raw.jobs?.map((j) => (finished.has(j.id) ? { ...j, done: true } : j)),
-    odometer: highest([raw.odometer, ...records.map((r) => r.odometer)]),
-    engineHours: highest([raw.engineHours, ...records.map((r) => r.engineHours)]),
+    readings: (file.readings ?? []).map((r) => ({
+      date: r.date,
+      volts: r.voltage,
+      temperatureC: r.temperature,
+      restedH: r.rested,
+    })),
+    charged: (file.charged ?? []).map((c) => ({ date: c.date, toPct: c.to ?? 100 })),
+    // Where a file names its season, so does each of its ticks.
+    done: (file.done ?? []).map((tick) => ({ season, ...tick })),
+    skipped: (file.skipped ?? []).map((tick) => ({ season, ...tick })),
+    notes: file.notes ?? [],
+    asLeft: file.asLeft ?? [],
+    finishedJobs: (file.finishedJobs ?? []).map((job) => ({ job })),
+    odometer: file.odometer === undefined ? [] : [{ km: file.odometer }],
+    engineHours: file.engineHours === undefined ? [] : [{ h: file.engineHours }],
   };
 }
