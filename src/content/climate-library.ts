@@ -194,7 +194,9 @@ export function stationOf(near: NearbyStation): {
 } {
   const heightDifferenceM = near.heightDifferenceM ?? 0;
   const far = near.distanceKm > FAR_KM || Math.abs(heightDifferenceM) > FAR_M;
-  return { name: near.climate.name, distanceKm: near.distanceKm, heightDifferenceM, far };
+  // To the tenth: the sphere knows it no better, and the engines' sines differ in the last bit.
+  const distanceKm = Math.round(near.distanceKm * 10) / 10;
+  return { name: near.climate.name, distanceKm, heightDifferenceM, far };
 }
 
 /**

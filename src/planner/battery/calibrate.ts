@@ -6,7 +6,9 @@
  * is log-normal about 1, as wide as the chemistry's range says; the posterior is taken at its mode. A single reading after a
  * known charge moves m by its weight against the prior; some five over a rest decide it.
  */
+
 import { dayNumber } from '../dates.ts';
+import { exp, log } from '../elementary.ts';
 import type { Battery, IsoDate, Machine, Reading } from '../household.ts';
 import type { BatteryPlan } from '../season-plan.ts';
 import { writtenDate } from '../written.ts';
@@ -112,7 +114,7 @@ export function calibrate(
   const { multiplier, sigma, priorSigma, used, observed } = estimate(segments, curve, rates);
   const judged = readings.map(({ inRest: _, cellShort: __, ...r }) => r);
   if (used === 0 && problems.length === 0) return { readings: judged, widthLeft: 1 };
-  const factor = Math.exp(sigma);
+  const factor = exp(sigma);
   return {
     result: {
       multiplier,
@@ -134,6 +136,9 @@ export function calibrate(
   };
 }
 
+/** A point counts by the inverse of its variance. */
+const weightOf = (sigma: number) => 1 / (sigma * sigma);
+
 function estimate(segments: readonly Point[][], curve: LossCurve, rates: LossRates) {
   let [information, slope, used] = [0, 0, 0];
   const observed = { days: 0, equivalentH: 0 };
@@ -143,36 +148,36 @@ function estimate(segments: readonly Point[][], curve: LossCurve, rates: LossRat
     observed.days += last - first;
     observed.equivalentH += curve.equivalentH[last]! - curve.equivalentH[first]!;
     let [weight, meanLoss, meanState] = [0, 0, 0];
-    for (const p of segment) weight += p.sigmaPct ** -2;
+    for (const p of segment) weight += weightOf(p.sigmaPct);
     for (const p of segment) {
-      meanLoss += (p.lossPct * p.sigmaPct ** -2) / weight;
-      meanState += (p.statePct * p.sigmaPct ** -2) / weight;
+      meanLoss += (p.lossPct * weightOf(p.sigmaPct)) / weight;
+      meanState += (p.statePct * weightOf(p.sigmaPct)) / weight;
     }
     for (const p of segment) {
-      information += (p.lossPct - meanLoss) ** 2 * p.sigmaPct ** -2;
-      slope += (p.lossPct - meanLoss) * (meanState - p.statePct) * p.sigmaPct ** -2;
+      information += (p.lossPct - meanLoss) ** 2 * weightOf(p.sigmaPct);
+      slope += (p.lossPct - meanLoss) * (meanState - p.statePct) * weightOf(p.sigmaPct);
       if (p.reading) used++;
     }
   }
   const priorSigma = priorWidth(curve, rates);
   if (information === 0) return { multiplier: 1, sigma: priorSigma, priorSigma, used: 0, observed };
   const best = slope / information;
-  const prior = priorSigma ** -2;
+  const prior = weightOf(priorSigma);
   // Mode of exp(−information·(m − best)²/2 − prior·(ln m)²/2): a scan, since a battery far out of its range makes two.
-  const misfit = (u: number) => information * (Math.exp(u) - best) ** 2 + prior * u * u;
+  const misfit = (u: number) => information * (exp(u) - best) ** 2 + prior * u * u;
   let u = 0;
   for (let trial = -LARGEST_LOG; trial <= LARGEST_LOG; trial += 0.1) if (misfit(trial) < misfit(u)) u = trial;
   for (let step = 0.05; step > 1e-9; step /= 2)
     for (const trial of [u - step, u + step]) if (misfit(trial) < misfit(u)) u = trial;
-  const sigma = (information * Math.exp(2 * u) + prior) ** -0.5;
-  return { multiplier: Math.exp(u), sigma, priorSigma, used, observed };
+  const sigma = 1 / Math.sqrt(information * exp(2 * u) + prior);
+  return { multiplier: exp(u), sigma, priorSigma, used, observed };
 }
 
 /** The range of the plan's own rates read as one sigma to each side: batteries outside it are not rare, faulty ones least. */
 function priorWidth(curve: LossCurve, rates: LossRates): number {
   const total = (rate: LossRate) => lossPct(curve, rate, 0, curve.rest.days);
   const [low, high] = [total(rates.low), total(rates.high)];
-  const width = low > 0 && high > low ? Math.log(high / low) / 2 : 0;
+  const width = low > 0 && high > low ? log(high / low) / 2 : 0;
   return Math.max(SMALLEST_PRIOR_SIGMA, width);
 }
 

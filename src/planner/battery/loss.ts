@@ -8,6 +8,7 @@
  *
  * A day's value is the state at the end of that day. The battery has its start value at the end of the last day of use.
  */
+import { exp, power } from '../elementary.ts';
 import type { Battery } from '../household.ts';
 import type { StoreYear } from '../storage/types.ts';
 import { chemistryRow } from './chemistries.ts';
@@ -40,7 +41,7 @@ function dayFactors(airC: Float64Array, doublingK: number): Float64Array {
     const k = Math.LN2 / doublingK;
     for (let d = 0, h = 0; d < days; d++) {
       let sum = 0;
-      for (const end = h + 24; h < end; h++) sum += Math.exp(k * (airC[h]! - 20));
+      for (const end = h + 24; h < end; h++) sum += exp(k * (airC[h]! - 20));
       sums[d] = sum;
     }
     byStep.set(doublingK, sums);
@@ -56,7 +57,7 @@ function dayFactors(airC: Float64Array, doublingK: number): Float64Array {
 export function temperatureFactor(temperatureC: number, doublingK: number): number {
   if (!(doublingK >= 1 && doublingK <= 100))
     throw new RangeError(`found doubling step ${doublingK} K, expected 1 to 100 K`);
-  return 2 ** ((temperatureC - 20) / doublingK);
+  return power(2, (temperatureC - 20) / doublingK);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { exp, log } from '../elementary.ts';
 import { MONTH_DAYS, MONTH_START, monthMeans } from './calendar.ts';
 import { checkNormals } from './check.ts';
 import { vapourPressurePa } from './psychrometrics.ts';
@@ -94,18 +95,18 @@ export function meanPreserving(monthly: readonly number[]): Float64Array {
 export function meanPreservingPositive(monthly: readonly number[]): Float64Array {
   const least = 1e-3;
   const target = monthly.map((v) => Math.max(v, least));
-  const logs = target.map(Math.log);
-  let daily = meanPreserving(logs).map(Math.exp);
+  const logs = target.map(log);
+  let daily = meanPreserving(logs).map(exp);
   for (let pass = 0; pass < 20; pass++) {
     const got = monthMeans(daily);
     let worst = 0;
     for (let m = 0; m < 12; m++) {
-      const off = Math.log(target[m]! / got[m]!);
+      const off = log(target[m]! / got[m]!);
       worst = Math.max(worst, Math.abs(off));
       logs[m]! += off;
     }
     if (worst < 1e-5) break;
-    daily = meanPreserving(logs).map(Math.exp);
+    daily = meanPreserving(logs).map(exp);
   }
   return daily;
 }

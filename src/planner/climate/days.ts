@@ -1,3 +1,4 @@
+import { exp } from '../elementary.ts';
 import { MONTH_DAYS, MONTH_OF_DAY } from './calendar.ts';
 import type { NoiseTape } from './noise.ts';
 import { DAYS_PER_YEAR } from './types.ts';
@@ -58,7 +59,7 @@ export function spreadDays(place: Place, tape: NoiseTape, day: Days, constants: 
     day.moist[k] = (moist + moistBetween * 4 * cold * (1 - cold)) * z;
     const sky = swingSky + swingSkyCold * cold;
     const centre = -0.5 * (swingMoist * swingMoist + sky * sky);
-    day.swing[k] = Math.min(2, Math.max(0.2, Math.exp(centre - swingMoist * z + sky * tape.sky[k]!)));
+    day.swing[k] = Math.min(2, Math.max(0.2, exp(centre - swingMoist * z + sky * tape.sky[k]!)));
     if (++y === DAYS_PER_YEAR) y = 0;
   }
 }
@@ -81,7 +82,7 @@ export function shareDays(place: Place, day: Days, stride: number): void {
   const apart = Math.max(3, stride);
   for (let first = 0; first < day.count; first += apart) {
     for (let k = first; k < Math.min(first + 3, day.count); k++) {
-      day.share[k] = 1 / (1 + Math.exp(-(place.moistLevel[k % DAYS_PER_YEAR]! + day.moist[k]!)));
+      day.share[k] = 1 / (1 + exp(-(place.moistLevel[k % DAYS_PER_YEAR]! + day.moist[k]!)));
     }
   }
 }

@@ -1,3 +1,4 @@
+import { log } from '../elementary.ts';
 import { MONTH_OF_DAY } from './calendar.ts';
 import { meanPreserving } from './curves.ts';
 import { DAY_SHAPE } from './day-profile.ts';
@@ -105,7 +106,7 @@ function sampleRange(
 const MOST_RH_PCT = 97.5;
 const LEAST_RH_PCT = 2;
 
-const logit = (pct: number) => Math.log(pct / (101 - pct));
+const logit = (pct: number) => log(pct / (101 - pct));
 
 /**
  * Level of moisture that gives back the normal relative humidity, with the arithmetic of the hours that are written.

@@ -1,3 +1,4 @@
+import { log } from '../elementary.ts';
 import { monthMeansOfHours } from './calendar.ts';
 import { DAYS_PER_YEAR, HOURS_PER_YEAR } from './types.ts';
 import type { WeatherConstants } from './weather-model.ts';
@@ -32,7 +33,7 @@ const QUANTILES = 4096;
  */
 function normalQuantile(p: number): number {
   const tail = Math.min(p, 1 - p);
-  const t = Math.sqrt(-2 * Math.log(tail));
+  const t = Math.sqrt(-2 * log(tail));
   const x = t - (2.515517 + t * (0.802853 + t * 0.010328)) / (1 + t * (1.432788 + t * (0.189269 + t * 0.001308)));
   return p < 0.5 ? -x : x;
 }

@@ -6,6 +6,8 @@
  * over ice below the triple point: 80 % there is 73 % here at −10 °C. Vapour pressure is the same in both.
  */
 
+import { exp, log } from '../elementary.ts';
+
 const KELVIN = 273.15;
 
 /** Warmest and coldest temperature that the functions below accept [°C]. */
@@ -28,11 +30,8 @@ function inRange(temperatureC: number): void {
 export function saturationOverWaterPa(temperatureC: number): number {
   inRange(temperatureC);
   const k = temperatureC + KELVIN;
-  return Math.exp(
-    -5.8002206e3 / k +
-      1.3914993 +
-      k * (-4.8640239e-2 + k * (4.1764768e-5 + k * -1.4452093e-8)) +
-      6.5459673 * Math.log(k),
+  return exp(
+    -5.8002206e3 / k + 1.3914993 + k * (-4.8640239e-2 + k * (4.1764768e-5 + k * -1.4452093e-8)) + 6.5459673 * log(k),
   );
 }
 
@@ -48,11 +47,11 @@ export function saturationOverIcePa(temperatureC: number): number {
     throw new RangeError(`temperature over ice: ${temperatureC} °C found, ${RANGE_C.low} to 0.01 °C expected`);
   }
   const k = temperatureC + KELVIN;
-  return Math.exp(
+  return exp(
     -5.6745359e3 / k +
       6.3925247 +
       k * (-9.677843e-3 + k * (6.2215701e-7 + k * (2.0747825e-9 + k * -9.484024e-13))) +
-      4.1635019 * Math.log(k),
+      4.1635019 * log(k),
   );
 }
 
@@ -80,12 +79,12 @@ export function relativeHumidityPct(temperatureC: number, vapourPa: number): num
 
 function invert(vapourPa: number, saturation: (t: number) => number, a: number, b: number, top: number): number {
   if (!(vapourPa > 0)) throw new RangeError(`vapour pressure: ${vapourPa} Pa found, more than 0 expected`);
-  const target = Math.log(vapourPa);
-  const g = Math.log(vapourPa / 611.2);
+  const target = log(vapourPa);
+  const g = log(vapourPa / 611.2);
   let t = Math.min(top, Math.max(RANGE_C.low + 1, (b * g) / (a - g)));
   for (let i = 0; i < 50; i++) {
     const slope = (a * b) / (b + t) ** 2;
-    const step = (Math.log(saturation(t)) - target) / slope;
+    const step = (log(saturation(t)) - target) / slope;
     t = Math.min(top, Math.max(RANGE_C.low, t - step));
     if (Math.abs(step) < 1e-10) break;
   }

@@ -1,3 +1,5 @@
+import { exp, power } from '../elementary.ts';
+
 /** What the dose–response functions are asked with: annual means. */
 export interface AirDose {
   /** Mean temperature [°C] */
@@ -102,8 +104,8 @@ export function firstYearLossUm(metal: Metal, dose: AirDose): number {
   const { so2, chloride } = doseResponseRow(metal);
   const f = (t <= 10 ? so2.kCold : so2.kWarm) * (t - 10);
   return (
-    so2.a * p ** so2.b * Math.exp(so2.c * rh + f) +
-    chloride.d * s ** chloride.e * Math.exp(chloride.f * rh + chloride.g * t)
+    so2.a * power(p, so2.b) * exp(so2.c * rh + f) +
+    chloride.d * power(s, chloride.e) * exp(chloride.f * rh + chloride.g * t)
   );
 }
 

@@ -1,4 +1,5 @@
 import { addDays, addMonths } from '../dates.ts';
+import { power } from '../elementary.ts';
 import type { IsoDate } from '../household.ts';
 
 /** How long petrol keeps in one kind of container. */
@@ -61,7 +62,7 @@ export function keepingRow(id: KeepingRow['id']): KeepingRow {
  */
 export function lifeShare(meanC: number): number {
   if (!(meanC >= -70 && meanC <= 70)) throw new RangeError(`temperature: found ${meanC} °C, expected −70 to 70 °C`);
-  return 2 ** (-Math.max(0, meanC - REFERENCE_C) / HALVING_K);
+  return power(2, -Math.max(0, meanC - REFERENCE_C) / HALVING_K);
 }
 
 /**

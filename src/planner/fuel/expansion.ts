@@ -1,3 +1,5 @@
+import { exp } from '../elementary.ts';
+
 /** One range of density with its constants: α = a + k0/ρ² + k1/ρ. */
 interface ExpansionRow {
   fromKgM3: number;
@@ -50,7 +52,7 @@ export function volumeCorrection(temperatureC: number, densityKgM3: number): num
   if (!(temperatureC >= -70 && temperatureC <= 70))
     throw new RangeError(`fuel temperature: found ${temperatureC} °C, expected −70 to 70 °C`);
   const x = expansionPerK(densityKgM3) * (temperatureC - 15);
-  return Math.exp(-x * (1 + 0.8 * x));
+  return exp(-x * (1 + 0.8 * x));
 }
 
 /**

@@ -1,5 +1,6 @@
 import { DAYS_PER_YEAR, dayIndexOf } from '../climate/index.ts';
 import { daysBetween } from '../dates.ts';
+import { exp, power } from '../elementary.ts';
 import type { Fuel, IsoDate } from '../household.ts';
 import type { StoreYear } from '../storage/types.ts';
 import { blendRow, ETHANOL_BLEND_PER_K } from './blends.ts';
@@ -24,7 +25,7 @@ export function waterInHydrocarbonMolPct(temperatureC: number, hydrogenCarbon: n
     throw new RangeError(`temperature: found ${temperatureC} °C, expected −70 to 100 °C`);
   if (!(hydrogenCarbon > 0.05 && hydrogenCarbon < 0.34))
     throw new RangeError(`hydrogen–carbon mass ratio: found ${hydrogenCarbon}, expected 0.05 to 0.34`);
-  return 10 ** (-(4200 * hydrogenCarbon + 1050) * (1 / (temperatureC + KELVIN) - 0.0016) + 2);
+  return power(10, -(4200 * hydrogenCarbon + 1050) * (1 / (temperatureC + KELVIN) - 0.0016) + 2);
 }
 
 /**
@@ -57,7 +58,7 @@ export function waterTolerancePct(
   }
   if (!(temperatureC >= -70 && temperatureC <= 70))
     throw new RangeError(`fuel temperature: found ${temperatureC} °C, expected −70 to 70 °C`);
-  const growth = Math.exp(ETHANOL_BLEND_PER_K * (temperatureC - 15.6));
+  const growth = exp(ETHANOL_BLEND_PER_K * (temperatureC - 15.6));
   const { value, low, high } = row.water.at15C;
   return { value: value * growth, low: low * growth, high: high * growth };
 }

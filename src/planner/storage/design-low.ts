@@ -1,5 +1,6 @@
 import type { Climate } from '../climate/index.ts';
 import { designLow, MONTH_START, normalsOf, normalYear } from '../climate/index.ts';
+import { exp } from '../elementary.ts';
 import { checkEnclosure } from './check.ts';
 import { storeYearOf } from './store-year.ts';
 import type { Enclosure, StoreDesignLow } from './types.ts';
@@ -28,7 +29,7 @@ export function storeDesignLow(climate: Climate, enclosure: Enclosure): StoreDes
   const store = storeYearOf(normalYear(climate), enclosure);
   const { timeConstantH, houseCoupling } = enclosure;
   const damped = 1 / Math.sqrt(1 + (DAY_FREQUENCY * timeConstantH) ** 2);
-  const takenUp = timeConstantH > 0 ? 1 - Math.exp(-SPELL_H / timeConstantH) : 1;
+  const takenUp = timeConstantH > 0 ? 1 - exp(-SPELL_H / timeConstantH) : 1;
   const setpoint = enclosure.setpointC ?? -Infinity;
   const inStore = (lows: number[]) =>
     lows.map((low, m) => {

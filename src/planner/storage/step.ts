@@ -1,3 +1,5 @@
+import { exp } from '../elementary.ts';
+
 /** Weights of one hour's step of a first-order body: next = keep·own + before·input before + now·input now. */
 export interface StepWeights {
   keep: number;
@@ -17,7 +19,7 @@ export interface StepWeights {
 export function stepWeights(timeConstantH: number): StepWeights {
   if (!(timeConstantH >= 0)) throw new RangeError(`time constant: ${timeConstantH} h found, 0 or more expected`);
   if (timeConstantH === 0) return { keep: 0, before: 0, now: 1 };
-  const keep = Math.exp(-1 / timeConstantH);
+  const keep = exp(-1 / timeConstantH);
   const lag = timeConstantH * (1 - keep);
   return { keep, before: lag - keep, now: 1 - lag };
 }

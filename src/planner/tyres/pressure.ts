@@ -1,3 +1,5 @@
+import { exp, power } from '../elementary.ts';
+
 const KELVIN = 273.15;
 const SEA_LEVEL_KPA = 101.325;
 const MONTH_D = 30.4375;
@@ -23,7 +25,7 @@ export const LEAKAGE = {
 export function atmosphereKPa(elevationM: number): number {
   if (!(elevationM >= -500 && elevationM <= 11_000))
     throw new RangeError(`elevation: found ${elevationM} m, expected −500 to 11 000 m`);
-  return SEA_LEVEL_KPA * (1 - 2.25577e-5 * elevationM) ** 5.25588;
+  return SEA_LEVEL_KPA * power(1 - 2.25577e-5 * elevationM, 5.25588);
 }
 
 /**
@@ -54,7 +56,7 @@ export function shareLeft(dayMeansC: Iterable<number>): number {
   let exponent = 0;
   for (const t of dayMeansC) {
     if (!(t > -100 && t < 100)) throw new RangeError(`store temperature: found ${t} °C, expected a temperature`);
-    exponent += (LEAKAGE.perMonth / MONTH_D) * 2 ** ((t - LEAKAGE.atC) / LEAKAGE.doublingK);
+    exponent += (LEAKAGE.perMonth / MONTH_D) * power(2, (t - LEAKAGE.atC) / LEAKAGE.doublingK);
   }
-  return Math.exp(-exponent);
+  return exp(-exponent);
 }
