@@ -3,13 +3,13 @@ import { yearRing } from '../../../figures/index.ts';
 import type { MachinePlan, SeasonPlan } from '../../../planner/season-plan.ts';
 import { type Format, formatOf } from '../../../site/formats.ts';
 import { languageOf } from '../../../site/language.ts';
-import { fiveNumbersOf } from '../../../site/numbers.ts';
 import { pageMargins } from '../../../site/page-margins.ts';
 import { WORDS } from '../../../site/words.ts';
 import { drawn, html, type Markup } from '../../html.ts';
 import { PLANNER } from '../words.ts';
 import { air } from './air.ts';
 import { battery } from './battery.ts';
+import { datesList, numbersList } from './dates.ts';
 import { fluids } from './fluids.ts';
 import { section, warningList } from './parts.ts';
 import { sheet } from './sheet.ts';
@@ -93,23 +93,11 @@ function formatFor({ household, units, asOf }: SeasonPlan): Format {
 
 function dates(m: MachinePlan, format: Showing['format']): Markup {
   const d = WORDS.machine.dates;
-  const rows = [
-    [d.lastUse, m.season.lastUse],
-    [d.layUp, m.layUp.done],
-    [d.firstFrost, m.firstFrostInStore],
-    [d.startUp, m.startUp.ready],
-    [d.firstUse, m.startUp.firstUse],
-  ] as const;
   return section(
     'dates',
     d.heading,
-    html`<dl class="dates">${rows.map(
-      ([name, date]) =>
-        date && html`<div><dt>${name}</dt><dd><time datetime="${date}">${format.plainDate(date)}</time></dd></div>`,
-    )}</dl>`,
-    html`<dl class="numbers">${fiveNumbersOf(m, format).map(
-      (n) => html`<div><dt>${n.name}</dt><dd class="big">${n.value}</dd><dd class="note">${n.note}</dd></div>`,
-    )}</dl>`,
+    datesList(m, format),
+    numbersList(m, format),
     m.season.proposed ? html`<p class="text quiet">${d.proposed}: ${m.season.reasons.join(' ')}</p>` : html``,
   );
 }

@@ -1,0 +1,29 @@
+import type { MachinePlan } from '../../../planner/season-plan.ts';
+import { fiveNumbersOf } from '../../../site/numbers.ts';
+import { WORDS } from '../../../site/words.ts';
+import { html, type Markup } from '../../html.ts';
+import type { Showing } from './showing.ts';
+
+const words = WORDS.machine.dates;
+
+/** The days of a rest, each with what begins or is done by then. */
+export function datesList(m: MachinePlan, { plainDate }: Showing['format']): Markup {
+  const rows = [
+    [words.lastUse, m.season.lastUse],
+    [words.layUp, m.layUp.done],
+    [words.firstFrost, m.firstFrostInStore],
+    [words.startUp, m.startUp.ready],
+    [words.firstUse, m.startUp.firstUse],
+  ] as const;
+  return html`<dl class="dates">${rows.map(
+    ([name, date]) =>
+      date && html`<div><dt>${name}</dt><dd><time datetime="${date}">${plainDate(date)}</time></dd></div>`,
+  )}</dl>`;
+}
+
+/** The five numbers that matter most. */
+export function numbersList(m: MachinePlan, format: Showing['format']): Markup {
+  return html`<dl class="numbers">${fiveNumbersOf(m, format).map(
+    (n) => html`<div><dt>${n.name}</dt><dd class="big">${n.value}</dd><dd class="note">${n.note}</dd></div>`,
+  )}</dl>`;
+}
