@@ -1,9 +1,10 @@
 /**
  * The store's air month by month: temperature and dew point above, hours of wet and frosted metal below.
  */
-import { scaleLinear } from 'd3-scale';
+import { nice } from 'd3-array';
 import { curveMonotoneX, line } from 'd3-shape';
 import type { AirMonth, AirPlan } from '../planner/season-plan.ts';
+import { linear } from './scale.ts';
 import { type Alternative, el, label, picture, type Table } from './svg.ts';
 import type { FigureLanguage } from './words.ts';
 
@@ -28,11 +29,9 @@ export function airPicture(data: AirData, about: Alternative, say: FigureLanguag
   const left = (i: number) => LEFT + i * step;
   const middle = (i: number) => left(i) + step / 2;
   const all = months.flatMap((m) => [m.meanC, m.dewPointC]);
-  const y = scaleLinear()
-    .domain([Math.min(...all, 0) - 1, Math.max(...all, 0) + 1])
-    .range([FLOOR, TOP]);
+  const y = linear([Math.min(...all, 0) - 1, Math.max(...all, 0) + 1], [FLOOR, TOP]);
   const most = Math.max(10, ...months.flatMap((m) => [m.wetHours, m.frostHours ?? 0, m.condensationHours ?? 0]));
-  const hour = scaleLinear().domain([0, most]).nice(3).range([END, PANEL]);
+  const hour = linear(nice(0, most, 3), [END, PANEL]);
   const curve = (value: (m: AirMonth) => number) =>
     line<AirMonth>()
       .x((_, i) => middle(i))

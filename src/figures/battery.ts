@@ -2,11 +2,11 @@
  * The battery over the rest: state of charge between its low and high loss, the threshold, charges and readings; below it,
  * how far the battery stays from freezing.
  */
-import { scaleLinear } from 'd3-scale';
 import { area, line } from 'd3-shape';
 import { addDays, dayNumber } from '../planner/dates.ts';
 import type { IsoDate } from '../planner/household.ts';
 import type { BatteryDay, BatteryPlan } from '../planner/season-plan.ts';
+import { linear, type Scale } from './scale.ts';
 import { type Alternative, el, escapeText, label, picture, type Table } from './svg.ts';
 import type { FigureLanguage } from './words.ts';
 import { monthStarts } from './year.ts';
@@ -32,13 +32,9 @@ export function batteryPicture(data: BatteryData, about: Alternative, say: Figur
   const from = paths?.expected[0]?.date;
   const to = paths?.expected.at(-1)?.date;
   if (!paths || !from || !to) return '';
-  const x = scaleLinear()
-    .domain([dayNumber(from), Math.max(dayNumber(to), dayNumber(from) + 1)])
-    .range([LEFT, RIGHT]);
+  const x = linear([dayNumber(from), Math.max(dayNumber(to), dayNumber(from) + 1)], [LEFT, RIGHT]);
   const lowest = Math.min(...paths.high.map((d) => d.stateOfChargePct), data.battery.thresholdPct - 5);
-  const y = scaleLinear()
-    .domain([Math.max(0, Math.floor((lowest - 3) / 10) * 10), 100])
-    .range([FLOOR, TOP]);
+  const y = linear([Math.max(0, Math.floor((lowest - 3) / 10) * 10), 100], [FLOOR, TOP]);
   const at = (iso: IsoDate) => x(dayNumber(iso));
   return picture(
     WIDTH,
@@ -64,7 +60,6 @@ export function batteryPicture(data: BatteryData, about: Alternative, say: Figur
   );
 }
 
-type Scale = (value: number) => number;
 type At = (iso: IsoDate) => number;
 
 function band(paths: NonNullable<BatteryPlan['paths']>, at: At, y: Scale): string {
@@ -154,9 +149,7 @@ function margins(battery: BatteryPlan, from: IsoDate, to: IsoDate, at: At, say: 
   if (months.length === 0) return '';
   const starts = monthStarts(from, to);
   const lows = months.flatMap((m) => [m.designLowC, m.freezingPointC]);
-  const y = scaleLinear()
-    .domain([Math.min(...lows) - 2, Math.max(...lows, 0) + 2])
-    .range([END, PANEL]);
+  const y = linear([Math.min(...lows) - 2, Math.max(...lows, 0) + 2], [END, PANEL]);
   const bars = starts.flatMap((day, i) => {
     const m = months[i % months.length];
     if (!m) return [];

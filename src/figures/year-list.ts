@@ -1,8 +1,8 @@
 /**
  * The year ring unrolled: one bar for each machine, for households with more machines than a ring can hold.
  */
-import { scaleLinear } from 'd3-scale';
 import { dayNumber } from '../planner/dates.ts';
+import { linear } from './scale.ts';
 import { type Alternative, el, escapeText, label, lines, picture } from './svg.ts';
 import type { FigureLanguage } from './words.ts';
 import { monthStarts } from './year.ts';
@@ -19,9 +19,7 @@ export function yearList(data: RingData, about: Alternative, say: FigureLanguage
   const days = [data.asOf, ...data.machines.flatMap((m) => [m.layUp.start, m.startUp.firstUse])].sort();
   const from = days[0] ?? data.asOf;
   const to = days.at(-1) ?? data.asOf;
-  const x = scaleLinear()
-    .domain([dayNumber(from), Math.max(dayNumber(to), dayNumber(from) + 1)])
-    .range([LEFT, WIDTH - 4]);
+  const x = linear([dayNumber(from), Math.max(dayNumber(to), dayNumber(from) + 1)], [LEFT, WIDTH - 4]);
   const height = TOP + data.machines.length * ROW + 6;
   const starts = monthStarts(from, to).filter((day) => day >= from);
   const every = Math.ceil(starts.length / 10);

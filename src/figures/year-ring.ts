@@ -2,10 +2,10 @@
  * The year ring: one band for each machine round the twelve months, January at the top, with the outdoor temperature
  * inside and today as a hand. More machines than a ring can hold become a list of bars instead.
  */
-import { scaleLinear } from 'd3-scale';
 import { arc, curveCardinalClosed, lineRadial } from 'd3-shape';
 import { daysBetween } from '../planner/dates.ts';
 import type { IsoDate } from '../planner/household.ts';
+import { linear } from './scale.ts';
 import { type Alternative, el, escapeText, label, picture, type Table } from './svg.ts';
 import type { FigureLanguage } from './words.ts';
 import { shareOfYear } from './year.ts';
@@ -157,9 +157,7 @@ function climate(outdoorC: number[], hole: number, say: FigureLanguage): string 
   if (outdoorC.length < 3 || hole < 24) return '';
   const low = Math.min(...outdoorC, -1);
   const high = Math.max(...outdoorC, 1);
-  const radius = scaleLinear()
-    .domain([low, high])
-    .range([Math.min(16, hole / 3), hole - 3]);
+  const radius = linear([low, high], [Math.min(16, hole / 3), hole - 3]);
   const line = lineRadial<number>()
     .angle((_, i) => ((i * STEP_DAYS) / YEAR_DAYS) * TURN)
     .radius((c) => radius(c))
