@@ -3,6 +3,6 @@ import { contentFolder, readCommandLine } from './paths.ts';
 import { planContent } from './plan-content.ts';
 
 readCommandLine(['content', 'today']);
-const planned = planContent(contentFolder());
+const planned = await planContent(contentFolder());
 if (!planned) process.exit(1);
 console.log(`${planned.plan.machines.length} machines: no problem found.`);

@@ -5,20 +5,24 @@ import { formatProblem, type Problem } from '../content/problem.ts';
 import { readFolder } from '../content/read-folder.ts';
 import type { Household, IsoDate } from '../planner/household.ts';
 import { planSeason } from '../planner/plan.ts';
-import type { SeasonPlan } from '../planner/season-plan.ts';
+import type { SeasonPlan, WhatIf } from '../planner/season-plan.ts';
 import { PROJECT } from './paths.ts';
+import { whatIfBeside } from './what-if-beside.ts';
 
 /** The day the plan is made for: as the command was told, or today where the household is. */
 export function today(zone: string): IsoDate {
   return process.env.IDLE_TODAY ?? DateTime.now().setZone(zone).toISODate() ?? DateTime.utc().toISODate();
 }
 
+/** Up to so many machines a second thread takes longer to start than it saves. */
+const FEW = 30;
+
 /**
  * Reads and plans a household; prints every problem of every file to standard error.
  * @param folder - the content folder, absolute
  * @returns the household with its plan, or undefined when there are problems
  */
-export function planContent(folder: string): { household: Household; plan: SeasonPlan } | undefined {
+export async function planContent(folder: string): Promise<{ household: Household; plan: SeasonPlan } | undefined> {
   let asOf = '';
   const { household, problems } = readFolder(folder, {
     asOf: (zone) => {
@@ -29,8 +33,14 @@ export function planContent(folder: string): { household: Household; plan: Seaso
     library: join(PROJECT, 'public', 'climate', 'normals.json'),
   });
   if (!household) return refuse(problems, folder);
-  const result = planSeason(household, { asOf });
-  return result.problems.length > 0 ? refuse(result.problems, folder) : { household, plan: result.plan };
+  const whatIf = household.machines.length > FEW ? whatIfBeside(household, asOf) : undefined;
+  const { plan, problems: unsafe } = planSeason(household, { asOf, withoutWhatIf: whatIf !== undefined });
+  if (unsafe.length > 0) return refuse(unsafe, folder);
+  return { household, plan: whatIf ? withWhatIf(plan, await whatIf()) : plan };
+}
+
+function withWhatIf(plan: SeasonPlan, whatIf: readonly WhatIf[][]): SeasonPlan {
+  return { ...plan, machines: plan.machines.map((machine, i) => ({ ...machine, whatIf: whatIf[i]! })) };
 }
 
 function refuse(problems: readonly Problem[], folder: string): undefined {

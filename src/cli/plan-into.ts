@@ -11,7 +11,7 @@ import { planContent } from './plan-content.ts';
 
 const [folder] = process.argv.slice(2);
 if (folder === undefined) throw new Error('found no folder, expected one to write the plan into');
-const planned = planContent(contentFolder());
+const planned = await planContent(contentFolder());
 if (!planned) process.exit(1);
 publish(planned.plan, folder);
 publishInputs(planned.household, planned.plan, folder);

@@ -30,6 +30,8 @@ export interface PlanOptions {
   asOf: IsoDate;
   /** Leaves out the trials (assumptions, a longer season): what a slider can do without between two frames. */
   quick?: boolean | undefined;
+  /** Leaves out only what a longer season would cost, for a caller that works it out at the same time: `whatIfLater`. */
+  withoutWhatIf?: boolean | undefined;
 }
 
 export interface PlanResult {
@@ -45,7 +47,7 @@ export interface PlanResult {
  * @returns the plan, and what forbids its use
  */
 export function planSeason(asWritten: Household, options: PlanOptions): PlanResult {
-  const { asOf, quick = false } = options;
+  const { asOf, quick = false, withoutWhatIf = quick } = options;
   const { procedures } = asWritten;
   const household = { ...asWritten, machines: asWritten.machines.map((m) => withTickedCharges(m, procedures)) };
   const places = new Map(household.places.map((place) => [place.id, placeContext(place, household.seed)]));
@@ -100,7 +102,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     else warningsOf.set(warning.machine, [warning]);
   }
 
-  const machines = drafts.map((draft): MachinePlan => {
+  const machines = drafts.map((draft, i): MachinePlan => {
     const { machine, rest } = draft;
     const steps = stepsOf.get(machine.id)!;
     return {
@@ -125,7 +127,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       steps,
       strip: draft.strip,
       assumptions: quick ? [] : rankAssumptions(machine, { ...draft.context, plan: draft.battery, asOf }, household),
-      whatIf: quick ? [] : whatIfLater(draft, household, asOf),
+      whatIf: withoutWhatIf ? [] : whatIfLater(asWritten.machines[i]!, household, draft.context, asOf),
       warnings: warningsOf.get(machine.id) ?? [],
       paperwork: machine.paperwork,
       notes: [...machine.notes, ...draft.leftOut].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),

@@ -5,6 +5,8 @@ import { planBatteries } from './battery/index.ts';
 import { addDays } from './dates.ts';
 import type { Household, IsoDate, Machine } from './household.ts';
 import { type DraftMachine, draftMachine } from './machine-plan.ts';
+import type { PlaceContext } from './place-context.ts';
+import { withTickedCharges } from './recorded.ts';
 import type { Misfit, WhatIf } from './season-plan.ts';
 
 /** Days more that are tried. */
@@ -20,17 +22,23 @@ export interface Trial {
 /**
  * Tries longer seasons for one machine, those that would not be over already. Other machines are left out of account: the
  * trial says what gets tighter for this one even with the whole bench to itself.
- * @param base - the machine as planned
+ * @param asWritten - the machine as the household has it
  * @param household - whose machine it is
+ * @param context - what the weather makes of its place
  * @param asOf - the day the plan is made for
  */
-export function whatIfLater(base: DraftMachine, household: Household, asOf: IsoDate): WhatIf[] {
-  const { machine, context } = base;
+export function whatIfLater(
+  asWritten: Machine,
+  household: Household,
+  context: PlaceContext,
+  asOf: IsoDate,
+): WhatIf[] {
+  const machine = withTickedCharges(asWritten, household.procedures);
   const tried = TRIALS.map((days) => ({ days, lastUse: addDays(machine.season.lastUse, days) })).filter(
     ({ lastUse }) => lastUse >= asOf && lastUse < machine.season.firstUse,
   );
   if (tried.length === 0) return [];
-  const now = alone(machine, base.context, household, asOf);
+  const now = alone(machine, context, household, asOf);
   return tried.map(({ days, lastUse }) => {
     const season = { ...machine.season, lastUse };
     const then = alone({ ...machine, season }, context, household, asOf);
@@ -42,12 +50,12 @@ export function whatIfLater(base: DraftMachine, household: Household, asOf: IsoD
       missed: changes.missed,
       firstChargeDate: then.draft.battery?.charges[0]?.date,
       misfitHours: changes.misfitHours,
-      coldestNightC: coldestNight(base, days),
+      coldestNightC: coldestNight(machine, context, days),
     };
   });
 }
 
-function alone(machine: Machine, context: DraftMachine['context'], household: Household, asOf: IsoDate): Trial {
+function alone(machine: Machine, context: PlaceContext, household: Household, asOf: IsoDate): Trial {
   const single: Household = { ...household, machines: [machine] };
   const { plans } = planBatteries(single, asOf, new Map([[machine.id, context]]));
   const draft = draftMachine(machine, single, context, plans.get(machine.id), asOf);
@@ -63,7 +71,7 @@ function alone(machine: Machine, context: DraftMachine['context'], household: Ho
 }
 
 /** The typical low outdoors between the planned and the tried last day. */
-function coldestNight({ machine, context }: DraftMachine, days: number): number {
+function coldestNight(machine: Machine, context: PlaceContext, days: number): number {
   const from = machine.season.lastUse;
   const months = new Set<number>();
   for (let d = 0; d <= days; d++) months.add(Number(addDays(from, d).slice(5, 7)));
