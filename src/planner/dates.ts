@@ -55,9 +55,14 @@ export function addMonths(iso: IsoDate, months: number): IsoDate {
   const total = Number(iso.slice(0, 4)) * 12 + Number(iso.slice(5, 7)) - 1 + months;
   const year = Math.floor(total / 12);
   const month = total - year * 12;
-  const last = new Date(Date.UTC(year, month + 1, 0)).getUTCDate();
-  return isoOfDay(Date.UTC(year, month, Math.min(Number(iso.slice(8, 10)), last)) / DAY_MS);
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  const last = month === 1 && leap ? 29 : MONTH_DAYS[month]!;
+  const day = Math.min(Number(iso.slice(8, 10)), last);
+  return `${String(year).padStart(4, '0')}-${two(month + 1)}-${two(day)}`;
 }
+
+const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+const two = (n: number) => (n < 10 ? `0${n}` : String(n));
 
 /** Days from `from` to `to`; negative when `to` is earlier [d]. */
 export function daysBetween(from: IsoDate, to: IsoDate): number {

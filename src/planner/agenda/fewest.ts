@@ -93,7 +93,7 @@ class Search {
   short(): Schedule {
     this.runsLeft = QUICK_RUNS;
     const all = new Uint8Array(this.problem.days.length).fill(1);
-    const base = this.attempt(this.lists()[0]!, all);
+    const base = this.attempt(this.lists(1)[0]!, all);
     const start = this.starts(base)[0]!;
     return this.close(start.found, start.days).schedule;
   }
@@ -123,7 +123,7 @@ class Search {
   }
 
   /** Lists by the rules of the literature; the machine's steps stay together where they are equally urgent. */
-  private lists(): Int32Array[] {
+  private lists(most?: number): Int32Array[] {
     const { problem, windows } = this;
     const { activities } = problem;
     const group = (i: number) => activities[i]!.group;
@@ -133,7 +133,7 @@ class Search {
     const longFirst = (i: number) => -activities[i]!.minutes;
     const shortFirst = (i: number) => activities[i]!.minutes;
     return [[latestDay, group], [latestDay, shortFirst], [latestStart], [latestDay, longFirst], [slack], [shortFirst]]
-      .slice(0, activities.length > LARGE ? 2 : undefined)
+      .slice(0, most ?? (activities.length > LARGE ? 2 : undefined))
       .map((rules) => listBy(problem, rules));
   }
 

@@ -98,16 +98,33 @@ function described(
 ): Pick<LedgerItem, 'item' | 'state' | 'safetyCritical'> {
   const assembly = machine.assemblies.find((candidate) => `assembly:${candidate.id}` === id);
   if (assembly) return { item: id, state: `${assembly.name}: off`, safetyCritical: assembly.safetyCritical };
-  const [name, ...rest] = id.split(':');
-  for (const step of procedures.flatMap((procedure) => procedure.steps))
-    for (const open of step.opens)
-      if (open.item === id || (step.each !== undefined && open.item === name))
-        return {
-          item: id,
-          state: open.item === id ? open.state : `${open.state} (${rest.join(':')})`,
-          safetyCritical: open.safetyCritical,
-        };
-  return { item: id, state: id.replaceAll('-', ' '), safetyCritical: false };
+  const [name, ...rest] = id.split(':') as [string, ...string[]];
+  const found = openersOf(procedures).find(({ each, open }) => open.item === id || (each && open.item === name))?.open;
+  if (!found) return { item: id, state: id.replaceAll('-', ' '), safetyCritical: false };
+  return {
+    item: id,
+    state: found.item === id ? found.state : `${found.state} (${rest.join(':')})`,
+    safetyCritical: found.safetyCritical,
+  };
+}
+
+interface Opener {
+  /** The step is repeated, and each repetition opens an item of its own. */
+  each: boolean;
+  open: ProcedureStep['opens'][number];
+}
+
+/** What opens something, kept with the procedures: every machine asks for the same. */
+const openers = new WeakMap<readonly Procedure[], Opener[]>();
+
+function openersOf(procedures: readonly Procedure[]): Opener[] {
+  const known = openers.get(procedures);
+  if (known) return known;
+  const found = procedures
+    .flatMap(({ steps }) => steps)
+    .flatMap(({ each, opens }) => opens.map((open) => ({ each: each !== undefined, open })));
+  openers.set(procedures, found);
+  return found;
 }
 
 /** Where in the content a concrete step's item stands. */

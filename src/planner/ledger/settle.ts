@@ -38,8 +38,11 @@ export function settleSteps(machine: Machine, steps: readonly PlanStep[]): PlanS
       for (const item of step.opens) open.add(item);
       return [{ ...step, closes }];
     });
-  const linked = kept.map((step) => ({ ...step, after: through(step.after, dropped) }));
-  return withDays(chained(linked));
+  // The steps kept are copies of our own: what follows changes them in place.
+  for (const step of kept) step.after = through(step.after, dropped);
+  chain(kept);
+  fitDays(kept);
+  return kept;
 }
 
 /** Lay-up and swap, then look-ins and winter work, each in the order given. */
@@ -64,32 +67,29 @@ function through(after: readonly string[], dropped: ReadonlyMap<string, string[]
 }
 
 /** The start-up is one row of steps, each behind the one before; paper waits for nobody. */
-function chained(steps: PlanStep[]): PlanStep[] {
+function chain(steps: readonly PlanStep[]): void {
   let before: string | undefined;
-  return steps.map((step) => {
-    if (step.phase !== 'start-up' || step.stage === 'paperwork') return step;
-    const after = before === undefined ? step.after : [...new Set([...step.after, before])];
+  for (const step of steps) {
+    if (step.phase !== 'start-up' || step.stage === 'paperwork') continue;
+    if (before !== undefined && !step.after.includes(before)) step.after.push(before);
     before = step.id;
-    return { ...step, after };
-  });
+  }
 }
 
 /** No step later than what follows it, none earlier than what it follows, as far as its own last day allows. */
-function withDays(steps: PlanStep[]): PlanStep[] {
-  const byId = new Map(steps.map((step) => [step.id, { ...step }]));
-  const inOrder = steps.map((step) => byId.get(step.id)!);
-  for (const step of [...inOrder].reverse())
+function fitDays(steps: readonly PlanStep[]): void {
+  const byId = new Map(steps.map((step) => [step.id, step]));
+  for (const step of steps.toReversed())
     for (const id of step.after) {
       const behind = byId.get(id);
       if (behind?.latest !== undefined && step.latest !== undefined)
         behind.latest = earlier(behind.latest, step.latest);
     }
-  for (const step of inOrder) {
+  for (const step of steps) {
     for (const id of step.after) {
       const start = byId.get(id)?.earliest;
       if (start !== undefined && step.earliest !== undefined) step.earliest = later(step.earliest, start);
     }
     if (step.earliest !== undefined && step.latest !== undefined) step.earliest = earlier(step.earliest, step.latest);
   }
-  return inOrder;
 }

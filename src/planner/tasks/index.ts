@@ -84,7 +84,8 @@ export function concreteSteps(input: StepInput): PlanStep[] {
     ),
   );
   const groups = byName(drafts);
-  for (const draft of drafts) draft.plan.after = predecessors(draft, groups);
+  const before = stepsBefore(drafts);
+  for (const draft of drafts) draft.plan.after = predecessors(draft, groups, before);
   return sortSteps(drafts.map((draft) => draft.plan)).steps;
 }
 
@@ -184,21 +185,32 @@ function daysOf(
 }
 
 /** What a step comes after: what it names, and the step before it in its own procedure. */
-function predecessors(draft: Draft, groups: ReadonlyMap<string, readonly Draft[]>): string[] {
-  const { step, procedure, plan } = draft;
+function predecessors(
+  draft: Draft,
+  groups: ReadonlyMap<string, readonly Draft[]>,
+  before: ReadonlyMap<ProcedureStep, readonly Draft[]>,
+): string[] {
+  const { step, plan } = draft;
   const named = step.after.flatMap((name) => groups.get(name) ?? []).filter((other) => other.step !== step);
-  const own = groups.get(procedure.id)!;
-  const before = own
-    .slice(
-      0,
-      own.findIndex((other) => other.step === step),
-    )
-    .at(-1);
-  const previous = own.filter(
-    (other) =>
-      other.step === before?.step && (step.each === undefined || other.step.each !== step.each || other.n === draft.n),
-  );
+  const previous = before
+    .get(step)!
+    .filter((other) => step.each === undefined || other.step.each !== step.each || other.n === draft.n);
   return [...new Set([...named, ...previous].map((other) => other.plan.id))].filter((id) => id !== plan.id);
+}
+
+/** For each step the drafts of the step before it in its procedure; drafts stand in the order of their procedures. */
+function stepsBefore(drafts: readonly Draft[]): Map<ProcedureStep, Draft[]> {
+  const before = new Map<ProcedureStep, Draft[]>();
+  let [last, own]: [Draft | undefined, Draft[]] = [undefined, []];
+  for (const draft of drafts) {
+    if (draft.step !== last?.step) {
+      before.set(draft.step, draft.procedure === last?.procedure ? own : []);
+      own = [];
+    }
+    own.push(draft);
+    last = draft;
+  }
+  return before;
 }
 
 /** Drafts by the names that `after` can use: of the procedure, and of the step. */

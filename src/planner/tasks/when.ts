@@ -13,13 +13,17 @@ export interface Facts {
  * @param facts - facts of one machine
  */
 export function matches(when: When, facts: Facts): boolean {
-  return Object.entries(when).every(([name, asked]) => {
+  for (const name in when) {
+    const asked = when[name]!;
     const found = facts[name];
     if (found === undefined) return false;
-    if (Array.isArray(asked)) return asked.some((value) => value === found);
-    if (typeof asked === 'object') return typeof found === 'object' && matches(asked, found);
-    return asked === found;
-  });
+    if (Array.isArray(asked)) {
+      if (!asked.includes(found as FactValue)) return false;
+    } else if (typeof asked === 'object') {
+      if (typeof found !== 'object' || !matches(asked, found)) return false;
+    } else if (asked !== found) return false;
+  }
+  return true;
 }
 
 /**

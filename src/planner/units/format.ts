@@ -7,10 +7,13 @@ type System = Household['units'];
 interface Print {
   unit: string;
   digits: number;
+  /** Of the unit in SI. */
+  factor: number;
+  offset: number;
 }
 
-/** Per printed unit of the plan: the dimension, and what the three systems print. */
-const PRINTS: Record<string, { dimension: Dimension } & Record<System, Print>> = {
+/** Per unit of the plan: what the three systems print. */
+const PRINTS: Record<string, Record<System, Print>> = {
   L: row('volume', ['L', 1], ['US gal', 2], ['imp gal', 2]),
   mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['imp fl oz', 1]),
   kPa: row('pressure', ['kPa', 0], ['psi', 0], ['psi', 0]),
@@ -24,8 +27,11 @@ const PRINTS: Record<string, { dimension: Dimension } & Record<System, Print>> =
 };
 
 function row(dimension: Dimension, metric: [string, number], us: [string, number], imperial: [string, number]) {
-  const print = ([unit, digits]: [string, number]): Print => ({ unit, digits });
-  return { dimension, metric: print(metric), us: print(us), imperial: print(imperial) };
+  const print = ([unit, digits]: [string, number]): Print => {
+    const { factor, offset = 0 } = UNITS.find((u) => u.dimension === dimension && u.names[0] === unit)!;
+    return { unit, digits, factor, offset };
+  };
+  return { metric: print(metric), us: print(us), imperial: print(imperial) };
 }
 
 /**
@@ -39,8 +45,7 @@ export function formatOne(value: number, unit: string, system: System, digits?: 
   if (!rows)
     return `${number(value, digits ?? (Math.abs(value) < 10 && !Number.isInteger(value) ? 1 : 0))}${unit ? ` ${unit}` : ''}`;
   const print = rows[system];
-  const to = UNITS.find((u) => u.dimension === rows.dimension && u.names[0] === print.unit)!;
-  return `${number((value - (to.offset ?? 0)) / to.factor, digits ?? print.digits)} ${print.unit}`;
+  return `${number((value - print.offset) / print.factor, digits ?? print.digits)} ${print.unit}`;
 }
 
 /**
