@@ -1,18 +1,14 @@
 /** What a machine's record says of steps, held against the steps that there are. */
 import { chemistryRow } from './battery/index.ts';
-import { addDays, daysBetween } from './dates.ts';
-import type { FuelChoice, IsoDate, Machine, Procedure, Season, Ticked, When } from './household.ts';
-import { restKey } from './rest-key.ts';
+import { daysBetween } from './dates.ts';
+import type { FuelChoice, IsoDate, Machine, Procedure, Ticked, When } from './household.ts';
+import { isOfSeason, restKey, seasonName } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
 import { counted } from './written.ts';
 
 /** Phases whose steps can be left out on purpose: a check before the ride cannot. */
 const CAN_BE_LEFT_OUT: readonly PlanStep['phase'][] = ['lay-up', 'look-in', 'swap'];
-
-/** Work on a lay-up begins at most so long before the last use, and at least so long. Common practice. */
-const EARLIEST_DAYS = 90;
-const LATEST_DAYS = 14;
 
 /**
  * The machine with what its record says of this season: last year's ticks do not count again.
@@ -23,7 +19,7 @@ const LATEST_DAYS = 14;
  * @param procedures - whose steps it names
  */
 export function ofThisSeason(machine: Machine, procedures: readonly Procedure[]): Machine {
-  const isNow = (tick: Ticked) => isOfSeason(tick, machine.season);
+  const isNow = (tick: Ticked) => isOfSeason(tick, seasonName(machine.season));
   const choice = fuelChoice(machine, procedures);
   const finished = new Set(machine.doneSteps.filter((tick) => !isNow(tick)).map(({ stepId }) => stepId));
   const off = new Map(machine.assemblies.map(({ id }) => [offStepId(id), id]));
@@ -54,7 +50,7 @@ export function withoutRefitted(machine: Machine, strip: StripPlan): Machine {
 /** What was done with the fuel, where a step was done that only one choice has. */
 function fuelChoice(machine: Machine, procedures: readonly Procedure[]): FuelChoice | undefined {
   const choices = machine.doneSteps
-    .filter((tick) => isOfSeason(tick, machine.season))
+    .filter((tick) => isOfSeason(tick, seasonName(machine.season)))
     .flatMap(({ stepId }): FuelChoice[] => {
       const { phase, when } = procedures.find(({ id }) => stepId.startsWith(`${id}.`)) ?? {};
       const { choice } = (phase === 'lay-up' && typeof when?.fuel === 'object' ? when.fuel : {}) as When;
@@ -101,7 +97,7 @@ export function withTickedCharges(machine: Machine, procedures: readonly Procedu
     );
   const toPct = chemistryRow(battery.chemistry).chargeToPct;
   const ticked = machine.doneSteps
-    .filter((tick) => isCharge(tick) && isOfSeason(tick, machine.season))
+    .filter((tick) => isCharge(tick) && isOfSeason(tick, seasonName(machine.season)))
     .filter(({ date }) => charged.every((c) => Math.abs(daysBetween(c.date, date)) > SAME_CHARGE_DAYS))
     .map(({ date }) => ({ date, toPct }));
   if (ticked.length === 0) return machine;
@@ -109,27 +105,6 @@ export function withTickedCharges(machine: Machine, procedures: readonly Procedu
     ...machine,
     charged: [...charged, ...ticked].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),
   };
-}
-
-/**
- * Whether a tick is of this season.
- * @param tick - which names its season, or has its date alone
- * @param season - this one
- */
-export function isOfSeason(
-  tick: Pick<Ticked, 'date' | 'season'>,
-  season: Pick<Season, 'lastUse' | 'firstUse'>,
-): boolean {
-  return tick.season === undefined ? tick.date >= recordFrom(season) : tick.season === restKey(season);
-}
-
-/**
- * The day from which a record that names no season is of this one: between the last start-up and this lay-up.
- * @param season - last and first use
- */
-export function recordFrom({ lastUse, firstUse }: Pick<Season, 'lastUse' | 'firstUse'>): IsoDate {
-  const inUse = 365 - daysBetween(lastUse, firstUse);
-  return addDays(lastUse, -Math.round(Math.min(EARLIEST_DAYS, Math.max(LATEST_DAYS, inUse / 2))));
 }
 
 /**
