@@ -1,0 +1,533 @@
+/** Every English word of the site that does not come from the plan, in one place, ready to be translated. */
+import type { FigureWords } from '../../figures/index.ts';
+import type { BatteryCare, BatteryChemistry, CloseStage, MachineKind } from '../../planner/household.ts';
+import type { AirPlan, EventCategory, PlanStep, Warning } from '../../planner/season-plan.ts';
+
+const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
+
+const FIGURES: FigureWords = {
+  ring: {
+    title: 'The year, machine by machine',
+    description: (names) =>
+      `A ring of twelve months, January at the top. From the outside in: ${names}. A broad band is rest, a thin line is use. The line inside is the outdoor temperature. The table below says the same.`,
+    caption: 'Lay-up and start-up of each machine',
+    head: ['Machine', 'Lay-up begins', 'At rest from', 'Start-up begins', 'First use'],
+    today: 'Today',
+    bandOf: (name) => name,
+  },
+  battery: {
+    title: (name) => `${name}: battery over the rest`,
+    description: (charges, threshold, margin) =>
+      `State of charge between its slowest and fastest likely loss, with ${count(charges, 'charge', 'charges')} and the threshold of ${threshold}; below it, the gap between the coldest likely night and the freezing point, ${margin} at the least. The table below says the same.`,
+    caption: (name) => `${name}: state of charge and freezing margin`,
+    head: ['Date', 'Fast loss', 'Expected', 'Slow loss', 'Coldest likely', 'Freezes at', 'Margin', 'What'],
+    charge: 'Charge',
+    threshold: (text) => `charge at ${text}`,
+    stateOfCharge: 'State of charge, %',
+    expected: 'expected',
+    coldest: 'coldest likely night',
+    freezes: 'freezing point',
+    margin: 'Coldest likely night above freezing point',
+    today: 'Today',
+    reading: 'Reading',
+    event: { charge: 'Charge (state before it)', reading: 'Reading', unusable: 'not used' },
+  },
+  air: {
+    title: (name) => `${name}: air of the store`,
+    description: (low, high) =>
+      `Monthly mean temperature and dew point of the air where the machine stands, from ${low} to ${high} at the extremes, with the hours on which its metal is wet or frosted. The table below says the same.`,
+    caption: (name) => `${name}: air of the store by month; hours are the mean year, in brackets one year in ten`,
+    head: ['Month', 'Temperature', 'Dew point', 'Humidity', 'Wet hours', 'Frost hours', 'Condensation hours'],
+    temperature: 'Temperature',
+    dewPoint: 'dew point',
+    wet: 'wet',
+    frost: 'frost',
+    condensation: 'condensation',
+    hours: 'Hours a month on cold metal',
+    unsayable: 'cannot be told',
+    unsayableShort: 'What is not drawn cannot be told from monthly figures.',
+  },
+  strip: {
+    title: (name) => `${name}: what comes off, in order`,
+    description: (assemblies, jobs) =>
+      `Left to right what comes off: ${assemblies}. A line for each job passes through the parts that must be out of its way: ${jobs}. It goes back together from right to left.`,
+    off: 'off',
+    on: 'back on',
+    minutes: (minutes) => `${minutes} min`,
+    behind: (names) => `behind ${names}`,
+  },
+};
+
+const KINDS: Record<MachineKind, string> = {
+  motorcycle: 'Motorcycle',
+  scooter: 'Scooter',
+  'snow-machine': 'Snow machine',
+  quad: 'Quad',
+  'side-by-side': 'Side-by-side',
+  car: 'Car',
+  tractor: 'Tractor',
+  mower: 'Mower',
+};
+
+const CHEMISTRIES: Record<BatteryChemistry, string> = {
+  'flooded-antimony': 'flooded, antimony',
+  'flooded-calcium': 'flooded, calcium',
+  agm: 'AGM',
+  gel: 'gel',
+  lifepo4: 'lithium iron phosphate',
+};
+
+const CARES: Record<BatteryCare, string> = {
+  maintainer: 'On a maintainer, a look each month',
+  'carry-in': 'Carried to the warm room',
+  visits: 'Charged on visits',
+};
+
+const CATEGORIES: Record<EventCategory, string> = {
+  charge: 'Charge',
+  'look-in': 'Look in',
+  'lay-up': 'Lay-up',
+  winter: 'Repair',
+  order: 'Order',
+  'start-up': 'Start-up',
+  paperwork: 'Papers',
+};
+
+const STAGES: Record<CloseStage, string> = {
+  refit: 'Put back what is off',
+  fluids: 'Fluids',
+  fuel: 'Fuel',
+  battery: 'Battery',
+  'plugs-out': 'Plugs and covers out',
+  tyres: 'Tyres and track',
+  controls: 'Controls, brakes and lights',
+  leaks: 'Look for leaks',
+  'first-start': 'First start',
+  'first-ride': 'First ride',
+  paperwork: 'Papers',
+};
+
+const PHASES: Record<PlanStep['phase'], string> = {
+  'lay-up': 'Lay-up',
+  'look-in': 'Look-in',
+  'start-up': 'Start-up',
+  swap: 'Season swap',
+  winter: 'Repair',
+};
+
+const LEVELS: Record<Warning['level'], string> = { danger: 'Danger', warning: 'Warning', note: 'Note' };
+
+export const site = 'Idle Season';
+export const skip = 'Skip to the content';
+export const menu = 'Pages';
+export const nav = {
+  front: 'Next',
+  jobs: 'Jobs',
+  agenda: 'Agenda',
+  shopping: 'Shopping',
+  plan: 'Plan',
+  methods: 'Methods',
+};
+export const machines = 'Machines';
+export const planMade = (date: string) => `Plan made for ${date}.`;
+export const planFile = 'The plan as data';
+export const privateNote = 'This site says where things are and when nobody is there: keep it to yourself.';
+export const units = { h: 'h', min: 'min' };
+export const kinds = KINDS;
+export const chemistries = CHEMISTRIES;
+export const cares = CARES;
+export const categories = CATEGORIES;
+export const stages = STAGES;
+export const phases = PHASES;
+export const levels = LEVELS;
+export const figures = FIGURES;
+export const asTable = 'The same as a table';
+export const notes = (n: number) => count(n, 'note', 'notes');
+export const why = 'Why';
+export const whyOf = (what: string) => `Why: ${what}`;
+export const none = 'None.';
+export const inStock = 'at hand';
+export const days = (n: number) => count(n, 'day', 'days');
+export const derivation = {
+  inputs: 'Goes in',
+  quantity: 'Quantity',
+  value: 'Value',
+  result: 'Comes out',
+  source: 'Source',
+  caveat: 'What this does not know',
+  method: 'How this is worked out and checked',
+};
+export const state = {
+  inUse: 'in use',
+  layUp: 'being laid up',
+  rest: 'at rest',
+  startUp: 'being woken',
+};
+export const front = {
+  title: 'What is next',
+  today: 'Today is',
+  nothing: 'Nothing is left to do in this plan.',
+  ended: 'The list on this page ends here. Build the plan again, or see the agenda.',
+  passed: 'Passed in the last two weeks',
+  passedNote: 'Not ticked off in the plan. Done? Write it in the machine’s record, so that later dates learn from it.',
+  all: 'All dates in the agenda',
+  ring: 'The year',
+  legend: {
+    rest: 'rest',
+    work: 'work on it',
+    use: 'use',
+    layUp: 'lay-up begins',
+    firstUse: 'first use',
+    temperature: (low: string, high: string) => `outdoors, ${low} to ${high}`,
+    freezing: 'freezing',
+    today: 'today',
+  },
+  machines: 'Machines',
+  rests: (from: string, to: string) => `Rests ${from} to ${to}`,
+  warnings: (n: number) => count(n, 'warning', 'warnings'),
+};
+export const machine = {
+  layUpSheet: 'Lay-up sheet',
+  startUpSheet: 'Start-up sheet',
+  calendar: 'Calendar file',
+  warnings: 'Warnings',
+  rest: {
+    heading: 'While it rests',
+    steps: (all: number, done: number) =>
+      `Look-ins and winter work: ${all} ${all === 1 ? 'step' : 'steps'}, ${done} done`,
+  },
+  dates: {
+    heading: 'Dates and amounts',
+    lastUse: 'Last use',
+    layUp: 'Laid up by',
+    firstFrost: 'Frost in the store from',
+    startUp: 'Start-up begins',
+    firstUse: 'First use',
+    proposed: 'Proposed from the climate',
+    rest: (days: string) => `${days} of rest`,
+  },
+  numbers: {
+    firstCharge: 'First charge by',
+    charges: (n: number) => (n === 0 ? 'needed before first use' : count(n, 'charge in all', 'charges in all')),
+    noCharge: 'none',
+    margin: 'Battery above freezing',
+    marginIn: (month: string) => `at the least, in ${month}`,
+    fuelAdd: 'Fuel to add',
+    dose: (text: string) => `with ${text} of stabiliser`,
+    fuelDrain: 'Fuel to drain',
+    cans: (n: number) => count(n, 'can', 'cans'),
+    coolant: 'Coolant holds to',
+    coolantNeed: (text: string) => `needed: ${text}`,
+    coolantUnknown: 'not known: test it',
+    tyre: (position: string) => `Set tyres, ${position}`,
+    tyreNormal: (text: string) => `in use ${text}`,
+    wet: 'Wet and frost hours',
+    wetOver: 'over the rest, mean year',
+    corrosion: 'Corrosion',
+    corrosionOf: 'class of the store, ISO 9223',
+    layUpWork: 'Lay-up work',
+    startUpWork: 'Start-up work',
+    steps: (n: number) => count(n, 'step', 'steps'),
+    rest: 'Rest',
+    restFrom: (date: string) => `from ${date}`,
+  },
+  battery: {
+    heading: 'Battery',
+    fact: 'Fact',
+    rated: 'Rated',
+    care: 'Care',
+    threshold: 'Charge at',
+    lossFirstMonth: 'Loss in the first month',
+    lossRange: (expected: string, low: string, high: string) => `${expected}, between ${low} and ${high}`,
+    kept: 'Kept',
+    keptAt: { machine: 'in the machine', room: 'in the warm room' },
+    connected: 'Leads',
+    connectedAs: { true: 'connected', false: 'off' },
+    charges: 'Charges',
+    chargeBy: (date: string) => `By ${date}`,
+    putBack: (ampHours: string, most: string) => `put back ${ampHours} (at most ${most})`,
+    chargeHours: (hours: string, most: string) => `${hours} on the charger (at most ${most})`,
+    between: (earliest: string, expected: string) => `latest ${earliest}; expected ${expected}`,
+    latest: (earliest: string) => `latest ${earliest}; not expected before first use`,
+    noCharges: 'No charge falls due before first use, at the fastest likely loss either.',
+    calibration: 'Learnt from readings',
+    calibrationText: (multiplier: string, factor: string, n: number) =>
+      `This battery loses ${multiplier} times what the table says, within a factor of ${factor} (${count(n, 'reading', 'readings')}).`,
+    readings: 'Readings',
+    readingHead: ['Date', 'Volts', 'At', 'State of charge', 'Used'],
+    yes: 'yes',
+    legend: {
+      band: 'between slow and fast loss',
+      expected: 'expected',
+      threshold: 'threshold',
+      charge: 'charge',
+      reading: 'reading',
+      freezes: 'battery freezes',
+      cold: 'coldest likely night',
+      margin: 'margin',
+    },
+  },
+  air: {
+    heading: 'Air of the store',
+    lowest: 'Coldest likely',
+    highest: 'Warmest likely',
+    typical: (factor: AirPlan['typicalFactor'], said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>) => {
+      const parts = [
+        `wet ${factor.wet}`,
+        ...(said.frostSayable ? [`frost ${factor.frost}`] : []),
+        ...(said.condensationSayable ? [`condensation ${factor.condensation}`] : []),
+      ];
+      return factor.wet === 1
+        ? 'Hours of the one hourly year that was given; other years differ.'
+        : `Over half a year these hours typically differ from a real year's by a factor: ${parts.join(', ')}.`;
+    },
+    legend: {
+      temperature: 'temperature',
+      dewPoint: 'dew point',
+      wet: 'wet',
+      frost: 'frost',
+      condensation: 'condensation',
+    },
+  },
+  fuel: {
+    heading: 'Fuel',
+    choice: { fill: 'Fill and stabilise', drain: 'Drain' },
+    add: 'Add',
+    dose: 'Stabiliser',
+    run: 'Then run for',
+    drained: 'Drain',
+    cans: 'Cans needed',
+    tap: 'Tap',
+    full: 'Tank at its warmest',
+    water: 'Water the fuel can hold',
+    breathing: 'Most that breathing brings',
+    hardly: 'less than half a millilitre',
+    useBy: 'Use by',
+    drainedUseBy: 'Use the drained fuel by',
+    atFirstUse: 'At first use',
+    verdict: { use: 'Use it', mix: 'Mix with fresh fuel', dispose: 'Take it to the collection point' },
+    limit: 'Kept at home',
+    limitAt: (where: string) => `(${where})`,
+    exceeded: 'Over the limit.',
+  },
+  coolant: {
+    heading: 'Coolant',
+    holds: 'Holds to',
+    needs: 'Needed',
+    strength: 'Strength now',
+    target: 'Strength aimed at',
+    replace: 'Drain and replace',
+    swaps: 'Times',
+    testBy: 'Test by',
+    ageDue: 'Change by age',
+    unknown: 'not known',
+  },
+  tyres: {
+    heading: 'Tyres',
+    head: ['Tyre', 'Set', 'In use', 'Expect at start-up', 'Stands on it'],
+    stands: { true: 'yes', false: 'off the ground' },
+    move: (n: number) => `move every ${count(n, 'month', 'months')}`,
+    lookIn: 'At a look-in',
+    lookInHead: 'Store at',
+    times: (position: string, n: number) => (n === 1 ? position : `${position} × ${n}`),
+  },
+  protection: {
+    heading: 'Protection',
+    class: 'Class of the store',
+    steel: 'Bare steel loses',
+    zinc: 'Zinc loses',
+    perYear: (text: string) => `${text} a year`,
+    uncertainty: (low: string, high: string) => `The true loss lies between ${low} and ${high} times this.`,
+    desiccant: 'Desiccant for a closed bag',
+    desiccantUnits: (din: string, mil: string) => `${din} units by DIN 55474, ${mil} by MIL-STD-2073`,
+    humidity: 'Dehumidified space',
+    humidityAt: (low: string, high: string) => `hold ${low} to ${high} % relative humidity`,
+    why: 'this protection',
+  },
+  services: { heading: 'Due by date, distance or hours' },
+  assumptions: {
+    heading: 'Assumed, not known',
+    first: (field: string) => `Measure this first: ${field}`,
+    firstText: (days: string) => `Over the range it could have, the first charge moves by ${days}.`,
+    taken: (value: string) => `taken as ${value}`,
+    could: (values: string) => `could be ${values}`,
+    movesCharge: (days: string) => `moves the first charge by ${days}`,
+    movesMargin: (range: string) => `the freezing margin by ${range}`,
+    range: (low: string, high: string) => `${low} to ${high}`,
+    text: 'Each is a default with a range; the top one is worth a measurement before all others.',
+    more: (n: number) => `${n} more that move less`,
+    none: 'Nothing: every value is given.',
+    nothingMoves: 'None of these moves the first charge.',
+  },
+  whatIf: {
+    heading: 'Going on for longer',
+    until: (days: string, date: string) => `${days} more, until ${date}`,
+    coldest: (text: string) => `Coldest likely night until then: ${text}.`,
+    missed: 'Missed',
+    misfit: (text: string) => `${text} of work no longer fit.`,
+    nothing: 'Nothing is missed.',
+  },
+  now: {
+    heading: 'Open and off now',
+    off: 'Off',
+    open: 'Left changed by the lay-up',
+    where: (where: string) => `lies: ${where}`,
+    since: (date: string) => `since ${date}`,
+    unknown: 'where it lies is not written down',
+    nothing: 'Nothing is off.',
+    closes: 'closed by',
+    head: ['What', 'State', 'Closed by'],
+    critical: 'safety',
+  },
+  notes: 'Notes',
+  paperwork: { heading: 'Papers', paused: 'paused over the rest' },
+};
+export const sheet = {
+  layUp: 'Lay-up sheet',
+  startUp: 'Start-up sheet',
+  season: (name: string) => `Season ${name}`,
+  pageOf: ['page', 'of'],
+  lay: 'Lay these out first',
+  tools: 'Tools',
+  parts: 'Parts and supplies',
+  open: (n: number) => `Left changed by the lay-up, ${count(n, 'thing', 'things')} to put right below:`,
+  mind: 'Mind:',
+  stops: 'Do not ride:',
+  stopsAll: 'Steps marked Safety are initialled. One that stops the ride keeps the machine in until it is put right.',
+  stopsPassed: 'Every check that stops the ride is passed and initialled:',
+  steps: 'Steps',
+  allSteps: 'In this order',
+  initials: 'initials',
+  critical: 'Safety',
+  reading: 'reading',
+  torque: 'Torque',
+  torqueHead: ['Fastener', 'How many', 'Head', 'N·m', 'lbf·ft', 'Thread', 'Note'],
+  condition: { dry: 'dry', lubricated: 'lubricated', unstated: 'not stated' },
+  lubricated:
+    'A lubricated thread needs less torque for the same tension. Take the figure as it is printed here, with the thread as it says.',
+  noFigure: 'none published',
+  notes: 'Notes and readings',
+  wait: (text: string) => `then wait ${text}`,
+  signed: 'Date and signature',
+  minutes: (text: string) => `about ${text}`,
+  done: 'done',
+  print: 'Print this sheet from the browser’s menu. A4 and Letter both fit.',
+  back: (name: string) => `Back to ${name}`,
+  manual: 'The service manual of the machine, local codes and licensed practice come before this sheet.',
+  needs: {
+    dryDay: (warm: string) => `dry day above ${warm}`,
+    warmEngine: 'warm engine',
+    stand: 'stand',
+    charger: 'charger',
+    bench: 'bench',
+    power: 'power',
+  },
+  torqueOf: (n: number, what: string, head: string) => `${n} × ${what} (${head})`,
+  date: 'planned for',
+};
+export const jobs = {
+  title: 'Winter jobs',
+  lead: 'What comes off once for which jobs, and how it goes back.',
+  none: 'No winter jobs are planned.',
+  minutes: (bundled: string, separate: string, saved: string) =>
+    `${bundled} in one strip-down; ${separate} one job at a time; ${saved} saved.`,
+  order: 'Off and back on',
+  off: 'Off, in this order',
+  on: 'Back on, in this order',
+  for: (jobs: string) => `for ${jobs}`,
+  forAll: 'for all jobs',
+  parts: 'Parts',
+  orderBy: (date: string) => `order by ${date}`,
+  jobsHead: ['Job', 'Work', 'Must be off'],
+  jobs: 'Jobs',
+  now: 'Off now',
+  tools: 'Tools',
+  torque: 'Torque',
+  lead_: (days: string) => `${days} to arrive`,
+  pictureRegion: (name: string) => `${name}: strip-down, scrolls sideways`,
+  cautions: 'Cautions',
+};
+export const agenda = {
+  title: 'Agenda',
+  sessions: 'Sessions',
+  earlier: 'Earlier',
+  steps: (n: number) => count(n, 'step', 'steps'),
+  none: 'No sessions are planned.',
+  misfits: 'Does not fit',
+  misfitText: (hours: string, date: string) => `${hours} missing before ${date}`,
+  trips: 'Charger trips',
+  tripHead: ['Date', 'Battery', 'Charger', 'From', 'Hours'],
+  noTrips: 'No charger trips are needed.',
+  calendar: 'In your calendar',
+  download: 'Download',
+  downloadText: 'A file that stays as it is; import it into a calendar of its own.',
+  subscribe: 'Subscribe',
+  subscribeText: 'Follows the plan when it changes; works once this site is on an https address.',
+  address: 'Address to copy',
+  noAddress: 'Give the household a siteUrl to have an address that calendars can follow.',
+  files: 'One file for all, or one for each machine:',
+  all: 'All machines',
+  alarms: 'What the alarms do',
+  alarmsText: [
+    'Each reminder is an all-day event with one alarm, at nine in the morning of the day before.',
+    'Many calendars drop the alarms of a calendar they subscribe to: switch alarms on there, or download.',
+    'A reminder that moves keeps its identity, so a subscribed calendar moves it and makes no second one.',
+    'A step that is done leaves the file.',
+  ],
+  replace: 'Replacing an earlier import',
+  replaceText: [
+    'Some calendars take a file that is imported twice as new events. So import into a calendar made for this alone.',
+    'When the plan has changed: delete that calendar, make it anew, import the new file. Nothing else of yours is touched.',
+    'With a subscription there is nothing to do.',
+  ],
+  rounds: {
+    title: 'Rounds of charging',
+    lead: 'Week by week, as the trips of the agenda have it. A link below leads to one week, and then that week alone is printed.',
+    week: (from: string, to: string) => `${from} to ${to}`,
+    charges: (n: number) => count(n, 'charge', 'charges'),
+    head: ['Done', 'Day', 'Machine', 'Stands', 'Charger', 'From', 'For', 'About', 'Volts before'],
+    noCharger: 'none has room',
+    inTurn: 'in turn',
+  },
+  months: 'Month sheets for the shed wall',
+  monthsTitle: 'Months',
+  dates: 'All dates',
+  hours: (from: string, hours: string) => `${from}, ${hours}`,
+  more: (n: number) => `and ${n} more`,
+  from: (date: string) => `From ${date}`,
+};
+export const shopping = {
+  title: 'Shopping',
+  none: 'Nothing is to be bought.',
+  order: 'To order',
+  gone: 'Needed by a day gone by',
+  lead: 'Summed over all machines, by the day it has to be ordered.',
+  head: ['What', 'How much', 'Order by', 'Needed by', 'For'],
+  noDate: '—',
+  have: 'At hand, to be checked',
+  late: 'passed',
+};
+export const methods = {
+  title: 'Methods',
+  lead: 'Each calculation: its equation, units, source, the values it is checked against, and what it does not know.',
+  equation: 'Equation',
+  symbols: 'Symbols and units',
+  sources: 'Sources',
+  valid: 'Valid',
+  error: 'Error',
+  weak: 'Known weaknesses',
+  checks: 'Checked against',
+  checkHead: ['Case', 'Published', 'Ours', 'Source', 'Standing'],
+  passed: (n: number, of: number) => `${n} of ${of} published values met`,
+  climates: 'Climate figures',
+  met: 'met',
+  missed: 'not met',
+  station: (name: string, km: string, height: string, far: boolean) =>
+    ` Station ${name}, ${km} km away, ${height} m higher or lower${far ? ': too far to trust without a look' : ''}.`,
+  contents: 'Calculations',
+};
+export const notFound = {
+  title: 'No such page',
+  text: 'This address holds nothing. The machine may have been renamed.',
+  back: 'What is next',
+};
