@@ -32,6 +32,8 @@ export interface PlanOptions {
   quick?: boolean | undefined;
   /** Leaves out only what a longer season would cost, for a caller that works it out at the same time: `whatIfLater`. */
   withoutWhatIf?: boolean | undefined;
+  /** Leaves out the reminders, for a page that shows none. */
+  withoutReminders?: boolean | undefined;
 }
 
 export interface PlanResult {
@@ -47,7 +49,7 @@ export interface PlanResult {
  * @returns the plan, and what forbids its use
  */
 export function planSeason(asWritten: Household, options: PlanOptions): PlanResult {
-  const { asOf, quick = false, withoutWhatIf = quick } = options;
+  const { asOf, quick = false, withoutWhatIf = quick, withoutReminders = false } = options;
   const { procedures } = asWritten;
   const household = { ...asWritten, machines: asWritten.machines.map((m) => withTickedCharges(m, procedures)) };
   const places = new Map(household.places.map((place) => [place.id, placeContext(place, household.seed)]));
@@ -151,7 +153,8 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     supplies,
     warnings: warnings.filter((warning) => warning.machine === undefined),
   };
-  return { plan: { ...plan, events: makeEvents(plan) }, problems: drafts.flatMap((draft) => draft.problems) };
+  const events = withoutReminders ? [] : makeEvents(plan);
+  return { plan: { ...plan, events }, problems: drafts.flatMap((draft) => draft.problems) };
 }
 
 const SEVERITY: readonly Warning['level'][] = ['danger', 'warning', 'note'];

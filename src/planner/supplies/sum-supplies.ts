@@ -33,7 +33,7 @@ interface Need {
  * @returns lines by order-by date, what is in stock last
  */
 export function sumSupplies(machines: readonly SupplyMachine[], household: Household): SupplyLine[] {
-  const procedures = supplyFacts(household.procedures.flatMap((p) => p.steps.flatMap((s) => s.supplies)));
+  const procedures = practiceFacts(household.procedures);
   const lines = new Map<string, SupplyLine>();
   for (const each of machines) {
     const own = supplyFacts(each.machine.services.flatMap((s) => s.supplies));
@@ -49,10 +49,22 @@ export function sumSupplies(machines: readonly SupplyMachine[], household: House
   );
 }
 
-type Facts = (what: string, unit: string) => { leadDays: number; inStock: boolean } | undefined;
+type Fact = { leadDays: number; inStock: boolean };
+type Facts = (what: string, unit: string) => Fact | undefined;
 
-function supplyFacts(supplies: readonly Supply[]): Map<string, { leadDays: number; inStock: boolean }> {
-  const facts = new Map<string, { leadDays: number; inStock: boolean }>();
+/** What the practice says of its supplies, kept with it. */
+const practice = new WeakMap<Household['procedures'], Map<string, Fact>>();
+
+function practiceFacts(procedures: Household['procedures']): Map<string, Fact> {
+  const known = practice.get(procedures);
+  if (known) return known;
+  const facts = supplyFacts(procedures.flatMap((p) => p.steps.flatMap((s) => s.supplies)));
+  practice.set(procedures, facts);
+  return facts;
+}
+
+function supplyFacts(supplies: readonly Supply[]): Map<string, Fact> {
+  const facts = new Map<string, Fact>();
   for (const s of supplies) {
     const known = facts.get(key(s.what, s.unit));
     facts.set(key(s.what, s.unit), {

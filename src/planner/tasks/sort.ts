@@ -9,21 +9,31 @@ import type { PlanStep } from '../season-plan.ts';
  */
 export function sortSteps(steps: readonly PlanStep[]): { steps: PlanStep[]; ring: string[] } {
   const position = new Map(steps.map((step, index) => [step.id, index]));
-  const waiting = steps.map((step) => step.after.filter((id) => position.has(id)).length);
-  const followers = new Map<string, number[]>();
+  const waiting = new Int32Array(steps.length);
+  const followers: number[][] = steps.map(() => []);
   for (const [index, step] of steps.entries())
-    for (const id of step.after) if (position.has(id)) followers.set(id, [...(followers.get(id) ?? []), index]);
-  const free = waiting.flatMap((count, index) => (count === 0 ? [index] : []));
+    for (const id of step.after) {
+      const before = position.get(id);
+      if (before === undefined) continue;
+      waiting[index]! += 1;
+      followers[before]!.push(index);
+    }
+  // Steps that are free, the first one at the end.
+  const free: number[] = [];
+  const release = (index: number) => {
+    let at = free.length;
+    while (at > 0 && free[at - 1]! < index) at -= 1;
+    free.splice(at, 0, index);
+  };
+  for (let index = steps.length - 1; index >= 0; index--) if (waiting[index] === 0) free.push(index);
   const sorted: PlanStep[] = [];
-  while (free.length > 0) {
-    const index = free.splice(free.indexOf(Math.min(...free)), 1)[0]!;
-    const step = steps[index]!;
-    sorted.push(step);
-    for (const follower of followers.get(step.id) ?? []) {
+  for (let index = free.pop(); index !== undefined; index = free.pop()) {
+    sorted.push(steps[index]!);
+    for (const follower of followers[index]!) {
       waiting[follower]! -= 1;
-      if (waiting[follower] === 0) free.push(follower);
+      if (waiting[follower] === 0) release(follower);
     }
   }
-  const ring = steps.filter((step) => !sorted.includes(step));
+  const ring = steps.filter((_, index) => waiting[index]! > 0);
   return { steps: [...sorted, ...ring], ring: ring.map((step) => step.id) };
 }
