@@ -1,7 +1,7 @@
 /** Steps -> tasks of the agenda: which steps want a session, between which days, and what they compete for. */
 import { taskKey } from './agenda/index.ts';
 import type { AgendaTask } from './agenda/types.ts';
-import { addDays, later } from './dates.ts';
+import { addDays, earlier, later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
 import type { PlanStep } from './season-plan.ts';
@@ -10,48 +10,82 @@ import { windowsOf } from './tasks/index.ts';
 /** Work that is overdue is to be done within this many days. Common practice. */
 const OVERDUE_DAYS = 14;
 
+/** Between which days an undone step is to be done, and by when it was due, where that is past. */
+export interface Standing {
+  earliest: IsoDate;
+  latest: IsoDate;
+  overdue?: IsoDate | undefined;
+}
+
 /**
- * The tasks that one machine brings to the agenda. Steps with a day of their own (visits, charges) and steps that are
- * done bring none.
+ * Where an undone step stands on the day of the plan: never on a day gone by.
+ *
+ * Work whose last day has passed is overdue and wanted soon, as long as it has any use: a lay-up until the start-up begins,
+ * winter work and the start-up until the first use, or where the record says that they were begun, three weeks longer.
+ * @param step - of the machine's plan
  * @param draft - the machine
- * @param asOf - where the machine keeps a record, undone work is not planned before this day
+ * @param asOf - the day the plan is made for
+ * @returns undefined for a step that wants no session (done, or with a day of its own) and for one whose time is over
+ */
+export function standing(step: PlanStep, draft: DraftMachine, asOf: IsoDate): Standing | undefined {
+  if (step.done || step.date !== undefined) return undefined;
+  const { earliest, latest } = daysOf(step, draft);
+  if (latest >= asOf) return { earliest: later(earliest, asOf), latest };
+  const end = later(latest, endOf(step, draft));
+  return asOf > end
+    ? undefined
+    : { earliest: asOf, latest: earlier(addDays(asOf, OVERDUE_DAYS), end), overdue: latest };
+}
+
+/** The last day on which it still has a use to do an overdue step. */
+function endOf({ phase }: PlanStep, { machine, steps }: DraftMachine): IsoDate {
+  const { startUpFrom, firstUse, rideEnd } = windowsOf(machine.season);
+  if (phase === 'lay-up' || phase === 'swap') return startUpFrom;
+  return steps.some((step) => step.phase === phase && step.done) ? rideEnd : firstUse;
+}
+
+/**
+ * The tasks that one machine brings to the agenda. Steps with a day of their own (visits, charges, the first ride) and steps
+ * that are done bring none.
+ * @param draft - the machine
+ * @param asOf - the day the plan is made for
  */
 export function agendaTasks(draft: DraftMachine, asOf: IsoDate): AgendaTask[] {
   const { machine, steps, battery } = draft;
-  const kept = machine.doneSteps.length > 0;
-  const planned = steps.filter(wantsSession);
-  return planned.map((step) => {
-    const days = daysOf(step, draft);
-    const latest = kept && days.latest < asOf ? addDays(asOf, OVERDUE_DAYS) : days.latest;
-    return {
-      key: taskKey(machine.id, step.id),
-      machine: machine.id,
-      step: step.id,
-      title: `${machine.name}: ${step.title}`,
-      phase: step.phase,
-      placeId: machine.placeId,
-      minutes: step.minutes,
-      waitH: step.waitH,
-      after: step.after.map((id) => taskKey(machine.id, id)),
-      earliest: kept ? later(days.earliest, asOf) : days.earliest,
-      latest,
-      needs: step.needs,
-      kind: machine.kind,
-      chemistry: battery?.chemistry,
-      splittable: step.phase === 'winter',
-    };
+  return steps.flatMap((step): AgendaTask[] => {
+    const days = standing(step, draft, asOf);
+    if (!days) return [];
+    return [
+      {
+        key: taskKey(machine.id, step.id),
+        machine: machine.id,
+        step: step.id,
+        title: `${machine.name}: ${step.title}`,
+        phase: step.phase,
+        part: step.part,
+        work: step.title,
+        placeId: machine.placeId,
+        minutes: step.minutes,
+        waitH: step.waitH,
+        after: step.after.map((id) => taskKey(machine.id, id)),
+        earliest: days.earliest,
+        latest: days.latest,
+        needs: step.needs,
+        kind: machine.kind,
+        chemistry: battery?.chemistry,
+        splittable: step.phase === 'winter',
+      },
+    ];
   });
 }
 
 /**
- * Work of an undone step whose last day has passed is moved to the days from `asOf` on, where a record is kept.
- * @returns whether any step of the machine was moved
+ * Whether work of the machine was moved because its day has come: what a calendar then takes as a change.
+ * @param draft - the machine
+ * @param asOf - the day the plan is made for
  */
 export function movesWork(draft: DraftMachine, asOf: IsoDate): boolean {
-  return (
-    draft.machine.doneSteps.length > 0 &&
-    draft.steps.some((step) => wantsSession(step) && daysOf(step, draft).earliest < asOf)
-  );
+  return draft.steps.some((step) => standing(step, draft, asOf) && daysOf(step, draft).earliest < asOf);
 }
 
 /**
@@ -71,11 +105,6 @@ export function visitMinutes(drafts: readonly DraftMachine[]): Map<IsoDate, numb
       minutes.set(date, (minutes.get(date) ?? 0) + work + way);
     }
   return minutes;
-}
-
-/** A step that has no day of its own and is still to be done. */
-function wantsSession(step: PlanStep): boolean {
-  return !step.done && step.date === undefined;
 }
 
 /** Winter work lies between lay-up and start-up, where it says nothing else. */

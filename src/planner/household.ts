@@ -494,4 +494,6 @@ export type StepDeadline =
   | { before: 'first-frost-in-store' }
   | { before: 'lay-up-end' }
   | { before: 'drained-fuel-use-by' }
-  | { before: 'first-use' };
+  | { before: 'first-use' }
+  /** Within three weeks after the first use, not on its day. */
+  | { before: 'ride-end' };

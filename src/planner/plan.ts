@@ -17,13 +17,13 @@ import { later } from './dates.ts';
 import { makeEvents } from './events/index.ts';
 import type { Household, IsoDate } from './household.ts';
 import type { LedgerProblem } from './ledger/index.ts';
-import { type DraftMachine, draftMachine } from './machine-plan.ts';
+import { draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
 import { withTickedCharges } from './recorded.ts';
-import type { MachinePlan, PlanStep, SeasonPlan, Warning } from './season-plan.ts';
+import { datedSteps, layUpDays, overdueWarnings, readyDay, seasonWarnings } from './season-days.ts';
+import type { MachinePlan, SeasonPlan, Warning } from './season-plan.ts';
 import { orderWarnings, sumSupplies } from './supplies/index.ts';
 import { whatIfLater } from './what-if.ts';
-import { writtenDate } from './written.ts';
 
 export interface PlanOptions {
   /** The day the plan is made for. */
@@ -77,12 +77,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
   const stepsOf = new Map(
     drafts.map((draft) => [
       draft.machine.id,
-      draft.steps.map(
-        (step): PlanStep => ({
-          ...step,
-          date: step.date ?? agenda.dateOf.get(taskKey(draft.machine.id, step.id)),
-        }),
-      ),
+      datedSteps(draft, (step) => agenda.dateOf.get(taskKey(draft.machine.id, step)), asOf),
     ]),
   );
 
@@ -95,7 +90,10 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     ...drafts.flatMap((draft) => draft.warnings),
     ...agenda.notes,
     ...orderWarnings(supplies, asOf, household.locale),
-    ...drafts.flatMap((draft) => seasonWarnings(draft, asOf, household.locale)),
+    ...drafts.flatMap((draft) => [
+      ...overdueWarnings(draft, stepsOf.get(draft.machine.id)!, asOf, household.locale),
+      ...seasonWarnings(draft, asOf, household.locale),
+    ]),
   ].sort(bySeverity);
   const warningsOf = new Map<string | undefined, Warning[]>();
   for (const warning of warnings) {
@@ -116,7 +114,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       placeName: draft.context.place.name,
       spot: machine.spot,
       season: machine.season,
-      layUp: layUpDays(steps, machine.season.lastUse),
+      layUp: layUpDays(draft, steps),
       startUp: { ready: readyDay(steps, machine.season.firstUse), firstUse: machine.season.firstUse },
       firstFrostInStore: rest.firstFrost,
       battery: draft.battery,
@@ -161,49 +159,4 @@ const SEVERITY: readonly Warning['level'][] = ['danger', 'warning', 'note'];
 
 function bySeverity(a: Warning, b: Warning): number {
   return SEVERITY.indexOf(a.level) - SEVERITY.indexOf(b.level);
-}
-
-function layUpDays(steps: readonly PlanStep[], lastUse: IsoDate): MachinePlan['layUp'] {
-  const days = datesOf(steps, (step) => step.phase === 'lay-up');
-  return { start: days.at(0) ?? lastUse, done: days.at(-1) ?? lastUse };
-}
-
-/** The last day of work before the first ride. */
-function readyDay(steps: readonly PlanStep[], firstUse: IsoDate): IsoDate {
-  const days = datesOf(steps, (step) => step.phase === 'start-up' && step.stage !== 'first-ride');
-  return days.filter((day) => day <= firstUse).at(-1) ?? firstUse;
-}
-
-function datesOf(steps: readonly PlanStep[], which: (step: PlanStep) => boolean): IsoDate[] {
-  return steps.flatMap((step) => (which(step) && step.date !== undefined ? [step.date] : [])).sort();
-}
-
-/** A season that is over, or dates that were only proposed. */
-function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, locale: string): Warning[] {
-  const about = 'season';
-  const { season } = machine;
-  const over: Warning[] =
-    season.firstUse < asOf
-      ? [
-          {
-            machine: machine.id,
-            level: 'note',
-            text: `${machine.name}'s rest ended on ${writtenDate(season.firstUse, locale)}.`,
-            act: `Write the next lastUse and firstUse in ${machine.file}.`,
-            about,
-          },
-        ]
-      : [];
-  const proposed: Warning[] = season.proposed
-    ? [
-        {
-          machine: machine.id,
-          level: 'note',
-          text: `The dates of the rest, ${writtenDate(season.lastUse, locale)} to ${writtenDate(season.firstUse, locale)}, are proposed from the climate. ${season.reasons.join(' ')}`,
-          act: `Write lastUse and firstUse in ${machine.file} once you know them.`,
-          about,
-        },
-      ]
-    : [];
-  return [...over, ...proposed];
 }

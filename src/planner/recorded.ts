@@ -5,6 +5,7 @@ import type { FuelChoice, IsoDate, Machine, Procedure, Ticked, When } from './ho
 import { isOfSeason, restKey, seasonName } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
+import { isWholePhase } from './ticked.ts';
 import { counted } from './written.ts';
 
 /** Phases whose steps can be left out on purpose: a check before the ride cannot. */
@@ -140,7 +141,8 @@ export function recordWarnings(
   procedures: readonly Procedure[],
 ): Warning[] {
   const names = new Set(procedures.flatMap((p) => p.steps.map((step) => `${p.id}.${step.id}`)));
-  const isKnown = (id: string) => names.has(id.split('.').slice(0, 2).join('.')) || /^(strip|job)\./.test(id);
+  const isKnown = (id: string) =>
+    isWholePhase(id) || names.has(id.split('.').slice(0, 2).join('.')) || /^(strip|job)\./.test(id);
   const phases = new Map(steps.map((step) => [step.id, step.phase]));
   const note = (text: string, act: string): Warning => ({
     machine: machine.id,

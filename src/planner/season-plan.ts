@@ -91,7 +91,8 @@ export interface MachinePlan {
   /** Where in the place it stands. */
   spot?: string | undefined;
   season: { lastUse: IsoDate; firstUse: IsoDate; proposed: boolean; reasons: string[] };
-  layUp: { start: IsoDate; done: IsoDate };
+  /** First and last day of the lay-up's work, planned or as ticked, and whether all of it is ticked. */
+  layUp: { start: IsoDate; done: IsoDate; complete: boolean };
   startUp: { ready: IsoDate; firstUse: IsoDate };
   /** First night of a typical year on which the store can reach −1 °C during the rest; absent when it cannot. */
   firstFrostInStore?: IsoDate | undefined;
@@ -295,6 +296,8 @@ export interface PlanStep {
   /** "<procedure>.<step>" and, where it is repeated, ".<n>". Unique within the machine. */
   id: string;
   phase: Phase | 'winter';
+  /** What of the phase it belongs to, in words: "Wash and dry". */
+  part: string;
   title: string;
   detail?: string | undefined;
   minutes: number;
@@ -318,8 +321,10 @@ export interface PlanStep {
   /** Torque rows to print beside the step. */
   torques: TorqueRow[];
   done: boolean;
-  /** The day the agenda gave it. */
+  /** The day the agenda gave it; of a lay-up step that is done, the day on which it was. */
   date?: IsoDate | undefined;
+  /** The day by which it was due, where that is past and it is not done. */
+  overdue?: IsoDate | undefined;
 }
 
 export interface TorqueRow {

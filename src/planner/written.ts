@@ -10,23 +10,53 @@ export type Manner = Pick<Household, 'locale' | 'units'>;
  * @param locale - BCP 47 tag; one that is not known gives English
  */
 export function writtenDate(date: IsoDate, locale: string): string {
-  return formatterOf(locale).format(new Date(`${date}T00:00:00Z`));
+  return dateIn(formatterOf(locale, LONG), date);
+}
+
+/** The same in short, with its weekday: "Thu, 3 Dec 2026". */
+export function writtenDay(date: IsoDate, locale: string): string {
+  return dateIn(formatterOf(locale, SHORT), date);
+}
+
+/** The name of a month: "February"; `month` 1–12. */
+export function writtenMonth(month: number, locale: string): string {
+  return formatterOf(locale, MONTH).format(Date.UTC(2026, month - 1, 1));
+}
+
+const COMMON = { timeZone: 'UTC', calendar: 'gregory' } as const;
+const LONG = { ...COMMON, dateStyle: 'long' } as const;
+const SHORT = { ...COMMON, weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' } as const;
+const MONTH = { ...COMMON, month: 'long' } as const;
+
+/** A plan writes the same few dates hundreds of times, and writing one is dear. */
+const dates = new WeakMap<Intl.DateTimeFormat, Map<IsoDate, string>>();
+const DATES_MOST = 20_000;
+
+function dateIn(formatter: Intl.DateTimeFormat, date: IsoDate): string {
+  const texts = dates.get(formatter) ?? new Map<IsoDate, string>();
+  dates.set(formatter, texts);
+  const known = texts.get(date);
+  if (known !== undefined) return known;
+  const text = formatter.format(new Date(`${date}T00:00:00Z`));
+  if (texts.size < DATES_MOST) texts.set(date, text);
+  return text;
 }
 
 /** Formatters are dear to make and the same for all dates of a household. */
-const formatters = new Map<string, Intl.DateTimeFormat>();
+const formatters = new Map<Intl.DateTimeFormatOptions, Map<string, Intl.DateTimeFormat>>();
 
-function formatterOf(locale: string): Intl.DateTimeFormat {
-  const known = formatters.get(locale);
+function formatterOf(locale: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const ofStyle = formatters.get(options) ?? new Map<string, Intl.DateTimeFormat>();
+  formatters.set(options, ofStyle);
+  const known = ofStyle.get(locale);
   if (known) return known;
-  const options = { dateStyle: 'long', timeZone: 'UTC', calendar: 'gregory' } as const;
   let made: Intl.DateTimeFormat;
   try {
     made = new Intl.DateTimeFormat(locale, options);
   } catch {
     made = new Intl.DateTimeFormat('en-GB', options);
   }
-  formatters.set(locale, made);
+  ofStyle.set(locale, made);
   return made;
 }
 
@@ -38,6 +68,35 @@ function formatterOf(locale: string): Intl.DateTimeFormat {
  */
 export function counted(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;
+}
+
+/** "a", "a and b", "a, b and c". */
+export function listText(items: readonly string[]): string {
+  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
+
+/** A name within a sentence: "Insurance" becomes "insurance", "MOT" stays. */
+export function withinSentence(name: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
+}
+
+/** So many parts of the work are named in a title, and a step of its own no longer than this many letters. */
+const PARTS_NAMED = 2;
+const TITLE_MOST = 60;
+
+/**
+ * What is done in a session, in words: "wash and dry; engine oil and filter; 3 more", the parts that take longest named.
+ * @param steps - in order of the work, each with the part it belongs to
+ */
+export function partsText(steps: readonly { part: string; title: string; minutes: number }[]): string {
+  if (steps.length === 1 && steps[0]!.title.length <= TITLE_MOST) return withinSentence(steps[0]!.title);
+  const minutes = new Map<string, number>();
+  for (const { part, minutes: m } of steps) minutes.set(part, (minutes.get(part) ?? 0) + m);
+  const all = [...minutes.keys()];
+  const longest = new Set(all.toSorted((a, b) => minutes.get(b)! - minutes.get(a)!).slice(0, PARTS_NAMED));
+  const named = all.filter((part) => longest.has(part) || all.length === PARTS_NAMED + 1).map(withinSentence);
+  // Parts have commas of their own.
+  return [...named, ...(named.length < all.length ? [`${all.length - named.length} more`] : [])].join('; ');
 }
 
 /** A text that begins a sentence: "snow machine" becomes "Snow machine". */

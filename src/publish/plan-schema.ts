@@ -235,6 +235,7 @@ const step = z
   .strictObject({
     id: text,
     phase: z.enum(['lay-up', 'look-in', 'start-up', 'swap', 'winter']),
+    part: text,
     title: text,
     detail: text.optional(),
     minutes: finite.min(0),
@@ -279,6 +280,7 @@ const step = z
     torques: z.array(torque),
     done: z.boolean(),
     date: date.optional(),
+    overdue: date.optional(),
   })
   .meta({ id: 'Step' });
 
@@ -339,7 +341,7 @@ const machine = z
     placeName: text,
     spot: text.optional(),
     season: z.strictObject({ lastUse: date, firstUse: date, proposed: z.boolean(), reasons: z.array(text) }),
-    layUp: z.strictObject({ start: date, done: date }),
+    layUp: z.strictObject({ start: date, done: date, complete: z.boolean() }),
     startUp: z.strictObject({ ready: date, firstUse: date }),
     firstFrostInStore: date.optional(),
     battery: battery.optional(),

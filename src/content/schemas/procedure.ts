@@ -96,7 +96,14 @@ const stepRef = z
 
 const NEEDS = ['dry-day', 'warm-engine', 'stand', 'charger', 'bench', 'power'] as const;
 const EACH = ['tyre', 'charge', 'look-in', 'service', 'paper', 'paused-paper'] as const;
-const DEADLINES = ['last-use', 'first-frost-in-store', 'lay-up-end', 'drained-fuel-use-by', 'first-use'] as const;
+const DEADLINES = [
+  'last-use',
+  'first-frost-in-store',
+  'lay-up-end',
+  'drained-fuel-use-by',
+  'first-use',
+  'ride-end',
+] as const;
 
 const step = z
   .strictObject({

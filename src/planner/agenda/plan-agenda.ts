@@ -1,5 +1,6 @@
 import type { Household, IsoDate, Place } from '../household.ts';
 import type { Session } from '../season-plan.ts';
+import { partsText } from '../written.ts';
 import { type Built, buildProblem } from './build.ts';
 import { dryDay } from './dry-days.ts';
 import { misfitsOf } from './misfits.ts';
@@ -19,14 +20,6 @@ export interface AgendaInput {
   /** Leaves out the search for fewer and shorter sessions. */
   quick?: boolean | undefined;
 }
-
-const PHASE_NAMES: Record<AgendaTask['phase'], string> = {
-  'lay-up': 'lay-up',
-  'look-in': 'look-in',
-  'start-up': 'start-up',
-  swap: 'swap',
-  winter: 'winter jobs',
-};
 
 /**
  * Fills sessions within the household's hours: as many steps as can be done in time, in the fewest sessions, as early as
@@ -97,12 +90,12 @@ function clock(minute: number): string {
   return `${String(Math.floor(ofDay / 60)).padStart(2, '0')}:${String(ofDay % 60).padStart(2, '0')}`;
 }
 
+const workOf = (tasks: readonly AgendaTask[], machine: string) =>
+  tasks.filter((t) => t.machine === machine).map(({ part, work, minutes }) => ({ part, title: work, minutes }));
+
 function titleOf(tasks: readonly AgendaTask[], nameOf: (machine: string) => string, units: Household['units']): string {
-  const phases = new Map<string, Set<string>>();
-  for (const t of tasks) {
-    const own = phases.get(t.machine) ?? new Set();
-    phases.set(t.machine, own.add(PHASE_NAMES[t.phase]));
-  }
-  const said = [...phases].map(([machine, own]) => `${nameOf(machine)}: ${[...own].join(', ')}`).join('; ');
+  const said = [...new Set(tasks.map((t) => t.machine))]
+    .map((machine) => `${nameOf(machine)}: ${partsText(workOf(tasks, machine))}`)
+    .join('. ');
   return tasks.some((t) => t.needs.dryDay) ? `${said} (on a ${dryDay(units)})` : said;
 }

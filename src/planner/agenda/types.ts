@@ -10,6 +10,9 @@ export interface AgendaTask {
   /** Machine and step in words, for messages: "Juniper: wash and dry". */
   title: string;
   phase: PlanStep['phase'];
+  /** What of its phase it belongs to, and what it is, in words. */
+  part: string;
+  work: string;
   placeId: string;
   /** Time of one pair of hands [min]. */
   minutes: number;

@@ -1,19 +1,10 @@
 import type { BatteryChemistry, Household } from '../household.ts';
 import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { listText, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
 import { householdYear } from './identity.ts';
-import {
-  ampHoursText,
-  chargeHoursText,
-  dayText,
-  hoursText,
-  hourText,
-  lines,
-  listText,
-  shortCautions,
-  stepLines,
-} from './words.ts';
+import { ampHoursText, chargeHoursText, hoursText, hourText, lines, shortCautions, stepLines } from './words.ts';
 import type { WorkBlock } from './work.ts';
 
 const LEAD_ACID = ['battery-acid-gas', 'frozen-battery'];
@@ -152,8 +143,8 @@ function partText(
   const charger = chargerName === undefined ? '' : `, on "${chargerName}"`;
   const expected =
     charge.expected === undefined
-      ? `The battery may reach ${battery.thresholdPct} % on ${dayText(charge.earliest)} if it loses fast; as expected, not before first use.`
-      : `The battery reaches ${battery.thresholdPct} % between ${dayText(charge.earliest)}, if it loses fast, and ${dayText(charge.expected)}, as expected.`;
+      ? `The battery may reach ${battery.thresholdPct} % on ${writtenDay(charge.earliest, plan.household.locale)} if it loses fast; as expected, not before first use.`
+      : `The battery reaches ${battery.thresholdPct} % between ${writtenDay(charge.earliest, plan.household.locale)}, if it loses fast, and ${writtenDay(charge.expected, plan.household.locale)}, as expected.`;
   return lines(
     `${machine.name} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +

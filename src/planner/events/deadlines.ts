@@ -2,8 +2,9 @@ import { addDays } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { cautionLines, dayText, fillIn, lines, stepLines } from './words.ts';
+import { cautionLines, fillIn, lines, stepLines } from './words.ts';
 
 /**
  * Reminders of the last day for something: coolant, fuel, and steps that have a latest date but found no session.
@@ -29,7 +30,11 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
         date: coolant.testBy,
         title: `Test ${name}'s coolant: today at the latest`,
         label: `Test ${name}'s coolant`,
-        text: lines(coolant.text, need, frost && `The store can reach frost from ${dayText(frost)} on.`),
+        text: lines(
+          coolant.text,
+          need,
+          frost && `The store can reach frost from ${writtenDay(frost, plan.household.locale)} on.`,
+        ),
         category: 'lay-up',
       }),
     );
@@ -40,7 +45,11 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
         date: addDays(frost, -1),
         title: `Renew ${name}'s coolant${swap}: today at the latest`,
         label: `Renew ${name}'s coolant`,
-        text: lines(coolant.text, need, `The store can reach frost from ${dayText(frost)} on.`),
+        text: lines(
+          coolant.text,
+          need,
+          `The store can reach frost from ${writtenDay(frost, plan.household.locale)} on.`,
+        ),
         category: 'lay-up',
       }),
     );
@@ -87,7 +96,7 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
         title: `${name}'s fuel: from today it may be stale`,
         label: `${name}'s fuel ages`,
         text: lines(
-          `It lasts until some day between ${dayText(earliest)} and ${dayText(latest)}.`,
+          `It lasts until some day between ${writtenDay(earliest, plan.household.locale)} and ${writtenDay(latest, plan.household.locale)}.`,
           fuel.atFirstUse.text,
         ),
         category: 'winter',
@@ -102,7 +111,8 @@ function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: Read
   const groups = new Map<string, { phase: PlanStep['phase']; date: IsoDate; steps: PlanStep[] }>();
   for (const step of machine.steps) {
     const unplaced = !step.done && step.date === undefined && !scheduled.has(`${machine.id} ${step.id}`);
-    if (!unplaced || step.latest === undefined || step.stage === 'first-ride') continue;
+    // What is overdue and found no session is told by the machine's warnings.
+    if (!unplaced || step.latest === undefined || step.latest < plan.asOf || step.stage === 'first-ride') continue;
     const key = `${step.latest} ${step.phase}`;
     const group = groups.get(key) ?? { phase: step.phase, date: step.latest, steps: [] };
     group.steps.push(step);

@@ -2,8 +2,9 @@ import { addDays, daysBetween, earlier, later } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { MachinePlan, SupplyLine } from '../season-plan.ts';
 import { formatSupply } from '../units/index.ts';
+import { withinSentence, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { dayText, lines, withinSentence } from './words.ts';
+import { lines } from './words.ts';
 
 /** What one job, or one phase of the work, of one machine still needs. */
 interface Order {
@@ -50,7 +51,7 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
         ...items.map(
           ({ line, amount, orderBy, needBy }) =>
             `- ${line.what}, ${formatSupply(amount, line.unit, plan.units)}: ` +
-            `order by ${dayText(orderBy)}, needed on ${dayText(needBy)}`,
+            `order by ${writtenDay(orderBy, plan.household.locale)}, needed on ${writtenDay(needBy, plan.household.locale)}`,
         ),
         'Ordered later, it may not be there on the day the machine is opened.',
       ),

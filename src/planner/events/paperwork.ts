@@ -1,6 +1,6 @@
 import type { MachinePlan } from '../season-plan.ts';
+import { withinSentence, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
-import { dayText, withinSentence } from './words.ts';
 
 /**
  * Reminders of papers: the day one runs out during the rest, and, where it is suspended over the rest, the days to suspend
@@ -30,7 +30,7 @@ function paperDrafts(plan: PlanWithoutEvents, machine: MachinePlan, paper: Machi
         'due',
         paper.date,
         `${name}'s ${what}: last day`,
-        `It runs out or is due on ${dayText(paper.date)}, before the first use on ${dayText(firstUse)}.`,
+        `It runs out or is due on ${writtenDay(paper.date, plan.household.locale)}, before the first use on ${writtenDay(firstUse, plan.household.locale)}.`,
       ),
     );
   }
@@ -40,13 +40,13 @@ function paperDrafts(plan: PlanWithoutEvents, machine: MachinePlan, paper: Machi
         'pause',
         layUp.done,
         `${name}'s ${what}: suspend it for the rest`,
-        `The machine is laid up until ${dayText(firstUse)}. Ask what stays covered while it stands.`,
+        `The machine is laid up until ${writtenDay(firstUse, plan.household.locale)}. Ask what stays covered while it stands.`,
       ),
       draft(
         'resume',
         startUp.ready,
         `${name}'s ${what}: put it in force again`,
-        `It has to be in force before the first use on ${dayText(firstUse)}.`,
+        `It has to be in force before the first use on ${writtenDay(firstUse, plan.household.locale)}.`,
       ),
     );
   }

@@ -1,8 +1,9 @@
 import { addDays, dayNumber } from '../dates.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { listText, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, type PlanWithoutEvents } from './draft.ts';
-import { cautionLines, dayText, fillIn, lines, listText, stepLines } from './words.ts';
+import { cautionLines, fillIn, lines, stepLines } from './words.ts';
 
 /**
  * Reminders of the end of the rest: ready, first use, and the re-check after the first ride.
@@ -27,7 +28,7 @@ function ready(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
     text: lines(
       open.length > 0 && 'Nothing of this may be open any more:',
       ...open.map((item) => `- ${item.state}${item.where ? ` (${item.where})` : ''}`),
-      `First use is on ${dayText(machine.startUp.firstUse)}.`,
+      `First use is on ${writtenDay(machine.startUp.firstUse, plan.household.locale)}.`,
     ),
     category: 'start-up',
     path: machinePath(machine, 'start-up/'),
@@ -35,6 +36,7 @@ function ready(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
 }
 
 function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
+  const ride = machine.steps.filter((step) => isRide(machine, step) && !step.done);
   const stops = machine.steps.flatMap((s) => (s.doNotRide ? [fillIn(s.doNotRide, s.amounts, plan.units)] : []));
   const pressures = machine.tyres.map((t) => `${t.position} ${formatQuantity(t.normalKPa, 'kPa', plan.units)}`);
   return machineDraft(plan, machine, ['first-use'], {
@@ -42,9 +44,10 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
     title: `${machine.name}: first use after the rest`,
     label: `${machine.name}: first use`,
     text: lines(
-      `It has rested since ${dayText(machine.season.lastUse)}.`,
+      `It has rested since ${writtenDay(machine.season.lastUse, plan.household.locale)}.`,
       pressures.length > 0 && `Tyres: ${listText(pressures)}.`,
       machine.fuel && `Fuel: ${machine.fuel.atFirstUse.text}`,
+      ...stepLines(ride, plan.units),
       stops.length > 0 && 'Leave it standing if:',
       ...[...new Set(stops)].map((stop) => `! ${stop}`),
     ),
@@ -53,8 +56,12 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
   });
 }
 
+/** A step of the first ride itself, which is the first use; what comes after it is the re-check. */
+const isRide = (machine: MachinePlan, step: PlanStep) =>
+  step.stage === 'first-ride' && step.date === machine.startUp.firstUse;
+
 function recheck(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
-  const steps = machine.steps.filter((step) => step.stage === 'first-ride' && !step.done);
+  const steps = machine.steps.filter((step) => step.stage === 'first-ride' && !step.done && !isRide(machine, step));
   if (steps.length === 0) return [];
   const dayAfter = addDays(machine.startUp.firstUse, 1);
   const date = [dayAfter, ...steps.flatMap((step) => dayOf(plan, machine, step) ?? [])].sort(

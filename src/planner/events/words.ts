@@ -1,20 +1,10 @@
 /** Dates, amounts and lists as the reminders say them. One wording everywhere, so that the same plan gives the same bytes. */
-import { weekdayOf } from '../dates.ts';
-import type { Household, IsoDate } from '../household.ts';
+import type { Household } from '../household.ts';
 import type { PlanStep, Quantity } from '../season-plan.ts';
 import { caution } from '../tasks/cautions.ts';
 import { formatOne, formatQuantity } from '../units/index.ts';
 
 type System = Household['units'];
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
-
-/** "Thu 3 Dec 2026": the same in every locale, day before month, the month in letters. */
-export function dayText(iso: IsoDate): string {
-  const weekday = weekdayOf(iso);
-  const month = MONTHS[Number(iso.slice(5, 7)) - 1];
-  return `${weekday.charAt(0).toUpperCase()}${weekday.slice(1, 3)} ${Number(iso.slice(8, 10))} ${month} ${iso.slice(0, 4)}`;
-}
 
 /** "13:00" on the household's clock. */
 export function clockText(time: string, clock: Household['clock']): string {
@@ -44,11 +34,6 @@ export function chargeHoursText(hours: number): string {
 /** A charge for a title: whole ampere-hours, with one digit after the point below two [Ah]. */
 export function ampHoursText(ampHours: number, system: System): string {
   return formatOne(atLeastZero(ampHours), 'Ah', system, ampHours < 2 ? 1 : 0);
-}
-
-/** "a", "a and b", "a, b and c". */
-export function listText(items: readonly string[]): string {
-  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
 /** A step's text with its amounts, in the user's units, in place of the {names}. */
@@ -88,11 +73,6 @@ export function shortCautions(cautions: readonly string[]): string[] {
 }
 
 const firstSentence = (text: string) => /^.*?[.](?=\s|$)/s.exec(text)?.[0] ?? text;
-
-/** A name within a sentence: "Insurance" becomes "insurance", "MOT" stays. */
-export function withinSentence(name: string): string {
-  return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
-}
 
 /** Lines of a reminder's text; what is empty or does not apply leaves no line. */
 export function lines(...parts: (string | false | undefined)[]): string {

@@ -1,8 +1,10 @@
 import { dayNumber } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
+import { windowsOf } from '../tasks/parts.ts';
+import { listText, partsText, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { cautionLines, clockText, dayText, hoursText, lines, listText, stepLines } from './words.ts';
+import { cautionLines, clockText, hoursText, lines, stepLines } from './words.ts';
 
 /** The work of one phase on one machine in one session; or on one day, where the agenda gave a day but no session. */
 export interface WorkBlock {
@@ -22,7 +24,8 @@ export interface WorkBlock {
 }
 
 /**
- * Sorts the dated steps of the plan into blocks, in order of time. Nothing is left after a machine's first use.
+ * Sorts the dated steps of the plan into blocks, in order of time. The first ride is left out, and all after it: the reminders
+ * of the first use and of the re-check tell them.
  * @param plan - the plan
  */
 export function workBlocks(plan: PlanWithoutEvents): WorkBlock[] {
@@ -44,7 +47,7 @@ export function workBlocks(plan: PlanWithoutEvents): WorkBlock[] {
   for (const machine of plan.machines) {
     const byDay = new Map<IsoDate, { machine: MachinePlan; step: PlanStep }[]>();
     for (const step of machine.steps) {
-      if (step.date === undefined || inSession.has(step)) continue;
+      if (step.date === undefined || inSession.has(step) || step.stage === 'first-ride') continue;
       byDay.set(step.date, [...(byDay.get(step.date) ?? []), { machine, step }]);
     }
     for (const [date, pairs] of byDay) blocks.push(...grouped(pairs, date, {}));
@@ -100,13 +103,13 @@ export function workDrafts(plan: PlanWithoutEvents, blocks: readonly WorkBlock[]
     left.set(place(block), fromEnd - 1);
     if (block.open.length === 0) return [];
     const { machine, phase, date } = block;
-    const { category, act, page } = PHASES[phase];
+    const { category, page } = PHASES[phase];
     const key = phase === 'look-in' ? ['look-in', firstStepId(block)] : ['work', phase, fromEnd];
     return [
       machineDraft(plan, machine, key, {
         date,
-        title: `${act(machine.name)}: ${timeText(block, plan)}`,
-        label: act(machine.name),
+        title: `${whatText(block)}: ${timeText(block, plan)}`,
+        label: actText(block),
         text: blockText(block, plan),
         category: phase === 'swap' && nearFirstUse(block) ? 'start-up' : category,
         path: phase === 'winter' ? '/jobs/' : machinePath(machine, page),
@@ -120,6 +123,26 @@ function firstStepId({ machine, steps }: WorkBlock): string {
   return machine.steps.find((step) => steps.includes(step))!.id;
 }
 
+/** "Lay up Heron (wash and dry, fuel and 2 more)": what of the phase is done, unless it is all of it; and that it is overdue. */
+function whatText(block: WorkBlock): string {
+  const { machine, phase, open } = block;
+  const whole = machine.steps.filter((step) => step.phase === phase && !isOrder(step)).length === open.length;
+  const parts = phase === 'look-in' || whole || isLoose(block) ? '' : ` (${partsText(open)})`;
+  const late = open.some((step) => step.overdue !== undefined) ? ', overdue' : '';
+  return `${actText(block)}${parts}${late}`;
+}
+
+function actText(block: WorkBlock): string {
+  const { machine, phase, open } = block;
+  return isLoose(block) ? `${machine.name}: ${partsText(open)}` : PHASES[phase].act(machine.name);
+}
+
+/** Work of the lay-up's list that has its own time after the lay-up: used oil to be taken away. */
+function isLoose({ machine, phase, open }: WorkBlock): boolean {
+  const { layUpEnd } = windowsOf(machine.season);
+  return phase === 'lay-up' && open.every((step) => step.latest !== undefined && step.latest > layUpEnd);
+}
+
 /** "13:00, 3.5 h"; where other work shares the session, the part that is this block's. */
 function timeText({ start, hours, sessionHours, besides }: WorkBlock, plan: PlanWithoutEvents): string {
   const own = hoursText(besides.length === 0 ? (sessionHours ?? hours) : hours);
@@ -128,10 +151,13 @@ function timeText({ start, hours, sessionHours, besides }: WorkBlock, plan: Plan
 
 function blockText(block: WorkBlock, plan: PlanWithoutEvents): string {
   const { open, besides, sessionHours } = block;
-  const latest = open.flatMap((step) => step.latest ?? []).sort()[0];
+  const due = open.flatMap((step) => step.overdue ?? []).sort()[0];
+  const latest = open.flatMap((step) => (step.overdue === undefined ? (step.latest ?? []) : [])).sort()[0];
   return lines(
     ...stepLines(open, plan.units),
-    latest !== undefined && `To be done by ${dayText(latest)}.`,
+    due !== undefined &&
+      `It was due by ${writtenDay(due, plan.household.locale)}: do it now, tick what is done, or write it under "skipped".`,
+    latest !== undefined && `To be done by ${writtenDay(latest, plan.household.locale)}.`,
     besides.length > 0 &&
       sessionHours !== undefined &&
       `The session is ${hoursText(sessionHours)} in all, with ${listText(besides)}.`,

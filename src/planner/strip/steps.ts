@@ -1,6 +1,7 @@
 import { addDays } from '../dates.ts';
 import type { Assembly, Household, IsoDate, Job, Machine } from '../household.ts';
 import type { PlanStep, StripPlan, StripStep } from '../season-plan.ts';
+import { tickedOn } from '../ticked.ts';
 import { AS_NOTED, formatSupply } from '../units/index.ts';
 import { counted } from '../written.ts';
 import { mustComeOff } from './order.ts';
@@ -13,6 +14,9 @@ import { torqueRows } from './torque.ts';
 const ORDER_MINUTES = 15;
 const CHECK_MINUTES = 5;
 const PRACTICE = ['common practice'];
+
+/** What of the work a step belongs to; a job goes by its own name. */
+const PARTS = { order: 'Orders', off: 'Taking apart', on: 'Putting back together' };
 
 /** What is said when a fluid is opened. Common practice. */
 const FLUID_CAUTIONS: Record<NonNullable<Assembly['opensFluid']>, string> = {
@@ -63,7 +67,7 @@ export function winterSteps(machine: Machine, strip: StripPlan, units: Household
   const takeOff = (s: StripStep): PlanStep => {
     const assembly = byId.get(s.assembly)!;
     return {
-      ...blank(offStepId(s.assembly), `Take off: ${assembly.name}`, assembly.offMinutes),
+      ...blank(offStepId(s.assembly), PARTS.off, `Take off: ${assembly.name}`, assembly.offMinutes),
       ...from(s.forJobs),
       detail: 'Mark and bag what comes off, thread bolts back into their own holes, plug open ports.',
       tools: heads(assembly),
@@ -79,7 +83,7 @@ export function winterSteps(machine: Machine, strip: StripPlan, units: Household
     };
   };
   const doJob = (job: Job): PlanStep => ({
-    ...blank(jobStepId(job.id), job.name, job.minutes),
+    ...blank(jobStepId(job.id), job.name, job.name, job.minutes),
     ...from([job.id]),
     detail: job.notes.length > 0 ? job.notes.join(' ') : undefined,
     tools: job.tools,
@@ -133,9 +137,10 @@ export function refitSteps(machine: Machine, strip: StripPlan): PlanStep[] {
   );
   const late = startUpSet(machine, strip);
   const done = new Set(machine.doneSteps.map((d) => d.stepId));
+  const ticked = (id: string) => tickedOn(machine, { id, phase: 'start-up' }) !== undefined;
   const check = (assembly: Assembly): PlanStep => ({
     ...checkStep(assembly),
-    done: done.has(checkStepId(assembly.id)),
+    done: ticked(checkStepId(assembly.id)),
   });
   // Refitted, and its job written down as finished: the strip-down has nothing left of it, the check has.
   const inStrip = new Set(strip.on.map((s) => s.assembly));
@@ -146,7 +151,7 @@ export function refitSteps(machine: Machine, strip: StripPlan): PlanStep[] {
       const step = refitStep(assembly, parts, refitsBehind(machine, strip, s.assembly));
       const waits = parts.some((p) => p.assembly === s.assembly && !p.inStock && p.leadDays > 0);
       const after = waits ? [orderStepId(REFIT_GROUP), ...step.after] : step.after;
-      return [{ ...step, after, done: done.has(step.id) }];
+      return [{ ...step, after, done: ticked(step.id) }];
     }
     return assembly.safetyCritical ? [check(assembly)] : [];
   });
@@ -156,7 +161,7 @@ export function refitSteps(machine: Machine, strip: StripPlan): PlanStep[] {
 /** Verifies a refit that was made in winter; it closes nothing. */
 function checkStep(assembly: Assembly): PlanStep {
   return {
-    ...blank(checkStepId(assembly.id), `Check the refit: ${assembly.name}`, CHECK_MINUTES),
+    ...blank(checkStepId(assembly.id), PARTS.on, `Check the refit: ${assembly.name}`, CHECK_MINUTES),
     phase: 'start-up',
     stage: 'refit',
     detail: 'Taken off and refitted over the rest. Go round every fastener once more.',
@@ -213,7 +218,7 @@ function refitsBehind(machine: Machine, strip: StripPlan, id: string): string[] 
 
 function refitStep(assembly: Assembly, parts: readonly PartRow[], after: string[]): PlanStep {
   return {
-    ...blank(onStepId(assembly.id), `Refit: ${assembly.name}`, assembly.onMinutes),
+    ...blank(onStepId(assembly.id), PARTS.on, `Refit: ${assembly.name}`, assembly.onMinutes),
     phase: 'start-up',
     stage: 'refit',
     detail: assembly.refitNotes.length > 0 ? assembly.refitNotes.join(' ') : undefined,
@@ -238,7 +243,7 @@ function orderStep(
   const amount = (p: PartRow) => (p.unit === AS_NOTED ? '' : `, ${formatSupply(p.amount, p.unit, units)}`);
   const list = rows.map((p) => `${p.what.replace(/[.]$/, '')}${amount(p)} (${p.why})`);
   return {
-    ...blank(orderStepId(id), `Order parts for: ${names.join(', ') || 'what is refitted'}`, ORDER_MINUTES),
+    ...blank(orderStepId(id), PARTS.order, `Order parts for: ${names.join(', ') || 'what is refitted'}`, ORDER_MINUTES),
     detail: `The last of them comes after ${counted(leadDays, 'day')}. ${list.join('; ')}.`,
     why: 'Parts are here before the machine is opened.',
     waitH: 24 * leadDays,
@@ -269,10 +274,11 @@ function needs(some: Partial<PlanStep['needs']>): PlanStep['needs'] {
   return { dryDay: false, warmEngine: false, stand: false, charger: false, bench: false, power: false, ...some };
 }
 
-function blank(id: string, title: string, minutes: number): PlanStep {
+function blank(id: string, part: string, title: string, minutes: number): PlanStep {
   return {
     id,
     phase: 'winter',
+    part,
     title,
     minutes,
     tools: [],

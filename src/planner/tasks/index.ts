@@ -2,6 +2,7 @@
 import { addDays, earlier, later } from '../dates.ts';
 import type { Household, Machine, Place, Procedure, ProcedureStep, StepEach } from '../household.ts';
 import type { PlanStep, Quantity } from '../season-plan.ts';
+import { tickedOn } from '../ticked.ts';
 import { type Amounts, fill, machineAmounts } from './amounts.ts';
 import { caution } from './cautions.ts';
 import { machineFacts } from './facts.ts';
@@ -19,7 +20,8 @@ export { machineFacts } from './facts.ts';
 export { lookInDates } from './occurrences.ts';
 export { type PlanParts, type Windows, windowsOf } from './parts.ts';
 export { mergeProcedures } from './procedures.ts';
-export { type Facts, matches, unknownFacts, unknownValues } from './when.ts';
+export { type Facts, matches } from './when.ts';
+export { unknownFacts, unknownValues } from './when-table.ts';
 
 export interface StepInput {
   machine: Machine;
@@ -64,7 +66,7 @@ export function concreteSteps(input: StepInput): PlanStep[] {
     if (each === undefined) return once;
     const made =
       known.get(each) ??
-      occurrences(each, machine, place, household, parts).map((one) => ({
+      occurrences(each, machine, household, parts).map((one) => ({
         ...one,
         amounts: { ...amounts, ...one.amounts },
       }));
@@ -112,6 +114,7 @@ function concrete(
   return {
     id,
     phase: procedure.phase,
+    part: procedure.title,
     title,
     detail,
     // A step that says how long something runs lasts no less.
@@ -141,7 +144,7 @@ function concrete(
     waitH: step.waitH,
     reading: step.reading,
     torques: [],
-    done: machine.doneSteps.some((done) => done.stepId === id),
+    done: tickedOn(machine, { id, phase: procedure.phase }) !== undefined,
   };
 }
 
@@ -164,10 +167,13 @@ function daysOf(
   const { before, lastUse, layUpEnd, startUpFrom, firstUse, rideEnd } = windows;
   if (phase === 'swap') return { earliest: before, latest: layUpEnd };
   if (phase === 'look-in') return { earliest: layUpEnd, latest: startUpFrom };
-  if (phase === 'start-up')
-    return step.stage === 'first-ride'
-      ? { earliest: firstUse, latest: rideEnd }
-      : { earliest: startUpFrom, latest: firstUse };
+  if (phase === 'start-up') {
+    if (step.stage !== 'first-ride') return { earliest: startUpFrom, latest: firstUse };
+    // The first ride is the first use, and no session is sought for it.
+    return step.deadline?.before === 'ride-end'
+      ? { earliest: addDays(firstUse, 1), latest: rideEnd }
+      : { earliest: firstUse, latest: firstUse, date: firstUse };
+  }
   switch (step.deadline?.before) {
     case 'last-use':
       return { earliest: before, latest: lastUse };

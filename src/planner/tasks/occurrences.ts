@@ -1,5 +1,6 @@
-import { addDays, addMonths, daysBetween, earlier, later } from '../dates.ts';
-import type { Household, IsoDate, Machine, Place, StepEach } from '../household.ts';
+import { type Days, openDays } from '../battery/index.ts';
+import { addDays, addMonths, dayNumber, daysBetween, earlier, later } from '../dates.ts';
+import type { Household, IsoDate, Machine, StepEach } from '../household.ts';
 import { writtenDate } from '../written.ts';
 import { type Amounts, withUnits } from './amounts.ts';
 import { type PlanParts, windowsOf } from './parts.ts';
@@ -23,19 +24,19 @@ const PAPER_DAYS = 31;
 /** A visit that a charge brings anyway stands for the monthly look when it is this near. */
 const SHARE_DAYS = 12;
 
+/** The day of the month about which somebody looks in: the same for all machines, so that one way serves them all. */
+const MIDDLE_OF_MONTH = 15;
+
+/** Nothing new is to be seen so soon after the lay-up, or so shortly before the start-up. */
+const SOON_DAYS = 7;
+
 /**
  * What a step is repeated for on this machine: papers are those that run out by a month after the first use, services those
  * that are due and that no winter job of the same id does.
  * @param each - the kind of repetition
  * @returns in order of date or of the machine's own list; empty where there is nothing to repeat for
  */
-export function occurrences(
-  each: StepEach,
-  machine: Machine,
-  place: Place,
-  household: Household,
-  parts: PlanParts,
-): Occurrence[] {
+export function occurrences(each: StepEach, machine: Machine, household: Household, parts: PlanParts): Occurrence[] {
   const date = (iso: IsoDate) => writtenDate(iso, household.locale);
   switch (each) {
     case 'tyre':
@@ -62,8 +63,8 @@ export function occurrences(
         latest: later(charge.date, charge.earliest),
       }));
     case 'look-in':
-      return lookInDates(machine, place, parts).map((day) => ({
-        key: day.slice(0, 7),
+      return lookInDates(machine, household, parts).map((day) => ({
+        key: day,
         amounts: {},
         date: day,
         latest: earlier(addDays(day, SHARE_DAYS), machine.season.firstUse),
@@ -91,25 +92,37 @@ export function occurrences(
 }
 
 /**
- * The days on which somebody looks in: once a month over the rest, a charge that is near standing for the month's look.
+ * The days on which somebody looks in: about the middle of each month of the rest, on a day with hours for it where there is
+ * one near; a charge that is near stands for the month's look.
  *
  * Where the battery stays in a room and nothing else asks for a visit, the machine is still looked at monthly.
- * @returns dates between lay-up and start-up, in order; none where the rest is under six weeks
+ * @param machine - with its season
+ * @param household - whose days have hours, or have none
+ * @param parts - charges of its battery
+ * @returns dates between lay-up and start-up, in order; none where the rest is under eight weeks
  * Source: US Army administrative storage (TM 9-2330-357-14&P §4-64, 4-65, and others): covered storage is inspected monthly.
  */
-export function lookInDates(machine: Machine, _place: Place, parts: PlanParts): IsoDate[] {
+export function lookInDates(machine: Machine, household: Days, parts: Pick<PlanParts, 'battery'>): IsoDate[] {
   const { layUpEnd, startUpFrom } = windowsOf(machine.season);
   const visits = parts.battery?.care === 'visits' ? parts.battery.charges.map((charge) => charge.date) : [];
+  const { isOpen } = openDays(household);
+  const fits = (day: IsoDate) => day >= addDays(layUpEnd, SOON_DAYS) && day <= addDays(startUpFrom, -SOON_DAYS);
   const dates: IsoDate[] = [];
-  for (let month = 1; ; month++) {
-    const day = addMonths(machine.season.lastUse, month);
-    if (day >= startUpFrom) break;
-    if (day < layUpEnd) continue;
-    const shared = visits.find((visit) => Math.abs(daysBetween(visit, day)) <= SHARE_DAYS);
-    dates.push(shared ?? day);
+  for (let middle = middleOfMonth(layUpEnd); middle < startUpFrom; middle = addMonths(middle, 1)) {
+    const near = Array.from({ length: 2 * SHARE_DAYS + 1 }, (_, i) => addDays(middle, nearestFirst(i))).filter(fits);
+    const day =
+      visits.find((visit) => Math.abs(daysBetween(visit, middle)) <= SHARE_DAYS) ??
+      near.find((one) => isOpen(dayNumber(one))) ??
+      near[0];
+    if (day !== undefined && fits(middle)) dates.push(day);
   }
   return [...new Set(dates)].sort();
 }
+
+const middleOfMonth = (day: IsoDate): IsoDate => `${day.slice(0, 8)}${MIDDLE_OF_MONTH}`;
+
+/** 0, −1, 1, −2, 2, … */
+const nearestFirst = (i: number) => (i % 2 === 0 ? i / 2 : -(i + 1) / 2);
 
 /** The name of a tyre group as an id; a second group of the same name has its number behind it. */
 function distinct(tyres: PlanParts['tyres'], index: number): string {

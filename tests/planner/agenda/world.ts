@@ -34,6 +34,8 @@ export function task(step: string, minutes: number, earliest: string, latest: st
   return {
     title: `${machine}: ${step}`,
     phase: 'lay-up',
+    part: step,
+    work: step,
     placeId: 'shed',
     waitH: 0,
     kind: 'motorcycle',

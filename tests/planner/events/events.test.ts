@@ -37,7 +37,7 @@ test('a charge tells the band of dates, the most it can need, why, and the cauti
     return find(makeEvents(only(aMachine('juniper', 'Juniper', ...rest, { battery }))), /^Charge/).text;
   };
   const lead = text('agm', '2027-01-14');
-  expect(lead).toContain('between Tue 8 Dec 2026, if it loses fast, and Thu 14 Jan 2027, as expected');
+  expect(lead).toContain('between Tue, Dec 8, 2026, if it loses fast, and Thu, Jan 14, 2027, as expected');
   expect(lead).toContain('3.1 Ah (at most 4.3 Ah), 4.6 h (at most 6.2 h)');
   expect(lead).toContain('The shed is cold');
   expect(lead).toContain('hydrogen');
@@ -98,9 +98,9 @@ test('a session says its time and hours, and only its own part of a shared one',
   const events = makeEvents(planParts({ clock: '12h' }));
   const layUps = events.filter((e) => e.title.startsWith('Lay up'));
   expect(layUps.map((e) => [e.date, e.title])).toEqual([
-    ['2026-10-31', 'Lay up Juniper: 1 pm, 2 h'],
-    ['2026-11-07', 'Lay up Juniper: 1 pm, 1 h'],
-    ['2026-11-07', 'Lay up Old Fern: 1 pm, 15 min'],
+    ['2026-10-31', 'Lay up Juniper (wash; fuel-fill): 1 pm, 2 h'],
+    ['2026-11-07', 'Lay up Juniper (battery; plugs): 1 pm, 1 h'],
+    ['2026-11-07', 'Lay up Old Fern (test the coolant): 1 pm, 15 min'],
   ]);
   expect(layUps[1]!.text).toContain('with Old Fern');
   expect(find(events, 'Winter work on Juniper: 1 pm, 2 h').category).toBe('winter');
@@ -108,7 +108,7 @@ test('a session says its time and hours, and only its own part of a shared one',
 });
 
 test('amounts stand in the text in the units of the household', () => {
-  const text = (units: 'metric' | 'us') => find(makeEvents(planParts({ units })), /^Lay up Juniper: .*2 h/).text;
+  const text = (units: 'metric' | 'us') => find(makeEvents(planParts({ units })), /^Lay up Juniper .*2 h/).text;
   expect(text('metric')).toContain('Add 64 mL (2.2 US fl oz) of stabiliser and 9.2 L (2.43 US gal) of fuel');
   expect(text('us')).toContain('Add 2.2 US fl oz (64 mL) of stabiliser and 2.43 US gal (9.2 L) of fuel');
   expect(text('us')).toContain('a dry day above 41 °F');
@@ -122,9 +122,9 @@ test('done steps leave, and a session of done steps leaves no reminder', () => {
         steps: m.steps.map((s) => ({ ...s, done: ids.includes(s.id) })),
       })),
     );
-  expect(find(done(['wash.wash']), /^Lay up Juniper: .*2 h/).text).not.toContain('Wash');
+  expect(find(done(['wash.wash']), /^Lay up Juniper .*2 h/).text).not.toContain('Wash');
   const layUps = titles(done(['wash.wash', 'fuel-fill.dose'])).filter((t) => t.startsWith('Lay up Juniper'));
-  expect(layUps).toEqual(['Lay up Juniper: 13:00, 1 h']);
+  expect(layUps).toEqual(['Lay up Juniper (battery; plugs): 13:00, 1 h']);
 });
 
 test('steps that only order parts leave that to the reminders to order', () => {
@@ -145,7 +145,7 @@ test('cautions of a session stand once, in short, in words and not by their ids'
     ...m,
     steps: m.steps.map((s) => ({ ...s, cautions: ['petrol-vapour', 'Mark the vacuum hose.'] })),
   }));
-  const text = find(makeEvents(parts), /^Lay up Juniper: .*2 h/).text.split('\n');
+  const text = find(makeEvents(parts), /^Lay up Juniper .*2 h/).text.split('\n');
   const cautions = text.filter((line) => line.startsWith('!'));
   expect(cautions).toHaveLength(2);
   expect(cautions[0]).toMatch(/^! Petrol vapour: .*lights far below freezing.*\.$/);
@@ -163,7 +163,9 @@ test('orders are gathered by job and phase, on the earliest order-by date, witho
     ['2026-10-31', 'Order for Juniper, lay-up: exhaust plug'],
     ['2026-12-01', 'Order for Juniper, valve clearances: 2 items'],
   ]);
-  expect(orders[1]!.text).toContain('valve cover gasket, 1 piece: order by Sat 26 Dec 2026, needed on Sat 16 Jan 2027');
+  expect(orders[1]!.text).toContain(
+    'valve cover gasket, 1 piece: order by Sat, Dec 26, 2026, needed on Sat, Jan 16, 2027',
+  );
   expect(orders.map((e) => e.text).join()).not.toContain('stabiliser');
 });
 

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Household } from '../../../src/planner/household.ts';
 import { fill } from '../../../src/planner/tasks/amounts.ts';
 import {
   AMOUNTS,
@@ -278,16 +279,35 @@ test('lay-up ends before start-up begins, however short the rest', () => {
 test('look-ins are monthly between lay-up and start-up, and share the day of a charge that is near', () => {
   const drawn = caseOf();
   const charge = drawn.parts.battery!.charges[0]!;
-  drawn.parts.battery!.charges = [{ ...charge, date: '2026-12-20' }];
-  expect(lookInDates(drawn.machine, drawn.place, drawn.parts)).toEqual([
-    '2026-11-25',
-    '2026-12-20',
-    '2027-01-25',
-    '2027-02-25',
-  ]);
+  const always = { ...drawn.household, away: [], hoursByWeekday: hours(1, 1) };
+  drawn.parts.battery!.charges = [{ ...charge, date: '2027-01-20' }];
+  expect(lookInDates(drawn.machine, always, drawn.parts)).toEqual(['2026-12-15', '2027-01-20', '2027-02-15']);
   drawn.machine.season.firstUse = '2026-11-20';
-  expect(lookInDates(drawn.machine, drawn.place, drawn.parts)).toEqual([]);
+  expect(lookInDates(drawn.machine, always, drawn.parts)).toEqual([]);
 });
+
+test('look-ins fall on days with hours for them, the same for all machines', () => {
+  const drawn = caseOf();
+  drawn.parts.battery!.charges = [];
+  const dates = (household: Partial<Household>) =>
+    lookInDates(drawn.machine, { ...drawn.household, away: [], ...household }, drawn.parts);
+  const weekends = dates({ hoursByWeekday: hours(0, 4) });
+  expect(weekends).toEqual(['2026-12-13', '2027-01-16', '2027-02-14']);
+  drawn.machine.season.lastUse = '2026-10-29';
+  expect(dates({ hoursByWeekday: hours(0, 4) })).toEqual(weekends);
+  const away = [{ from: '2026-12-10', to: '2026-12-18' }];
+  expect(dates({ hoursByWeekday: hours(0, 4), away })[0]).toBe('2026-12-19');
+  // A household that gives no hours, or is away for the whole month, is still told of the month's look.
+  expect(dates({ hoursByWeekday: hours(0, 0) })[0]).toBe('2026-12-15');
+  expect(dates({ hoursByWeekday: hours(0, 4), away: [{ from: '2026-12-01', to: '2026-12-31' }] })[0]).toBe(
+    '2026-12-15',
+  );
+});
+
+function hours(weekday: number, weekend: number): Household['hoursByWeekday'] {
+  const [monday, tuesday, wednesday, thursday, friday] = [weekday, weekday, weekday, weekday, weekday];
+  return { monday, tuesday, wednesday, thursday, friday, saturday: weekend, sunday: weekend };
+}
 
 test('steps in a ring are named and not lost', () => {
   const [step] = concreteSteps({ ...caseOf(), procedures: LIBRARY });

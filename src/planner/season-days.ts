@@ -1,0 +1,160 @@
+/** What the days of a machine's steps say of its season: when it is laid up and ready, what is overdue, what was only proposed. */
+import { standing } from './agenda-tasks.ts';
+import type { IsoDate } from './household.ts';
+import type { DraftMachine } from './machine-plan.ts';
+import type { MachinePlan, PlanStep, Warning } from './season-plan.ts';
+import { windowsOf } from './tasks/index.ts';
+import { tickedOn } from './ticked.ts';
+import { counted, writtenDate } from './written.ts';
+
+/**
+ * The machine's steps with their days: those of the agenda, and of a lay-up step that is done the day on which it was.
+ * @param draft - the machine
+ * @param dateOf - the day that the agenda gave to a step, by its id
+ * @param asOf - the day the plan is made for
+ */
+export function datedSteps(
+  draft: DraftMachine,
+  dateOf: (step: string) => IsoDate | undefined,
+  asOf: IsoDate,
+): PlanStep[] {
+  return draft.steps.map((step) => {
+    const ticked = step.done && isLayUp(step) ? tickedOn(draft.machine, step) : undefined;
+    return {
+      ...step,
+      date: ticked ?? step.date ?? dateOf(step.id),
+      overdue: standing(step, draft, asOf)?.overdue,
+    };
+  });
+}
+
+const isLayUp = ({ phase }: PlanStep) => phase === 'lay-up' || phase === 'swap';
+
+/**
+ * The days of the lay-up's work. What has its own time after it (used oil to be taken away) is left out of account.
+ * @param draft - the machine
+ * @param steps - with their days
+ */
+export function layUpDays({ machine }: DraftMachine, steps: readonly PlanStep[]): MachinePlan['layUp'] {
+  const { lastUse } = machine.season;
+  const { layUpEnd } = windowsOf(machine.season);
+  const own = steps.filter((step) => step.phase === 'lay-up' && (step.latest ?? layUpEnd) <= layUpEnd);
+  const complete = own.every((step) => step.done);
+  const days = own.flatMap(({ date }) => date ?? []).sort();
+  return { start: days.at(0) ?? lastUse, done: days.at(-1) ?? (complete ? lastUse : layUpEnd), complete };
+}
+
+/**
+ * The last day of work before the first use.
+ * @param steps - with their days
+ * @param firstUse - first day of use after the rest
+ */
+export function readyDay(steps: readonly PlanStep[], firstUse: IsoDate): IsoDate {
+  const days = steps.flatMap(({ phase, stage, date }) =>
+    phase === 'start-up' && stage !== 'first-ride' && date !== undefined && date <= firstUse ? [date] : [],
+  );
+  return days.sort().at(-1) ?? firstUse;
+}
+
+/** So many steps are named in a warning; the rest are counted. */
+const NAMED = 3;
+
+const WORK: Partial<Record<PlanStep['phase'], string>> = {
+  'lay-up': 'lay-up',
+  swap: 'lay-up',
+  winter: 'winter work',
+  'start-up': 'start-up',
+};
+
+/**
+ * Work that was due and is not ticked: what to do about it now, or that it has no use any more.
+ * @param draft - the machine
+ * @param steps - with their days
+ * @param asOf - the day the plan is made for
+ * @param locale - language of the dates
+ */
+export function overdueWarnings(
+  { machine }: DraftMachine,
+  steps: readonly PlanStep[],
+  asOf: IsoDate,
+  locale: string,
+): Warning[] {
+  const common = { machine: machine.id, about: 'overdue' };
+  const written = (date: IsoDate) => writtenDate(date, locale);
+  const late = new Map<string, PlanStep[]>();
+  for (const step of steps) {
+    if (step.overdue === undefined) continue;
+    const work = WORK[step.phase] ?? step.phase;
+    late.set(work, [...(late.get(work) ?? []), step]);
+  }
+  const found = [...late].map(([work, of]): Warning => {
+    const due = of.map((step) => step.overdue!).sort();
+    const next = of.flatMap(({ date }) => date ?? []).sort()[0];
+    const days = due[0] === due.at(-1) ? written(due[0]!) : `${written(due[0]!)} to ${written(due.at(-1)!)}`;
+    const whole = work === 'winter work' ? '' : `, or write "${work}" under "done" where all of it is`;
+    return {
+      ...common,
+      level: 'warning',
+      text: `${counted(of.length, 'step')} of ${machine.name}'s ${work} ${of.length === 1 ? 'is' : 'are'} overdue: due by ${days} and not ticked (${few(of)}).`,
+      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. What is done: tick it${whole}. What is not wanted: write it under "skipped".`,
+    };
+  });
+  return [...found, ...passed(machine, steps, asOf, common)];
+}
+
+/** Lay-up steps that were never ticked and whose time is over: the start-up sheet asks for all that they would have changed. */
+function passed(
+  { name, season }: DraftMachine['machine'],
+  steps: readonly PlanStep[],
+  asOf: IsoDate,
+  common: Pick<Warning, 'machine' | 'about'>,
+): Warning[] {
+  const left = steps.filter((step) => isLayUp(step) && !step.done && step.date === undefined && step.latest! < asOf);
+  if (left.length === 0 || asOf <= windowsOf(season).startUpFrom || asOf > season.firstUse) return [];
+  return [
+    {
+      ...common,
+      level: 'note',
+      text: `${counted(left.length, 'step')} of ${name}'s lay-up ${left.length === 1 ? 'was' : 'were'} never ticked (${few(left)}), and it is too late for ${left.length === 1 ? 'it' : 'them'} now.`,
+      act: 'The start-up sheet goes through all that they would have changed: look at each, done or not.',
+    },
+  ];
+}
+
+function few(steps: readonly PlanStep[]): string {
+  const said = steps.slice(0, NAMED).map(({ title }) => title);
+  const more = steps.length - said.length;
+  return [...said, ...(more > 0 ? [`and ${more} more`] : [])].join('; ');
+}
+
+/**
+ * A season that is over, or dates that were only proposed.
+ * @param draft - the machine
+ * @param asOf - the day the plan is made for
+ * @param locale - language of the dates
+ */
+export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, locale: string): Warning[] {
+  const common = { machine: machine.id, level: 'note' as const, about: 'season' };
+  const { season } = machine;
+  const written = (date: IsoDate) => writtenDate(date, locale);
+  const over: Warning[] =
+    season.firstUse < asOf
+      ? [
+          {
+            ...common,
+            text: `${machine.name}'s rest ended on ${written(season.firstUse)}.`,
+            act: `Write the next lastUse and firstUse in ${machine.file}.`,
+          },
+        ]
+      : [];
+  const proposed: Warning[] = season.proposed
+    ? [
+        {
+          ...common,
+          text: `The dates of the rest, ${written(season.lastUse)} to ${written(season.firstUse)}, are proposed from the climate. ${season.reasons.join(' ')}`,
+          act: `Write lastUse and firstUse in ${machine.file} once you know them.`,
+        },
+      ]
+    : [];
+  return [...over, ...proposed];
+}
