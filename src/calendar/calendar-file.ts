@@ -4,10 +4,10 @@
  *
  * Source: RFC 5545 (2009), RFC 7986 (2016) for NAME and REFRESH-INTERVAL; behaviour of ical-generator 11.1 as read in its source.
  */
-import ical, { ICalAlarmType, ICalEventBusyStatus, ICalEventTransparency } from 'ical-generator';
+import ical, { foldLines, ICalAlarmType, ICalEventBusyStatus, ICalEventTransparency } from 'ical-generator';
 import { addDays, dayNumber, isoOfDay } from '../planner/dates.ts';
 import type { IsoDate } from '../planner/household.ts';
-import type { SeasonPlan } from '../planner/season-plan.ts';
+import type { PlanEvent, SeasonPlan } from '../planner/season-plan.ts';
 
 export interface CalendarOptions {
   /** Only the reminders of this machine, trips that it shares included. */
@@ -33,44 +33,68 @@ const SEQUENCE_EPOCH_MS = Date.UTC(2024, 0, 1);
  * Error: RangeError for a machine that is not in the plan, or a date that is none.
  */
 export function calendarOf(plan: SeasonPlan, options: CalendarOptions = {}): string {
-  const { machineId } = options;
-  const machine = plan.machines.find(({ id }) => id === machineId);
-  if (machineId !== undefined && !machine) {
-    const ids = plan.machines.map(({ id }) => id).join(', ');
-    throw new RangeError(`found machine "${machineId}", expected one of ${ids}`);
-  }
-  const site = baseAddress(options.siteUrl ?? plan.household.siteUrl);
+  return calendarWriter(plan, options.siteUrl)(options.machineId);
+}
+
+/**
+ * `calendarOf` for several files of one plan: a reminder that is in many of them is written once.
+ * @param plan - the plan with its reminders
+ * @param siteUrl - base address of the site; the plan's own when it is left out
+ * @returns writes the calendar file of a machine, or of the household where no machine is named
+ */
+export function calendarWriter(plan: SeasonPlan, siteUrl?: string): (machineId?: string) => string {
+  const machines = new Map(plan.machines.map((machine) => [machine.id, machine]));
+  const site = baseAddress(siteUrl ?? plan.household.siteUrl);
   const revised = instant(plan.household.revised);
-  const sequence = Math.max(0, Math.floor((revised.getTime() - SEQUENCE_EPOCH_MS) / 60_000));
-  const name = machine ? `${machine.name}, ${plan.household.name}` : plan.household.name;
-  const calendar = ical({
-    name: calendarName(name),
-    prodId: '//Idle Season//Season plan//EN',
-    ttl: DAY_S,
+  const eventsOf = new Map<string, PlanEvent[]>(plan.machines.map(({ id }) => [id, []]));
+  for (const event of plan.events) for (const id of event.machines) eventsOf.get(id)?.push(event);
+  const written = new Map<PlanEvent, string>();
+  const textOf = (event: PlanEvent): string => {
+    const text = written.get(event) ?? eventText(event, site, revised);
+    written.set(event, text);
+    return text;
+  };
+  return (machineId) => {
+    const machine = machines.get(machineId ?? '');
+    if (machineId !== undefined && !machine) {
+      const ids = [...machines.keys()].join(', ');
+      throw new RangeError(`found machine "${machineId}", expected one of ${ids}`);
+    }
+    const name = machine ? `${machine.name}, ${plan.household.name}` : plan.household.name;
+    const calendar = ical({
+      name: calendarName(name),
+      prodId: '//Idle Season//Season plan//EN',
+      ttl: DAY_S,
+    }).toString();
+    const events = machine ? eventsOf.get(machine.id)! : plan.events;
+    // The library ends its last line without a line break.
+    return `${calendar.slice(0, -END.length)}${events.map(textOf).join('')}${END}\r\n`;
+  };
+}
+
+/** How the library ends a calendar. */
+const END = 'END:VCALENDAR';
+
+function eventText(event: PlanEvent, site: string, revised: Date): string {
+  const url = site && pageAddress(site, event.path);
+  const title = oneLine(event.title);
+  const written = ical().createEvent({
+    id: event.uid,
+    sequence: Math.max(0, Math.floor((revised.getTime() - SEQUENCE_EPOCH_MS) / 60_000)),
+    stamp: revised,
+    lastModified: revised,
+    allDay: true,
+    start: wholeDay(event.date),
+    end: wholeDay(addDays(event.endDate ?? event.date, 1)),
+    summary: title,
+    description: clean([event.text, url].filter(Boolean).join('\n\n')),
+    transparency: ICalEventTransparency.TRANSPARENT,
+    busystatus: ICalEventBusyStatus.FREE,
+    categories: [{ name: event.category }],
+    alarms: [{ type: ICalAlarmType.display, trigger: ALARM_BEFORE_S, description: title }],
+    url: url || null,
   });
-  for (const event of plan.events) {
-    if (machine && !event.machines.includes(machine.id)) continue;
-    const url = site && pageAddress(site, event.path);
-    const title = oneLine(event.title);
-    calendar.createEvent({
-      id: event.uid,
-      sequence,
-      stamp: revised,
-      lastModified: revised,
-      allDay: true,
-      start: wholeDay(event.date),
-      end: wholeDay(addDays(event.endDate ?? event.date, 1)),
-      summary: title,
-      description: clean([event.text, url].filter(Boolean).join('\n\n')),
-      transparency: ICalEventTransparency.TRANSPARENT,
-      busystatus: ICalEventBusyStatus.FREE,
-      categories: [{ name: event.category }],
-      alarms: [{ type: ICalAlarmType.display, trigger: ALARM_BEFORE_S, description: title }],
-      url: url || null,
-    });
-  }
-  // The library ends its last line without a line break.
-  return `${calendar.toString()}\r\n`;
+  return foldLines(written.toString());
 }
 
 /** Midnight in UTC: a library that is told no time zone prints a `Date` as it reads there, whatever the process's zone is. */

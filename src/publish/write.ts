@@ -1,8 +1,8 @@
 /** Writes what the planner made into folders: the files the pages are built from, and the files that are published. */
 import { closeSync, mkdirSync, openSync, writeFileSync, writeSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { calendarOf } from '../calendar/index.ts';
-import type { MachinePlan, PlanEvent, SeasonPlan } from '../planner/season-plan.ts';
+import { calendarWriter } from '../calendar/index.ts';
+import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
 import { planJsonSchema } from './plan-schema.ts';
 
 /**
@@ -26,18 +26,9 @@ export function writePlanFiles(plan: SeasonPlan, folder: string): void {
 export function publish(plan: SeasonPlan, folder: string): void {
   writePlanFiles(plan, folder);
   writeText(join(folder, 'plan.schema.json'), `${JSON.stringify(planJsonSchema(), null, 2)}\n`);
-  writeText(join(folder, 'calendar', 'all.ics'), calendarOf(plan));
-  const eventsOf = new Map<string, PlanEvent[]>();
-  for (const event of plan.events)
-    for (const id of event.machines) {
-      const own = eventsOf.get(id);
-      if (own) own.push(event);
-      else eventsOf.set(id, [event]);
-    }
-  for (const machine of plan.machines) {
-    const own = { ...plan, machines: [machine], events: eventsOf.get(machine.id) ?? [] };
-    writeText(join(folder, 'calendar', `${machine.id}.ics`), calendarOf(own, { machineId: machine.id }));
-  }
+  const calendar = calendarWriter(plan);
+  writeText(join(folder, 'calendar', 'all.ics'), calendar());
+  for (const { id } of plan.machines) writeText(join(folder, 'calendar', `${id}.ics`), calendar(id));
 }
 
 /** Writes the household's plan machine by machine: as one text it would take several times the memory of the plan. */
