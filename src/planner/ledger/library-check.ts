@@ -1,7 +1,8 @@
 import type { Procedure, ProcedureStep } from '../household.ts';
 import { AMOUNTS } from '../tasks/amount-table.ts';
 import { amountsOf } from '../tasks/amounts.ts';
-import { type AllOf, compatible, type FactValue, uncovered } from '../tasks/when.ts';
+import type { FactValue } from '../tasks/when.ts';
+import { type AllOf, compatible, uncovered } from '../tasks/when-table.ts';
 import { itemKey } from './build.ts';
 import type { LedgerProblem } from './problem.ts';
 

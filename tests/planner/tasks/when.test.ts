@@ -9,7 +9,8 @@ import {
   unknownFacts,
   unknownValues,
 } from '../../../src/planner/tasks/index.ts';
-import { asked, compatible, type Facts, uncovered } from '../../../src/planner/tasks/when.ts';
+import type { Facts } from '../../../src/planner/tasks/when.ts';
+import { asked, compatible, uncovered } from '../../../src/planner/tasks/when-table.ts';
 import { caseArb, caseOf } from './generate.ts';
 
 function leaves(facts: Facts, prefix = ''): [string, unknown][] {
