@@ -8,5 +8,9 @@ export default defineConfig({
   compressHTML: true,
   build: { inlineStylesheets: 'never', format: 'directory' },
   devToolbar: { enabled: false },
-  vite: { build: { assetsInlineLimit: 0 }, worker: { format: 'es' } },
+  vite: {
+    build: { assetsInlineLimit: 0 },
+    // No module of the planner or of its libraries does anything by being imported: what a chunk does not use, it does not carry.
+    worker: { format: 'es', rolldownOptions: { treeshake: { moduleSideEffects: false } } },
+  },
 });
