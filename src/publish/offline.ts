@@ -8,7 +8,7 @@ const WORKER = join(import.meta.dirname, '..', 'browser', 'offline', 'sw.js');
 /** Pages, sheets and calendars up to this size are kept beforehand; the rest when it is visited [bytes]. */
 const BEFOREHAND = 6 * 1024 * 1024;
 
-/** Never shown by a page. */
+/** Never asked for by a page. */
 const LEFT_OUT = /^(machines\/[^/]+\/plan\.json|plan\.json|plan\.schema\.json|schemas\/.*|404\.html|sw\.js)$/;
 
 /** What must be there for anything to work; the others follow while there is room. */
@@ -21,13 +21,10 @@ const SHELL = /^(_astro\/|icons\/|manifest|index\.html|offline\/|plan\/|climate\
 export function publishOffline(folder: string): void {
   const all = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .map((path) => path.replaceAll('\\', '/'))
-    .filter((path) => statSync(join(folder, path)).isFile())
+    .filter((path) => !LEFT_OUT.test(path) && statSync(join(folder, path)).isFile())
     .sort();
   const code = readFileSync(WORKER, 'utf8');
-  const files = keptBeforehand(
-    folder,
-    all.filter((path) => !LEFT_OUT.test(path)),
-  );
+  const files = keptBeforehand(folder, all);
   const hash = createHash('sha256').update(code);
   for (const path of all) hash.update(path).update(readFileSync(join(folder, path)));
   const idle = { build: hash.digest('hex').slice(0, 12), files: files.map(address) };

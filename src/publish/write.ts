@@ -1,8 +1,9 @@
 /** Writes what the planner made into folders: the files the pages are built from, and the files that are published. */
-import { closeSync, mkdirSync, openSync, writeFileSync, writeSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { calendarWriter } from '../calendar/index.ts';
 import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+import { writePlan } from './plan-file.ts';
 import { planJsonSchema } from './plan-schema.ts';
 
 /**
@@ -12,7 +13,7 @@ import { planJsonSchema } from './plan-schema.ts';
  */
 export function writePlanFiles(plan: SeasonPlan, folder: string): void {
   mkdirSync(folder, { recursive: true });
-  writeWhole(plan, join(folder, 'plan.json'));
+  writePlan(withoutPaths(plan), join(folder, 'plan.json'));
   for (const machine of plan.machines) {
     writeText(join(folder, 'machines', machine.id, 'plan.json'), `${JSON.stringify(machine)}\n`);
   }
@@ -29,32 +30,6 @@ export function publish(plan: SeasonPlan, folder: string): void {
   const calendar = calendarWriter(plan);
   writeText(join(folder, 'calendar', 'all.ics'), calendar());
   for (const { id } of plan.machines) writeText(join(folder, 'calendar', `${id}.ics`), calendar(id));
-}
-
-/** Writes the household's plan machine by machine: as one text it would take several times the memory of the plan. */
-function writeWhole(plan: SeasonPlan, path: string): void {
-  const file = openSync(path, 'w');
-  try {
-    let first = true;
-    for (const [key, value] of Object.entries(plan)) {
-      if (value === undefined) continue;
-      writeSync(file, `${first ? '{' : ','}${JSON.stringify(key)}:`);
-      first = false;
-      if (!Array.isArray(value)) {
-        writeSync(file, JSON.stringify(value));
-        continue;
-      }
-      const items: readonly unknown[] = key === 'machines' ? plan.machines : value;
-      for (const [i, item] of items.entries()) {
-        const whole = key === 'machines' ? machineWithoutPaths(item as MachinePlan) : item;
-        writeSync(file, `${i === 0 ? '[' : ','}${JSON.stringify(whole)}`);
-      }
-      writeSync(file, items.length === 0 ? '[]' : ']');
-    }
-    writeSync(file, '}\n');
-  } finally {
-    closeSync(file);
-  }
 }
 
 /** The plan without the battery's daily paths, so that it stays small for a thousand machines. */

@@ -4,12 +4,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+import { readPlan } from '../publish/plan-file.ts';
 
 const folder = process.env.IDLE_PLAN;
 if (!folder) throw new Error('IDLE_PLAN is not set, expected the folder with plan.json. Run "npm run build".');
 
 /** The household's whole plan, without the daily paths. */
-export const season: SeasonPlan = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'));
+export const season: SeasonPlan = readPlan(join(folder, 'plan.json'));
 
 const byId = new Map(season.machines.map((machine) => [machine.id, machine]));
 

@@ -1,0 +1,49 @@
+/**
+ * The household's plan as a file: JSON with each machine on a line of its own. As one text the plan of a thousand machines takes
+ * several times the memory of the plan itself, to write and to read.
+ */
+import { closeSync, openSync, readFileSync, writeSync } from 'node:fs';
+import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+
+const MACHINES = '"machines":[';
+
+/**
+ * Writes a plan.
+ * @param plan - as it is to stand in the file
+ * @param path - of the file
+ */
+export function writePlan(plan: SeasonPlan, path: string): void {
+  const file = openSync(path, 'w');
+  try {
+    const { machines, ...rest } = plan;
+    writeSync(file, `${JSON.stringify(rest).slice(0, -1)},\n${MACHINES}`);
+    for (const [i, machine] of machines.entries()) writeSync(file, `${i === 0 ? '' : ','}\n${JSON.stringify(machine)}`);
+    writeSync(file, '\n]}\n');
+  } finally {
+    closeSync(file);
+  }
+}
+
+/**
+ * Reads a plan.
+ * @param path - of a file that `writePlan` wrote, or of any JSON with a plan
+ */
+export function readPlan(path: string): SeasonPlan {
+  const machines: MachinePlan[] = [];
+  const rest: string[] = [];
+  for (const line of linesOf(readFileSync(path))) {
+    if (rest.at(-1) === MACHINES && line.startsWith('{')) machines.push(JSON.parse(line.replace(/,$/, '')));
+    else rest.push(line);
+  }
+  const plan: SeasonPlan = JSON.parse(rest.join('\n'));
+  return machines.length === 0 ? plan : { ...plan, machines };
+}
+
+function* linesOf(bytes: Buffer): Generator<string> {
+  for (let from = 0; from < bytes.length; ) {
+    const end = bytes.indexOf('\n', from);
+    const to = end < 0 ? bytes.length : end;
+    yield bytes.toString('utf8', from, to);
+    from = to + 1;
+  }
+}
