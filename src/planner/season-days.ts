@@ -90,12 +90,11 @@ export function overdueWarnings(
   const found = [...late].map(([work, of]): Warning => {
     const due = of.map((step) => step.overdue!).sort();
     const next = of.flatMap(({ date }) => date ?? []).sort()[0];
-    const days = due[0] === due.at(-1) ? written(due[0]!) : `${written(due[0]!)} to ${written(due.at(-1)!)}`;
     const whole = work === 'winter work' ? '' : `, or write "${work}" under "done" where all of it is`;
     return {
       ...common,
       level: 'warning',
-      text: `${counted(of.length, 'step')} of ${machine.name}'s ${work} ${of.length === 1 ? 'is' : 'are'} overdue: due by ${days} and not ticked (${few(of)}).`,
+      text: `${counted(of.length, 'step')} of ${machine.name}'s ${work} ${of.length === 1 ? 'is' : 'are'} overdue, the first since ${written(due[0]!)}, and not ticked (${few(of)}).`,
       act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. What is done: tick it${whole}. What is not wanted: write it under "skipped".`,
     };
   });

@@ -177,6 +177,8 @@ export interface Charge {
   chargerId?: string | undefined;
   tripId?: string | undefined;
   why: string;
+  /** Why no charger of the household serves it; absent where one does. The hours are those on one that would. */
+  noCharger?: string | undefined;
 }
 
 export interface AirPlan {

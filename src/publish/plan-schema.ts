@@ -73,6 +73,7 @@ const charge = z
     chargerId: text.optional(),
     tripId: text.optional(),
     why: text,
+    noCharger: text.optional(),
   })
   .meta({ id: 'Charge' });
 

@@ -44,7 +44,7 @@ test('a lay-up that was due and is not ticked is overdue: on the step, the page,
   for (const step of overdue) expect(step.overdue! < asOf).toBe(true);
   const warning = heronOf(plan).warnings.find((w) => w.about === 'overdue')!;
   expect(warning).toMatchObject({ level: 'warning', machine: 'heron' });
-  expect(warning.text).toMatch(/^\d+ steps of Heron's lay-up are overdue: due by .* not ticked/);
+  expect(warning.text).toMatch(/^\d+ steps of Heron's lay-up are overdue, the first since .* not ticked/);
   expect(warning.act).toMatch(/^Do it now, on December \d+, 2026\..* write "lay-up" under "done"/);
   const [first] = plan.events.filter((e) => /^Lay up Heron/.test(e.title));
   expect(first!.title).toContain(', overdue: ');

@@ -98,7 +98,7 @@ export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)):
     warnings: [],
   };
   care.reason += connectionReason(c, care);
-  care.warnings = careWarnings(c, row, care, outlook, coldest);
+  care.warnings = careWarnings(c, row, care, coldest);
   return care;
 }
 
@@ -159,7 +159,7 @@ function connectionReason(c: CareCase, care: Care): string {
   return ` Its lead comes off: a key-off drain of up to ${round(c.battery.drainMA.high)} mA would take ${round(perMonth, 0)} % a month.`;
 }
 
-function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlook, coldest: number): Care['warnings'] {
+function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: number): Care['warnings'] {
   const warnings: Care['warnings'] = [];
   const { battery, place, machine } = c;
   const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
@@ -173,7 +173,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlo
     else if (care.chargers.maintainers.length === 0)
       warnings.push({
         level: 'warning',
-        text: `No charger of the household may stay on ${machine.name}'s battery: ${care.chargers.why ?? 'none of those that suit it is a maintainer for that place.'}`,
+        text: `No charger of the household may stay on ${machine.name}'s battery: ${care.chargers.none?.why ?? 'none of those that suit it is a maintainer for that place.'}`,
         act: `Get a maintainer for ${row.name} of at most ${round(battery.capacityAh / 10)} A.`,
       });
     else if (!c.maintainerFree)
@@ -203,12 +203,6 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, outlook: Outlo
         act: 'Name the room and its temperature in the household file: a warm room makes a battery lose charge faster.',
       });
   }
-  if (care.care === 'visits' && care.chargers.why !== undefined && outlook.visits > 0)
-    warnings.push({
-      level: 'warning',
-      text: `${machine.name}'s battery has to be charged, and nothing here can: ${care.chargers.why}`,
-      act: 'Get one before the first charge date, or lend one for that day.',
-    });
   return warnings;
 }
 

@@ -36,12 +36,12 @@ export function chargeHours(battery: Battery, ampHours: number, currentA: number
   return ampHours / Math.min(currentA, largestChargeA(battery)) + chemistryRow(battery.chemistry).absorptionH;
 }
 
-/** The chargers that serve a battery, or why none does and what would. */
+/** The chargers that serve a battery, or why none does and what to do. */
 export interface ChargerChoice {
   chargers: Charger[];
   /** Chargers that may stay connected in the machine's own place. */
   maintainers: Charger[];
-  why?: string | undefined;
+  none?: { why: string; act: string } | undefined;
 }
 
 /**
@@ -61,20 +61,27 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
   const fetched = (c: Charger) => battery.removable && (c.placeId === undefined ? anyPower : powered(c.placeId));
   const chargers = gentle.filter((c) => here(c) || fetched(c));
   const maintainers = gentle.filter((c) => c.maintainer && here(c));
-  const wanted = `a charger for ${row.name} of at most ${round(limit)} A (a tenth of ${round(battery.capacityAh)} Ah)`;
-  const why =
-    chargers.length > 0
-      ? undefined
-      : household.chargers.length === 0
-        ? `The household lists no charger; ${wanted} is needed.`
-        : right.length === 0
-          ? `None of the chargers is for ${row.name}; ${wanted} is needed.`
-          : gentle.length === 0
-            ? `${right.map((c) => `"${c.name}" gives ${round(c.currentA)} A`).join(', ')}, more than a tenth of ${round(battery.capacityAh)} Ah; ${wanted} is needed.`
-            : !battery.removable
-              ? `The battery of ${machine.name} does not come out and there is no power with a fitting charger at ${place.name}; a lead with power to it, or a charger that can be carried there, would do.`
-              : `A fitting charger is at hand, but no place with power to use it; a powered place or a warm room with a socket would do.`;
-  return { chargers, maintainers, why };
+  const get = `Get or borrow a charger of at most ${round(limit)} A with a programme for ${row.name}, or one that can be set so low.`;
+  const none =
+    household.chargers.length === 0
+      ? { why: 'The household lists no charger.', act: get }
+      : right.length === 0
+        ? { why: `None of the household's chargers is for ${row.name}.`, act: get }
+        : gentle.length === 0
+          ? {
+              why: `${right.map((c) => `"${c.name}" gives ${round(c.currentA)} A`).join(', ')}: more than a tenth of ${round(battery.capacityAh)} Ah, which it takes without harm.`,
+              act: get,
+            }
+          : !battery.removable
+            ? {
+                why: `The battery of ${machine.name} does not come out, and there is no power with a fitting charger at ${place.name}.`,
+                act: 'Bring a lead with power there, or a charger that can be carried.',
+              }
+            : {
+                why: 'A fitting charger is at hand, but no place with power to use it.',
+                act: 'Find a powered place, or a warm room with a socket, and write it into the household file.',
+              };
+  return { chargers, maintainers, none: chargers.length > 0 ? undefined : none };
 }
 
 export function round(value: number, digits = 1): string {

@@ -67,7 +67,7 @@ export function planBatteries(
     const { plan, margin } = finish(unit, rota, household);
     plans.set(unit.machine.id, plan);
     for (const w of margin) warnings.push({ ...w, machine: unit.machine.id, about: 'battery' });
-    for (const w of logWarnings(unit)) warnings.push(w);
+    for (const w of [...logWarnings(unit), ...chargerWarnings(unit, plan.charges, household)]) warnings.push(w);
   }
   for (const { machine, text, act } of rota.problems)
     warnings.push({ machine, level: 'warning', text, act, about: 'battery' });
@@ -213,6 +213,7 @@ function chargeOf(
     chargerId: charge.chargerId,
     tripId: charge.tripId,
     why: whyText(unit, charge, rota, household),
+    noCharger: unit.care.chargers.none?.why,
   };
 }
 
@@ -246,8 +247,22 @@ function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: H
   if (charge.turnDay !== undefined)
     parts.push(`Its turn on the charger comes on ${writtenDate(isoOfDay(charge.turnDay), household.locale)}.`);
   if (row.chargeToPct < 100) parts.push(`Stop at ${row.chargeToPct} %, by the ampere-hours.`);
-  if (care.chargers.why) parts.push(care.chargers.why);
   return parts.join(' ');
+}
+
+/** Charges are due, and nothing of the household can give them. */
+function chargerWarnings({ machine, care }: BatteryUnit, [first]: readonly Charge[], { locale }: Household): Warning[] {
+  const { none } = care.chargers;
+  if (!none || !first) return [];
+  return [
+    {
+      machine: machine.id,
+      level: 'warning',
+      text: `${machine.name}'s battery has to be charged, first on ${writtenDate(first.date, locale)}, and no charger of the household serves it. ${none.why}`,
+      act: none.act,
+      about: 'charger',
+    },
+  ];
 }
 
 function logWarnings(unit: BatteryUnit): Warning[] {

@@ -21,6 +21,6 @@ export interface RotaBattery {
   chargers: readonly Charger[];
   /** May lie at the bench for its turn on the charger, some days after the trip. */
   waits: boolean;
-  /** Hours on a charger, at most, for a charge on `day`. */
-  hoursOn: (charger: Charger, day: number, since: number | undefined) => number;
+  /** Hours on a charger, at most, for a charge on `day`; without a charger, on one as large as it takes. */
+  hoursOn: (charger: Charger | undefined, day: number, since: number | undefined) => number;
 }

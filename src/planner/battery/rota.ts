@@ -76,7 +76,7 @@ export function chargeRota(batteries: readonly RotaBattery[], household: Days): 
         count.set(c.machine, chargeIndex + 1);
         const battery = batteries.find((b) => b.machine === c.machine)!;
         const charger = battery.chargers.find((x) => x.id === c.chargerId);
-        const hours = charger ? battery.hoursOn(charger, c.day, c.since) : 0;
+        const hours = battery.hoursOn(charger, c.day, c.since);
         const { machine, chargerId, startHour } = c;
         return { machine, chargeIndex, chargerId, chargerName: charger?.name, startHour, hours };
       }),

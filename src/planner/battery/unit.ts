@@ -4,7 +4,7 @@ import type { Battery, Household, IsoDate, Machine, Place } from '../household.t
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { type Calibration, calibrate, calibratedRates, recordKept } from './calibrate.ts';
 import { type Care, FAR_MINUTES, surroundings } from './care.ts';
-import { chargeAh, chargeHours } from './charge.ts';
+import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import {
   dayReached,
@@ -125,6 +125,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
     worthIt: (day, since) => stateOn(day, since) <= row.chargeToPct - 0.2 * (row.chargeToPct - row.thresholdPct),
     waits: battery.removable || place.tripMinutes <= FAR_MINUTES,
     chargers: care.chargers.chargers,
-    hoursOn: (charger, day, since) => chargeHours(battery, chargeAh(battery, stateOn(day, since)), charger.currentA),
+    hoursOn: (charger, day, since) =>
+      chargeHours(battery, chargeAh(battery, stateOn(day, since)), charger?.currentA ?? largestChargeA(battery)),
   };
 }

@@ -70,7 +70,7 @@ export function chargeDrafts(
       key: [plan.household.id, 'trip', year, number],
       event: {
         date: trip.date,
-        title: `${actOn(names)}: about ${amounts(parts, plan.units)}, ${chargeHoursText(duration(parts))}`,
+        title: `${actOn(names)}${missingText(parts)}: about ${amounts(parts, plan.units)}, ${chargeHoursText(duration(parts))}`,
         label: `Charge ${listText(names)}`,
         text,
         category: 'charge',
@@ -89,7 +89,7 @@ export function chargeDrafts(
       drafts.push(
         machineDraft(plan, machine, ['charge', part.number], {
           date: charge.date,
-          title: `${actOn([machine.name])}: about ${amounts([part], plan.units)}, ${chargeHoursText(charge.hours)}`,
+          title: `${actOn([machine.name])}${missingText([part])}: about ${amounts([part], plan.units)}, ${chargeHoursText(charge.hours)}`,
           label: `Charge ${machine.name}`,
           text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part])),
           category: 'charge',
@@ -115,6 +115,15 @@ function partsOf(plan: PlanWithoutEvents, trip: ChargeTrip): Part[] {
 
 const actOn = (names: string[]) =>
   names.length === 1 ? `Charge ${names[0]}'s battery` : `Charge the batteries of ${listText(names)}`;
+
+/** That a battery has no charger, where the title would else be taken for granted. */
+function missingText(parts: readonly Part[]): string {
+  const without = parts.filter((part) => part.charge.noCharger !== undefined);
+  if (without.length === 0) return '';
+  return without.length === parts.length
+    ? ` (no charger for ${parts.length === 1 ? 'it' : 'them'})`
+    : ` (no charger for ${listText(without.map((part) => part.machine.name))})`;
+}
 
 /** "3 Ah", "3 + 8 Ah". */
 function amounts(parts: readonly Part[], system: Household['units']): string {
@@ -149,6 +158,8 @@ function partText(
     `${machine.name} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
       `${hoursText(charge.hours)} (at most ${hoursText(charge.hoursMost)})${when}${charger}.`,
+    charge.noCharger &&
+      `! No charger of the household serves it. ${charge.noCharger} The hours are those on one that would.`,
     expected,
     charge.why,
   );

@@ -185,6 +185,7 @@ export const front = {
   machines: 'Machines',
   rests: (from: string, to: string) => `Rests ${from} to ${to}`,
   warnings: (n: number) => count(n, 'warning', 'warnings'),
+  moreWarnings: (n: number) => `${n} more on the pages of the machines.`,
 };
 export const machine = {
   layUpSheet: 'Lay-up sheet',
@@ -200,6 +201,7 @@ export const machine = {
     heading: 'Dates and amounts',
     lastUse: 'Last use',
     layUp: 'Laid up by',
+    laidUp: 'Laid up since',
     firstFrost: 'Frost in the store from',
     startUp: 'Start-up begins',
     firstUse: 'First use',
@@ -452,6 +454,7 @@ export const agenda = {
   sessions: 'Sessions',
   earlier: 'Earlier',
   steps: (n: number) => count(n, 'step', 'steps'),
+  overdue: (date: string) => `overdue, was due by ${date}`,
   none: 'No sessions are planned.',
   misfits: 'Does not fit',
   misfitText: (hours: string, date: string) => `${hours} missing before ${date}`,
@@ -486,7 +489,8 @@ export const agenda = {
     week: (from: string, to: string) => `${from} to ${to}`,
     charges: (n: number) => count(n, 'charge', 'charges'),
     head: ['Done', 'Day', 'Machine', 'Stands', 'Charger', 'From', 'For', 'About', 'Volts before'],
-    noCharger: 'none has room',
+    noRoom: 'none has room',
+    noCharger: 'none serves it',
     inTurn: 'in turn',
   },
   months: 'Month sheets for the shed wall',

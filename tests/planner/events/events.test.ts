@@ -104,7 +104,7 @@ test('a session says its time and hours, and only its own part of a shared one',
   ]);
   expect(layUps[1]!.text).toContain('with Old Fern');
   expect(find(events, 'Winter work on Juniper: 1 pm, 2 h').category).toBe('winter');
-  expect(find(events, 'Start up Juniper: 1 pm, 1 h').path).toBe('/machines/juniper/start-up/');
+  expect(find(events, 'Start up Juniper (plugs; battery): 1 pm, 1 h').path).toBe('/machines/juniper/start-up/');
 });
 
 test('amounts stand in the text in the units of the household', () => {
