@@ -28,12 +28,22 @@ import { whatIfLater } from './what-if.ts';
 export interface PlanOptions {
   /** The day the plan is made for. */
   asOf: IsoDate;
-  /** Leaves out the trials (assumptions, a longer season): what a slider can do without between two frames. */
-  quick?: boolean | undefined;
+  /**
+   * Leaves out the search for fewer sessions and the trials of a longer season: what a slider can do without between two
+   * frames. With a machine named, that one alone is planned, in the hours that the others leave; charges share their trips.
+   */
+  quick?: boolean | Alone | undefined;
   /** Leaves out only what a longer season would cost, for a caller that works it out at the same time: `whatIfLater`. */
   withoutWhatIf?: boolean | undefined;
   /** Leaves out the reminders, for a page that shows none. */
   withoutReminders?: boolean | undefined;
+}
+
+/** A machine that is planned while the others keep their days. */
+export interface Alone {
+  machine: string;
+  /** Hours that the others' work takes, by date [min]. */
+  taken: ReadonlyMap<IsoDate, number>;
 }
 
 export interface PlanResult {
@@ -49,7 +59,7 @@ export interface PlanResult {
  * @returns the plan, and what forbids its use
  */
 export function planSeason(asWritten: Household, options: PlanOptions): PlanResult {
-  const { asOf, quick = false, withoutWhatIf = quick, withoutReminders = false } = options;
+  const { asOf, quick = false, withoutWhatIf = quick !== false, withoutReminders = false } = options;
   const { procedures } = asWritten;
   const household = { ...asWritten, machines: asWritten.machines.map((m) => withTickedCharges(m, procedures)) };
   const places = new Map(household.places.map((place) => [place.id, placeContext(place, household.seed)]));
@@ -62,17 +72,21 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
 
   const contexts = new Map(household.machines.map((machine) => [machine.id, contextOf(machine.placeId)]));
   const batteries = planBatteries(household, asOf, contexts);
-  const drafts = household.machines.map((machine) =>
+  const alone = typeof quick === 'object' ? quick : undefined;
+  const planned = household.machines.filter((machine) => alone === undefined || machine.id === alone.machine);
+  const drafts = planned.map((machine) =>
     draftMachine(machine, household, contexts.get(machine.id)!, batteries.plans.get(machine.id), asOf),
   );
+  const busy = visitMinutes(drafts);
+  for (const [date, minutes] of alone?.taken ?? []) busy.set(date, (busy.get(date) ?? 0) + minutes);
 
   const agenda = planAgenda({
     tasks: drafts.flatMap((draft) => agendaTasks(draft, asOf)),
     household,
     asOf,
     places: household.places,
-    busy: visitMinutes(drafts),
-    quick,
+    busy,
+    quick: quick !== false,
   });
   const stepsOf = new Map(
     drafts.map((draft) => [
@@ -126,8 +140,8 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       services: draft.services,
       steps,
       strip: draft.strip,
-      assumptions: quick ? [] : rankAssumptions(machine, { ...draft.context, plan: draft.battery, asOf }, household),
-      whatIf: withoutWhatIf ? [] : whatIfLater(asWritten.machines[i]!, household, draft.context, asOf),
+      assumptions: rankAssumptions(machine, { ...draft.context, plan: draft.battery, asOf }, household),
+      whatIf: withoutWhatIf || alone ? [] : whatIfLater(asWritten.machines[i]!, household, draft.context, asOf),
       warnings: warningsOf.get(machine.id) ?? [],
       paperwork: machine.paperwork,
       notes: [...machine.notes, ...draft.leftOut].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),

@@ -41,7 +41,7 @@ async function planOwn(page: Page): Promise<void> {
   await page.getByLabel('Last day of use').first().fill('2026-10-25');
   await page.getByLabel('First day of use after the rest').fill('2027-04-10');
   await page.getByLabel('Capacity on its label').fill('12');
-  await page.locator('[data-slot=title]', { hasText: 'Grey Owl' }).waitFor();
+  await page.locator('[data-title]', { hasText: 'Grey Owl' }).waitFor();
   await settled(page);
 }
 
@@ -196,7 +196,7 @@ test('a machine of loaded files moves by the slider, and the household is planne
   await page.locator('input[webkitdirectory]').setInputFiles(join(PROJECT, 'content'));
   await page.getByText(/files read/).waitFor({ timeout: 60_000 });
   await page.getByRole('button', { name: 'Juniper' }).click();
-  await page.locator('[data-slot=title]', { hasText: 'Juniper' }).waitFor();
+  await page.locator('[data-title]', { hasText: 'Juniper' }).waitFor();
   await slide(page, 'Juniper of the demo', -10, 40);
   const plan = await planOf(page);
   expect(plan.machines.find((m) => m.id === 'juniper')!.season.lastUse).toBe('2026-12-03');
@@ -222,7 +222,7 @@ test('the demo household loaded as a folder gives the plan of the build, and its
   const calendar = await downloaded(page, () => page.getByRole('button', { name: 'Calendar of all machines' }).click());
   expect(calendar.bytes.toString()).toBe(readFileSync(join(folder, 'calendar/all.ics'), 'utf8'));
   await page.getByRole('button', { name: 'Juniper' }).click();
-  await page.locator('[data-slot=title]', { hasText: 'Juniper' }).waitFor();
+  await page.locator('[data-title]', { hasText: 'Juniper' }).waitFor();
   expect(await faults(page)).toEqual([]);
   calm(opened);
 }, 180_000);
@@ -296,7 +296,7 @@ test('answers are there again after a reload; damaged ones are put aside and not
   const { page } = await open(browser, site.origin);
   await planOwn(page);
   await page.reload();
-  await page.locator('[data-slot=title]', { hasText: 'Grey Owl' }).waitFor({ timeout: 30_000 });
+  await page.locator('[data-title]', { hasText: 'Grey Owl' }).waitFor({ timeout: 30_000 });
   expect(await page.getByLabel('Capacity on its label').inputValue()).toBe('12');
   await page.evaluate(() => localStorage.setItem('idle-season.answers', '{"format":9,"future":true'));
   await page.reload();

@@ -31,7 +31,7 @@ async function fill(label: string, value: string): Promise<void> {
   await page.getByLabel(label).first().fill(value);
 }
 
-const planned = () => page.locator('[data-slot=title]', { hasText: NAME }).waitFor({ timeout: 30_000 });
+const planned = () => page.locator('[data-title]', { hasText: NAME }).waitFor({ timeout: 30_000 });
 const fits = () => page.evaluate(() => document.documentElement.scrollWidth <= innerWidth);
 
 test('at home: a machine is described in the planner page, the phone keeps the site', async () => {

@@ -7,6 +7,7 @@ import { nearestStations, openClimateLibrary, stationsByName } from '../../conte
 import type { ContentFile } from '../../content/files.ts';
 import type { Household, Machine, Procedure } from '../../planner/household.ts';
 import { planSeason } from '../../planner/plan.ts';
+import { planMoved } from '../../planner/plan-moved.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
 import { replan } from '../bench/replan.ts';
 import type { Ask, Asks, LoadedFile, Setting, StationFound } from './messages.ts';
@@ -52,7 +53,7 @@ export class Desk implements Answering {
     if (problems.length > 0) return { problems };
     const [library, procedures] = await Promise.all([this.library(), this.procedures()]);
     this.hold(filesOf(answers), householdOf(answers, { library, procedures }, asOf), asOf);
-    return { problems: [], shown: this.shown(machine, false) };
+    return { problems: [], shown: this.shown(machine) };
   }
 
   async files({ files, now, revised }: Asks['files'][0]): Promise<Asks['files'][1]> {
@@ -63,27 +64,23 @@ export class Desk implements Answering {
     this.hold(files, household, day);
     const result = planSeason(household, { asOf: day });
     if (result.problems.length > 0) return { problems: result.problems, count: files.length };
-    return { problems: [], shown: this.shown(undefined, false), count: files.length };
+    return { problems: [], shown: this.shown(undefined), count: files.length };
   }
 
   show({ machine }: { machine: string }): Shown {
-    return this.shown(machine, false);
+    return this.shown(machine);
   }
 
-  move({ machine, lastUse, quick }: Asks['move'][0]): Shown {
+  move({ machine, lastUse, moving }: Asks['move'][0]): Shown {
     const { household } = this;
     if (!household) throw new Error('found no household to move, expected one that was planned');
     const moved = (m: Machine): Machine => (m.id === machine ? { ...m, season: { ...m.season, lastUse } } : m);
-    const all = household.machines.map(moved);
-    if (!quick) {
-      this.household = { ...household, machines: all };
-      this.moved.set(machine, lastUse);
-      return this.shown(machine, false);
-    }
-    // While the slider moves, the machine is planned as if it had the bench to itself.
-    const one = { ...household, machines: all.filter((m) => m.id === machine) };
-    const { plan } = planSeason(one, { asOf: this.today, quick: true });
-    return show(plan, machine, true, this.setting.methods);
+    const machines = household.machines.map(moved);
+    if (moving)
+      return show(planMoved({ ...household, machines }, this.plan(), machine), machine, this.setting.methods, moving);
+    this.household = { ...household, machines };
+    this.moved.set(machine, lastUse);
+    return this.shown(machine);
   }
 
   async calendar({ machine }: Asks['calendar'][0]): Promise<string> {
@@ -129,9 +126,9 @@ export class Desk implements Answering {
     this.last = undefined;
   }
 
-  private shown(machine: string | undefined, quick: boolean): Shown {
+  private shown(machine: string | undefined): Shown {
     this.last = undefined;
-    return show(this.plan(), machine, quick, this.setting.methods);
+    return show(this.plan(), machine, this.setting.methods);
   }
 
   private async library() {

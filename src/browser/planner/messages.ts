@@ -3,7 +3,7 @@ import type { AnswerProblem, Answers } from '../../content/answers.ts';
 import type { Problem } from '../../content/problem.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
 import type { RecordEntries } from '../bench/entries.ts';
-import type { Shown } from './show/show.ts';
+import type { Shown, View } from './show/show.ts';
 
 /** Where things are, told once. */
 export interface Setting {
@@ -41,7 +41,8 @@ export interface Asks {
   ];
   files: [{ files: LoadedFile[]; now: number; revised: string }, { problems: Problem[]; shown?: Shown; count: number }];
   show: [{ machine: string }, Shown];
-  move: [{ machine: string; lastUse: string; quick: boolean }, Shown];
+  /** `moving`: what is in sight while the slider moves; absent when it is let go. */
+  move: [{ machine: string; lastUse: string; moving?: View | undefined }, Shown];
   calendar: [{ machine?: string | undefined }, string];
   content: [Record<string, never>, LoadedFile[]];
   plan: [Record<string, never>, SeasonPlan];

@@ -9,8 +9,9 @@ import { fill, markProblems, take } from './form.ts';
 import { keep, keptDrafts, setAside } from './kept.ts';
 import type { Asks } from './messages.ts';
 import { type Loaded, ofDrop, ofPicker } from './pick-files.ts';
-import type { Shown, Slots } from './show/show.ts';
+import type { Shown } from './show/show.ts';
 import { SeasonSlider } from './slider.ts';
+import { PlanSlots } from './slots.ts';
 import { StationSearch } from './station-search.ts';
 import { SheetView } from './views.ts';
 import { PLANNER } from './words.ts';
@@ -23,6 +24,7 @@ class SeasonPlanner extends HTMLElement {
   private stations!: StationSearch;
   private slider!: SeasonSlider;
   private views!: SheetView;
+  private slots!: PlanSlots;
   private drafts!: Drafts;
   private at = 0;
   /** Set while files stand in place of the form. */
@@ -45,6 +47,7 @@ class SeasonPlanner extends HTMLElement {
       moved: (lastUse) => this.settle(lastUse),
     });
     this.views = new SheetView(this);
+    this.slots = new PlanSlots(this.piece('result'));
     this.form.addEventListener('submit', (event) => {
       event.preventDefault();
       document.getElementById('your-plan')?.scrollIntoView();
@@ -128,8 +131,10 @@ class SeasonPlanner extends HTMLElement {
   }
 
   private show(shown: Shown): void {
-    this.put(shown.slots);
+    this.slots.put(shown);
     this.shown = shown;
+    this.piece('title').textContent = shown.name;
+    this.late(false);
     this.piece('to-plan').hidden = false;
     this.slider.show(shown.season);
     this.views.margins(shown.margins);
@@ -137,30 +142,29 @@ class SeasonPlanner extends HTMLElement {
     if (this.loaded) this.tabs();
   }
 
-  /** Puts markup in place where it is not the same as before. */
-  private put(slots: Slots): void {
-    for (const [name, text] of Object.entries(slots)) {
-      if (this.shown?.slots[name as keyof Slots] === text) continue;
-      const slot = this.querySelector(`[data-slot="${name}"]`);
-      if (slot) slot.innerHTML = text;
-    }
-  }
-
-  /** While the slider moves: the newest day alone is asked for, and drawn before the next frame. */
+  /** While the slider moves: all that is in sight, for the newest day, and drawn before the next frame. */
   private async move(lastUse: string): Promise<void> {
     if (!this.shown) return;
     performance.mark('season-asked');
-    const moved = await this.client.ask('move', { machine: this.shown.shown, lastUse, quick: true });
+    const moving = this.views.inSight;
+    const moved = await this.client.ask('move', { machine: this.shown.shown, lastUse, moving });
     if (!this.shown) return;
-    this.put(moved.slots);
-    this.shown = { ...this.shown, slots: { ...this.shown.slots, ...moved.slots } };
+    this.slots.put(moved);
+    this.late(true);
+    // What the browser has to lay out before it can draw counts as well.
+    void this.offsetHeight;
     performance.measure('season-moved', 'season-asked');
+  }
+
+  /** Marks what is worked out only when the slider is let go. */
+  private late(is: boolean): void {
+    this.piece('late').toggleAttribute('data-is-late', is);
   }
 
   private settle(lastUse: string): void {
     if (!this.shown) return;
     if (this.loaded) {
-      this.ask('move', { machine: this.shown.shown, lastUse, quick: false }, (shown) => this.show(shown));
+      this.ask('move', { machine: this.shown.shown, lastUse }, (shown) => this.show(shown));
       return;
     }
     const field = this.form.elements.namedItem('lastUse') as HTMLInputElement;

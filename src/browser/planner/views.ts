@@ -1,17 +1,19 @@
 /** The plan, or one of its two sheets, in sight and in print; the sheet's name stands in the margins of the paper. */
+import type { View } from './show/show.ts';
+
 type Margins = { 'lay-up': string; 'start-up': string };
 
 export class SheetView {
   private readonly root: HTMLElement;
   private readonly style = new CSSStyleSheet();
-  private view: 'plan' | keyof Margins = 'plan';
+  private view: View = 'plan';
   private texts: Margins = { 'lay-up': '', 'start-up': '' };
 
   constructor(root: HTMLElement) {
     this.root = root;
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, this.style];
     for (const button of root.querySelectorAll<HTMLElement>('[data-view]'))
-      button.addEventListener('click', () => this.show(button.dataset.view as typeof this.view));
+      button.addEventListener('click', () => this.show(button.dataset.view as View));
     root.querySelector('[data-print]')!.addEventListener('click', () => window.print());
   }
 
@@ -21,7 +23,11 @@ export class SheetView {
     this.apply();
   }
 
-  private show(view: typeof this.view): void {
+  get inSight(): View {
+    return this.view;
+  }
+
+  private show(view: View): void {
     this.view = view;
     for (const button of this.root.querySelectorAll<HTMLElement>('[data-view]'))
       button.ariaPressed = String(button.dataset.view === view);

@@ -14,6 +14,7 @@ export const PLANNER = {
   add: 'Add a machine',
   remove: 'Remove this machine',
   removeSure: (name: string) => `Really remove ${name}`,
+  late: 'Worked out when the slider is let go.',
   seasonEnd: (date: string) => `Season ends ${date}`,
   problems: (n: number) => (n === 1 ? 'One thing to put right' : `${n} things to put right`),
   filesRead: (n: number) =>

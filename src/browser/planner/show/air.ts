@@ -1,41 +1,69 @@
 import { airPicture, airTable } from '../../../figures/index.ts';
 import { WORDS } from '../../../site/words.ts';
 import { html, type Markup } from '../../html.ts';
-import { facts, figure, section } from './parts.ts';
+import { facts, figure, section, whys } from './parts.ts';
 import type { Showing } from './showing.ts';
 
 const words = WORDS.machine.air;
 const metal = WORDS.machine.protection;
 
-/** The air of the store, and what is done against it. */
-export function air({ machine, format, say, quick }: Showing): Markup {
-  const { air, corrosion, name } = machine;
-  const { quantity } = format;
+/** The air of the store and what it does to metal, then what is done against it. */
+export function air(showing: Showing): Markup {
+  return html`${store(showing)}${protection(showing)}`;
+}
+
+function store({ machine: { air, corrosion, name }, format, say, fold }: Showing): Markup {
+  const { quantity, amount, number } = format;
   const [low, high] = [quantity(air.lowestC, '°C'), quantity(air.highestC, '°C')];
-  const svg = airPicture(
-    { name, air },
-    { id: 'air-picture', title: WORDS.figures.air.title(name), description: WORDS.figures.air.description(low, high) },
-    say,
-  );
-  const l = words.legend;
+  const { title, description } = WORDS.figures.air;
+  const about = { id: 'air-picture', title: title(name), description: description(low, high) };
   const legend: [string, string][] = [
-    ['temperature', l.temperature],
-    ['dew', l.dewPoint],
-    ['wet', l.wet],
-    ...(air.frostSayable ? [['frost', l.frost] as [string, string]] : []),
-    ...(air.condensationSayable ? [['condensation', l.condensation] as [string, string]] : []),
+    ['temperature', words.legend.temperature],
+    ['dew', words.legend.dewPoint],
+    ['wet', words.legend.wet],
+    ...(air.frostSayable ? [['frost', words.legend.frost] as [string, string]] : []),
+    ...(air.condensationSayable ? [['condensation', words.legend.condensation] as [string, string]] : []),
   ];
+  const caveats = [words.typical(air.typicalFactor, air), ...corrosion.caveats];
   return section(
     'air',
     words.heading,
-    html`<div class="pair">${figure(svg, legend, quick ? undefined : airTable({ name, air }, say))}<div class="stack">${facts(
+    html`<div class="pair">${figure(airPicture({ name, air }, about, say), legend, airTable({ name, air }, say), fold)}<div class="stack">${facts(
       [
         [words.lowest, low],
         [words.highest, high],
         [metal.class, corrosion.category],
+        [metal.steel, metal.perYear(amount(corrosion.steelUmPerYear, 'µm'))],
+        [metal.zinc, metal.perYear(amount(corrosion.zincUmPerYear, 'µm'))],
       ],
     )}${air.why && html`<p class="text">${air.why}</p>`}
-<p><strong>${corrosion.protection.name}.</strong> ${corrosion.protection.reason}</p>
-<ul class="text">${corrosion.protection.measures.map((text) => html`<li>${text}</li>`)}</ul></div></div>`,
+<p class="text quiet">${metal.uncertainty(number(corrosion.uncertainty.low), number(corrosion.uncertainty.high))}</p>
+${fold({
+  summary: WORDS.derivation.caveat,
+  body: html`<div class="stack">${caveats.map((text) => html`<p class="text quiet">${text}</p>`)}</div>`,
+})}</div></div>`,
+  );
+}
+
+function protection(showing: Showing): Markup {
+  const { protection, desiccant, dehumidifierRhPct, derivations } = showing.machine.corrosion;
+  const { number } = showing.format;
+  return section(
+    'protection',
+    metal.heading,
+    html`<p><strong>${protection.name}.</strong> ${protection.reason}</p>
+<ul class="text">${protection.measures.map((text) => html`<li>${text}</li>`)}</ul>`,
+    facts([
+      [
+        metal.desiccant,
+        desiccant &&
+          html`${metal.desiccantUnits(number(desiccant.din55474Units), number(desiccant.milStd2073Units))} <span class="small quiet">${desiccant.note}</span>`,
+      ],
+      [
+        metal.humidity,
+        dehumidifierRhPct && metal.humidityAt(number(dehumidifierRhPct.low), number(dehumidifierRhPct.high)),
+      ],
+    ]),
+    html`<div class="whys">${whys(derivations, showing)}</div>`,
   );
 }

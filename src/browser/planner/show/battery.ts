@@ -7,67 +7,50 @@ import type { Showing } from './showing.ts';
 
 const words = WORDS.machine.battery;
 
-/** The battery: picture, care, charges, readings. */
-export function battery({ machine, plan, format, say, quick, methodTitle }: Showing): Markup {
-  const b = machine.battery;
+/** The battery: care and numbers, picture, charges, readings and what they teach, reasons. */
+export function battery(showing: Showing): Markup {
+  const b = showing.machine.battery;
   if (!b) return html``;
-  const { amount, plainDate } = format;
-  const pct = (value: number) => amount(value, '%', 0);
-  const data = { name: machine.name, asOf: plan.asOf, battery: b };
+  const { amount } = showing.format;
+  const loss = b.firstMonthLossPct;
+  const care = facts([
+    [words.care, WORDS.cares[b.care]],
+    [words.rated, `${amount(b.capacityAh, 'Ah')}, ${WORDS.chemistries[b.chemistry]}`],
+    [words.kept, words.keptAt[b.keptAt]],
+    [words.connected, words.connectedAs[`${b.connected}`]],
+    [words.threshold, amount(b.thresholdPct, '%', 0)],
+    [
+      words.lossFirstMonth,
+      words.lossRange(amount(loss.expected, '%', 1), amount(loss.low, '%', 1), amount(loss.high, '%', 1)),
+    ],
+  ]);
+  return section(
+    'battery',
+    words.heading,
+    html`<div class="pair"><div class="stack">${care}<p class="text">${b.careReason}</p></div>${picture(b, showing)}</div>`,
+    html`<h3>${words.charges}</h3><div data-bench-charges>${chargeTable(b, showing.format)}</div>`,
+    readings(b, showing.format),
+    calibration(b, showing.format),
+    html`<div class="whys">${whys(b.derivations, showing)}</div>`,
+  );
+}
+
+function picture(
+  b: BatteryPlan,
+  { machine: { name }, plan: { asOf }, format: { amount }, say, fold }: Showing,
+): Markup {
+  const data = { name, asOf, battery: b };
+  const { title, description } = WORDS.figures.battery;
   const svg = batteryPicture(
     data,
     {
       id: 'battery-picture',
-      title: WORDS.figures.battery.title(machine.name),
-      description: WORDS.figures.battery.description(
-        b.charges.length,
-        pct(b.thresholdPct),
-        amount(b.freezingMargin.minK, 'K'),
-      ),
+      title: title(name),
+      description: description(b.charges.length, amount(b.thresholdPct, '%', 0), amount(b.freezingMargin.minK, 'K')),
     },
     say,
   );
-  const loss = b.firstMonthLossPct;
-  return section(
-    'battery',
-    words.heading,
-    html`<div class="pair">${figure(svg, legend(b), quick ? undefined : batteryTable(data, say))}<div class="stack">${facts(
-      [
-        [words.care, WORDS.cares[b.care]],
-        [words.rated, `${amount(b.capacityAh, 'Ah')}, ${WORDS.chemistries[b.chemistry]}`],
-        [words.kept, words.keptAt[b.keptAt]],
-        [words.connected, words.connectedAs[`${b.connected}`]],
-        [words.threshold, pct(b.thresholdPct)],
-        [
-          words.lossFirstMonth,
-          words.lossRange(amount(loss.expected, '%', 1), amount(loss.low, '%', 1), amount(loss.high, '%', 1)),
-        ],
-      ],
-    )}<p class="text">${b.careReason}</p></div></div>`,
-    html`<h3>${words.charges}</h3>`,
-    chargeTable(b, format),
-    b.calibration
-      ? html`<p>${words.calibrationText(
-          format.number(b.calibration.multiplier),
-          format.number(b.calibration.factor),
-          b.calibration.readings,
-        )}</p>`
-      : html``,
-    b.readings.length > 0
-      ? html`<h3>${words.readings}</h3>${table(
-          words.readings,
-          words.readingHead,
-          b.readings.map((r) => [
-            plainDate(r.date),
-            amount(r.volts, 'V', 2),
-            amount(r.temperatureC, '°C'),
-            `${pct(r.stateOfChargePct)} ± ${pct(r.spreadPct)}`,
-            r.usable ? words.yes : (r.why ?? ''),
-          ]),
-        )}`
-      : html``,
-    quick ? html`` : whys(b.derivations, format, methodTitle),
-  );
+  return svg === '' ? html`` : figure(svg, legend(b), batteryTable(data, say), fold);
 }
 
 /** The charges by day, or that there are none. */
@@ -75,13 +58,42 @@ export function chargeTable({ charges }: BatteryPlan, { plainDate, amount, hours
   if (charges.length === 0) return html`<p>${words.noCharges}</p>`;
   return html`<ul class="assumed">${charges.map(
     (c) =>
-      html`<li><p><strong>${words.chargeBy(plainDate(c.date))}</strong>: ${words.putBack(
+      html`<li data-past-date="${c.date}"><p><strong><time datetime="${c.date}">${words.chargeBy(plainDate(c.date))}</time></strong>: ${words.putBack(
         amount(c.ampHours, 'Ah', 1),
         amount(c.ampHoursMost, 'Ah', 1),
       )}, ${words.chargeHours(hours(c.hours), hours(c.hoursMost))}</p><p class="small">${c.why}</p><p class="small quiet">${
         c.expected ? words.between(plainDate(c.earliest), plainDate(c.expected)) : words.latest(plainDate(c.earliest))
       }</p></li>`,
   )}</ul>`;
+}
+
+function readings(
+  { readings }: BatteryPlan,
+  { plainDate, amount, number, quantity }: Showing['format'],
+): Markup | false {
+  return (
+    readings.length > 0 &&
+    html`<h3>${words.readings}</h3>${table(
+      words.readings,
+      words.readingHead,
+      readings.map((r) => [
+        plainDate(r.date),
+        amount(r.volts, 'V', 2),
+        quantity(r.temperatureC, '°C'),
+        `${amount(r.stateOfChargePct, '%', 0)} ± ${number(Math.round(r.spreadPct))}`,
+        r.usable ? words.yes : (r.why ?? ''),
+      ]),
+    )}`
+  );
+}
+
+function calibration({ calibration: c }: BatteryPlan, { number }: Showing['format']): Markup | false {
+  if (!c) return false;
+  /** What readings teach is known to two figures. */
+  const two = (value: number) => number(Number(value.toPrecision(2)));
+  return html`<div class="stack text"><h3>${words.calibration}</h3>
+<p>${words.calibrationText(two(c.multiplier), two(c.factor), c.readings)}</p>
+${c.suggests && html`<p>${c.suggests}</p>`}${c.problems.map((text) => html`<p>${text}</p>`)}</div>`;
 }
 
 function legend(b: BatteryPlan): (readonly [string, string])[] {

@@ -2,15 +2,27 @@ import type { MachinePlan } from '../../../planner/season-plan.ts';
 import { fiveNumbersOf } from '../../../site/numbers.ts';
 import { WORDS } from '../../../site/words.ts';
 import { html, type Markup } from '../../html.ts';
+import { section } from './parts.ts';
 import type { Showing } from './showing.ts';
 
 const words = WORDS.machine.dates;
+
+/** Dates and the five numbers that matter most. */
+export function dates({ machine: m, format }: Showing): Markup {
+  return section(
+    'dates',
+    words.heading,
+    datesList(m, format),
+    numbersList(m, format),
+    m.season.proposed && html`<p class="text quiet">${words.proposed}: ${m.season.reasons.join(' ')}</p>`,
+  );
+}
 
 /** The days of a rest, each with what begins or is done by then. */
 export function datesList(m: MachinePlan, { plainDate }: Showing['format']): Markup {
   const rows = [
     [words.lastUse, m.season.lastUse],
-    [words.layUp, m.layUp.done],
+    [m.layUp.complete ? words.laidUp : words.layUp, m.layUp.done],
     [words.firstFrost, m.firstFrostInStore],
     [words.startUp, m.startUp.ready],
     [words.firstUse, m.startUp.firstUse],

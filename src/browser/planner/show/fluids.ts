@@ -1,6 +1,7 @@
+import type { FuelPlan, TyrePlan } from '../../../planner/season-plan.ts';
 import { WORDS } from '../../../site/words.ts';
 import { html, type Markup } from '../../html.ts';
-import { facts, section, table, whys } from './parts.ts';
+import { dataTable, facts, section, table, whys } from './parts.ts';
 import type { Showing } from './showing.ts';
 
 const f = WORDS.machine.fuel;
@@ -8,14 +9,15 @@ const c = WORDS.machine.coolant;
 const t = WORDS.machine.tyres;
 const maybe = <T>(value: T | undefined, text: (value: T) => string) => (value === undefined ? undefined : text(value));
 
-/** Fuel, coolant and tyres: amounts first. */
+/** Fuel, coolant and tyres: amounts first, reasons under them. */
 export function fluids(showing: Showing): Markup {
   return html`${fuel(showing)}${coolant(showing)}${tyres(showing)}`;
 }
 
-function fuel({ machine: { fuel }, format, quick, methodTitle }: Showing): Markup {
-  if (!fuel) return html``;
-  const { quantity, amount, number, plainDate } = format;
+function fuel(showing: Showing): Markup | false {
+  const { fuel } = showing.machine;
+  if (!fuel) return false;
+  const { quantity, number, plainDate } = showing.format;
   return section(
     'fuel',
     f.heading,
@@ -30,19 +32,29 @@ function fuel({ machine: { fuel }, format, quick, methodTitle }: Showing): Marku
       [f.tap, fuel.tap],
       [f.useBy, `${plainDate(fuel.useBy.earliest)} – ${plainDate(fuel.useBy.latest)}`],
       [f.atFirstUse, `${f.verdict[fuel.atFirstUse.verdict]}. ${fuel.atFirstUse.text}`],
-      [f.full, amount(fuel.fullAtHottestPct, '%', 1)],
+      ...(fuel.choice === 'fill' ? inTank(fuel, showing.format) : []),
       [
         f.limit,
-        `${fuel.localLimit.exceeded ? `${f.exceeded} ` : ''}${fuel.localLimit.text} ${f.limitAt(fuel.localLimit.where)}`,
+        `${fuel.localLimit.exceeded === true ? `${f.exceeded} ` : ''}${fuel.localLimit.text} ${f.limitAt(fuel.localLimit.where)}`,
       ],
     ]),
-    quick ? html`` : whys(fuel.derivations, format, methodTitle),
+    html`<div class="whys">${whys(fuel.derivations, showing)}</div>`,
   );
 }
 
-function coolant({ machine: { coolant }, format, quick, methodTitle }: Showing): Markup {
-  if (!coolant) return html``;
-  const { quantity, amount, number, plainDate } = format;
+/** What is known of fuel that stays in the tank. */
+function inTank(fuel: FuelPlan, { amount, quantity }: Showing['format']): [string, string][] {
+  return [
+    [f.full, amount(fuel.fullAtHottestPct, '%', 1)],
+    [f.water, quantity(fuel.waterToleranceML, 'mL')],
+    [f.breathing, fuel.breathingWaterML < 0.5 ? f.hardly : quantity(fuel.breathingWaterML, 'mL')],
+  ];
+}
+
+function coolant(showing: Showing): Markup | false {
+  const { coolant } = showing.machine;
+  if (!coolant) return false;
+  const { quantity, amount, number, plainDate } = showing.format;
   return section(
     'coolant',
     c.heading,
@@ -57,12 +69,14 @@ function coolant({ machine: { coolant }, format, quick, methodTitle }: Showing):
       [c.testBy, maybe(coolant.testBy, plainDate)],
       [c.ageDue, maybe(coolant.ageDue, plainDate)],
     ]),
-    quick ? html`` : whys(coolant.derivations, format, methodTitle),
+    html`<div class="whys">${whys(coolant.derivations, showing)}</div>`,
   );
 }
 
-function tyres({ machine: { tyres }, format: { quantity } }: Showing): Markup {
-  if (tyres.length === 0) return html``;
+function tyres(showing: Showing): Markup | false {
+  const { tyres } = showing.machine;
+  if (tyres.length === 0) return false;
+  const { quantity } = showing.format;
   return section(
     'tyres',
     t.heading,
@@ -71,12 +85,29 @@ function tyres({ machine: { tyres }, format: { quantity } }: Showing): Markup {
       t.head,
       tyres.map((tyre) => [
         t.times(tyre.position, tyre.count),
-        quantity(tyre.setKPa, 'kPa'),
+        html`<strong>${quantity(tyre.setKPa, 'kPa')}</strong>`,
         quantity(tyre.normalKPa, 'kPa'),
         quantity(tyre.expectedAtStartUpKPa, 'kPa'),
         t.stands[`${tyre.standsOnTyres}`] +
           (tyre.moveEveryMonths === undefined ? '' : `, ${t.move(tyre.moveEveryMonths)}`),
       ]),
     ),
+    lookIn(tyres, showing),
+    html`<div class="whys">${tyres.map((tyre) => whys(tyre.derivations, showing, tyre.position))}</div>`,
   );
+}
+
+/** What the gauge should say at a look-in, by the warmth of the store. */
+function lookIn(tyres: readonly TyrePlan[], { fold, format: { quantity } }: Showing): Markup | false {
+  const warmths = tyres[0]?.lookIn.map((l) => l.temperatureC) ?? [];
+  if (warmths.length === 0) return false;
+  const body = dataTable({
+    caption: t.lookIn,
+    head: [t.lookInHead, ...tyres.map((tyre) => t.times(tyre.position, tyre.count))],
+    rows: warmths.map((temperatureC, i) => [
+      quantity(temperatureC, '°C'),
+      ...tyres.map((tyre) => (tyre.lookIn[i] ? quantity(tyre.lookIn[i].expectedKPa, 'kPa') : '')),
+    ]),
+  });
+  return fold({ summary: t.lookIn, body });
 }

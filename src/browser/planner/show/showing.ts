@@ -1,6 +1,9 @@
 import type { FigureLanguage } from '../../../figures/index.ts';
 import type { MachinePlan, SeasonPlan } from '../../../planner/season-plan.ts';
-import type { Format } from '../../../site/formats.ts';
+import { type Format, formatOf } from '../../../site/formats.ts';
+import { languageOf } from '../../../site/language.ts';
+import { methodAt } from '../../../site/links.ts';
+import { type Fold, unfolded } from './fold.ts';
 
 /** What every part of a shown plan is made from. */
 export interface Showing {
@@ -8,7 +11,45 @@ export interface Showing {
   machine: MachinePlan;
   format: Format;
   say: FigureLanguage;
-  /** Between two frames of the slider: tables under pictures, reasons and sheets are left for later. */
-  quick: boolean;
-  methodTitle: (method: string) => string;
+  /** Name of a calculation, and where it is explained. */
+  method: (key: string) => { title: string; link: string };
+  /** How something is put away under its title. */
+  fold: Fold;
+}
+
+/** Names of the calculations by key. */
+export type MethodTitles = Readonly<Record<string, string>>;
+
+/**
+ * What the parts of a machine's plan are made from.
+ * @param plan - of the household
+ * @param machine - of the plan
+ * @param methods - names of the calculations
+ * @param fold - in full, where nothing is said
+ */
+export function showingOf(
+  plan: SeasonPlan,
+  machine: MachinePlan,
+  methods: MethodTitles,
+  fold: Fold = unfolded,
+): Showing {
+  const { format, say } = mannerOf(plan);
+  // A derivation's key is a method's own, or begins with it.
+  const row = (key: string) =>
+    Object.keys(methods)
+      .filter((own) => key === own || key.startsWith(`${own}.`))
+      .sort((a, b) => b.length - a.length)[0] ?? key;
+  const method = (key: string) => ({ title: methods[row(key)] ?? key, link: methodAt(row(key)) });
+  return { plan, machine, format, say, method, fold };
+}
+
+/** Making a household's formats costs a tenth of a frame: the last ones are kept. */
+let kept: { key: string; format: Format; say: FigureLanguage } | undefined;
+
+function mannerOf({ household, units, asOf }: SeasonPlan): { format: Format; say: FigureLanguage } {
+  const key = JSON.stringify([household.locale, household.clock, units, asOf]);
+  if (kept?.key === key) return kept;
+  const format = formatOf({ ...household, units, asOf });
+  kept = { key, format, say: languageOf(format) };
+  return kept;
 }

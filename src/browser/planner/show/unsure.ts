@@ -10,42 +10,50 @@ const w = WORDS.machine.whatIf;
 const SHOWN = 5;
 
 /** What was assumed, the one to measure first, and what going on for longer costs. */
-export function unsure({ machine: { assumptions, whatIf }, format }: Showing): Markup {
-  const { amount, plainDate, quantity } = format;
+export function unsure(showing: Showing): Markup {
+  return html`${assumed(showing)}${longer(showing)}`;
+}
+
+/** What was assumed, what matters most first. */
+export function assumed({ machine: { assumptions }, format, fold }: Showing): Markup {
+  if (assumptions.length === 0) return section('assumed', a.heading, html`<p>${a.none}</p>`);
   const first = assumptions.find((row) => row.firstChargeShiftDays !== 0);
   const rows = assumptions.map((row) => assumedText(row, format));
-  const more = rows.length - SHOWN;
-  return html`${section(
+  const more = rows.slice(SHOWN);
+  return section(
     'assumed',
     a.heading,
-    ...(rows.length === 0
-      ? [html`<p>${a.none}</p>`]
-      : [
-          html`<div class="first text">${
-            first
-              ? html`<p><strong>${a.first(first.field)}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} <code>${first.settle}</code></p>`
-              : html`<p>${a.nothingMoves}</p>`
-          }</div>`,
-          cards(rows.slice(0, SHOWN)),
-          more > 0 ? html`<details><summary>${a.more(more)}</summary>${cards(rows.slice(SHOWN))}</details>` : html``,
-        ]),
-  )}${
+    html`<div class="first text">${
+      first
+        ? html`<p><strong>${a.first(first.field)}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} <code>${first.settle}</code></p>`
+        : html`<p>${a.nothingMoves}</p>`
+    }</div><p class="text quiet">${a.text}</p>`,
+    cards(rows.slice(0, SHOWN)),
+    more.length > 0 && fold({ summary: a.more(more.length), body: cards(more) }),
+  );
+}
+
+/** What some days more in use would cost. */
+export function longer({ machine: { whatIf }, format, fold }: Showing): Markup | false {
+  const { amount, plainDate, quantity } = format;
+  return (
     whatIf.length > 0 &&
     section(
       'longer',
       w.heading,
-      ...whatIf.map(
-        (
-          row,
-        ) => html`<details><summary>${w.until(WORDS.days(row.days), plainDate(row.lastUse))}</summary><div class="why"><ul>
+      ...whatIf.map((row) =>
+        fold({
+          summary: `${w.until(WORDS.days(row.days), plainDate(row.lastUse))}${row.missed.length > 0 ? ` · ${w.missed}: ${row.missed.length}` : ''}`,
+          body: html`<div class="why"><ul>
 <li>${w.coldest(quantity(row.coldestNightC, '°C'))}</li>
 ${row.text.map((text) => html`<li>${text}</li>`)}
 ${row.missed.map((text) => html`<li><strong>${w.missed}:</strong> ${text}</li>`)}
 ${row.misfitHours > 0 && html`<li>${w.misfit(amount(row.misfitHours, WORDS.units.h, 1))}</li>`}
-${row.missed.length === 0 && row.misfitHours === 0 && html`<li>${w.nothing}</li>`}</ul></div></details>`,
+${row.missed.length === 0 && row.misfitHours === 0 && html`<li>${w.nothing}</li>`}</ul></div>`,
+        }),
       ),
     )
-  }`;
+  );
 }
 
 function cards(rows: readonly Assumed[]): Markup {
