@@ -124,7 +124,7 @@ export function climateOfPlace(
         `found the climate "${wanted}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'the id of a file in climates/'}`,
         near
           ? `Write ${near}.`
-          : `Write one of these, add climates/${wanted}.yaml, or write climate: { near: [latitude, longitude] }.`,
+          : `${known.length > 0 ? 'Write one of these, add' : 'Add'} climates/${wanted}.yaml, or write climate: { near: [latitude, longitude] }.`,
       );
     }
     if (!file.checked.value || climateProblems(file).length > 0) return { problems: [] };

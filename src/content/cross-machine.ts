@@ -5,7 +5,7 @@ import { type CrossContext, partProblems, round, type Say, type Sound } from './
 import { seasonProblems } from './cross-season.ts';
 import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
-import { futureProblems, inFuture, readingProblems } from './records.ts';
+import { asLeftProblems, futureProblems, inFuture, readingProblems } from './records.ts';
 import { resolveWork } from './resolve-work.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { Path } from './source.ts';
@@ -21,7 +21,7 @@ export function machineProblems({ source, checked }: Loaded<MachineFile>, contex
   partProblems(m, context, say);
   years(m, context.asOf, say);
   services(m, say);
-  asLeft(m, context, say);
+  problems.push(...asLeftProblems(source, m.asLeft, m.assemblies, context.openItems));
   problems.push(...futureProblems(source, m, context.asOf), ...readingProblems(source, m.readings));
   for (const [path, day] of pastDays(m))
     if (day > context.asOf) problems.push(inFuture(source, path, day, context.asOf));
@@ -85,20 +85,5 @@ function services(m: Sound, say: Say): void {
         `found ${round(engineHours)} h, more than the machine's ${round(m.engineHours)} h, expected less`,
         'Correct one of the two.',
       );
-  }
-}
-
-function asLeft(m: Sound, { openItems }: CrossContext, say: Say): void {
-  const assemblies = (m.assemblies ?? []).map((a) => a.id);
-  for (const [i, left] of (m.asLeft ?? []).entries()) {
-    const item = left.item.replace(/^assembly:/, '');
-    if (assemblies.includes(item) || openItems.has(item) || openItems.has(item.split(':')[0]!)) continue;
-    const known = [...assemblies, ...openItems];
-    const near = nearest(item, known);
-    say(
-      ['asLeft', i, 'item'],
-      `found "${item}", expected an assembly of this machine${near ? `, such as "${near}"` : assemblies.length > 0 ? ` (${assemblies.join(', ')})` : ''}, or an open item of its plan`,
-      near ? `Write ${near}.` : 'Write one of these.',
-    );
   }
 }

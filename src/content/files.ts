@@ -1,7 +1,7 @@
 /** What each path in the content folder is, and which paths cannot be. */
 
 import { nearest, type Problem, printable } from './problem.ts';
-import { ID_RULE, isId } from './schemas/parts.ts';
+import { ID_RULE, idFrom, isId } from './schemas/parts.ts';
 
 export interface ContentFile {
   /** Inside the content folder, with forward slashes. */
@@ -32,6 +32,7 @@ const FOLDERS: Record<string, Kind> = {
 export function sortFiles(files: readonly ContentFile[]): { sorted: Sorted[]; problems: Problem[] } {
   const sorted: Sorted[] = [];
   const problems: Problem[] = [];
+  const paths = new Set(files.map((file) => file.path));
   const seen = new Map<string, string>();
   const say = (path: string, what: string, fix: string) =>
     problems.push({ file: printable(path), line: 1, column: 1, field: '', what, fix });
@@ -45,29 +46,21 @@ export function sortFiles(files: readonly ContentFile[]): { sorted: Sorted[]; pr
     }
     if (parts.some((p) => p.startsWith('.')) || !/\.ya?ml/i.test(name)) continue;
     if (!name.endsWith('.yaml')) {
+      const stem = name.replace(/\.ya?ml.*$/i, '');
+      const taken = paths.has([...parts.slice(0, -1), `${stem}.yaml`].join('/'));
       say(
         file.path,
         `found the ending of "${printable(name)}", expected ".yaml"`,
-        `Rename the file to ${printable(name.replace(/\.ya?ml.*$/i, ''))}.yaml.`,
+        taken
+          ? `Delete it, or move it out of the folder, if it is a copy of ${printable(stem)}.yaml.`
+          : `Rename the file to ${printable(stem)}.yaml.`,
       );
       continue;
     }
     const id = name.slice(0, -'.yaml'.length);
     const kind = kindOf(parts);
     if (kind === undefined) {
-      const folder = parts[0]!;
-      const near = parts.length > 1 ? nearest(folder, Object.keys(FOLDERS)) : nearest(id, ['household']);
-      const expected =
-        parts.length > 1
-          ? FOLDERS[folder]
-            ? 'no folders inside it'
-            : (near ?? Object.keys(FOLDERS).join(', '))
-          : 'household.yaml here, and all else in folders';
-      say(
-        file.path,
-        `found a content file ${parts.length > 1 ? `in the folder "${printable(parts.slice(0, -1).join('/'))}"` : 'at the top'}, expected ${expected}`,
-        near && parts.length > 1 ? `Move it to ${near}/.` : `Move it to one of ${Object.keys(FOLDERS).join(', ')}.`,
-      );
+      say(file.path, ...misplaced(parts, id, paths));
       continue;
     }
     if (kind === 'record') {
@@ -111,6 +104,25 @@ export function sortFiles(files: readonly ContentFile[]): { sorted: Sorted[]; pr
   return { sorted, problems };
 }
 
+/** What is found and what to do where a content file lies in no folder of its kind. */
+function misplaced(parts: readonly string[], id: string, paths: ReadonlySet<string>): [what: string, fix: string] {
+  const folders = Object.keys(FOLDERS).join(', ');
+  const [folder] = parts;
+  if (parts.length === 1) {
+    const what = 'found a content file at the top, expected household.yaml here, and all else in folders';
+    if (nearest(id, ['household']) === undefined) return [what, `Move it to one of ${folders}.`];
+    const taken = paths.has('household.yaml');
+    return [what, taken ? 'Delete it, or move it away: there is one household.' : 'Rename the file to household.yaml.'];
+  }
+  const where = `found a content file in the folder "${printable(parts.slice(0, -1).join('/'))}", expected `;
+  if (folder === 'records')
+    return [`${where}a folder for each machine inside records`, `Move it to records/<id of its machine>/.`];
+  if (FOLDERS[folder!]) return [`${where}no folders inside it`, `Move it to ${folder}/.`];
+  const near = nearest(folder!, Object.keys(FOLDERS));
+  if (near && parts.length === 2) return [where + near, `Rename the folder to ${near}.`];
+  return [where + (near ?? folders), near ? `Move it to ${near}/.` : `Move it to one of ${folders}.`];
+}
+
 function kindOf(parts: readonly string[]): Kind | undefined {
   if (parts.length === 1) return parts[0] === 'household.yaml' ? 'household' : undefined;
   const kind = FOLDERS[parts[0]!];
@@ -120,13 +132,5 @@ function kindOf(parts: readonly string[]): Kind | undefined {
 
 /** A file name made from any text. */
 export function slug(text: string): string {
-  const plain = text
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60)
-    .replace(/-+$/, '');
-  return plain === '' ? 'machine' : plain;
+  return idFrom(text) || 'machine';
 }

@@ -47,14 +47,16 @@ export function shown(value: unknown): string {
 
 /** Text with every control character written out, so that a message can neither move the cursor nor hide what was found. */
 export function printable(text: string): string {
-  return text.replace(
-    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu,
-    (c) => `U+${c.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`,
-  );
+  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu, codeOf);
+}
+
+/** A character by its number: "U+00A0". */
+export function codeOf(character: string): string {
+  return `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`;
 }
 
 /**
- * The known word nearest to a mistyped one, if one is near enough to be meant.
+ * The known word nearest to a mistyped one, if one is near enough to be meant; of two that are as near neither is.
  * @param word - as found
  * @param known - the words that would have been right
  */
@@ -65,9 +67,11 @@ export function nearest(word: string, known: readonly string[]): string | undefi
   for (const candidate of known) {
     const distance = editDistance(lower, candidate.toLowerCase());
     if (distance < bestDistance) [best, bestDistance] = [candidate, distance];
+    else if (distance === bestDistance) best = undefined;
   }
   const begins = lower.slice(0, 5);
-  return best ?? known.find((k) => begins.length >= 4 && k.toLowerCase().startsWith(begins));
+  const alike = begins.length >= 3 ? known.filter((k) => k.toLowerCase().startsWith(begins)) : [];
+  return best ?? (begins.length >= 4 || alike.length === 1 ? alike[0] : undefined);
 }
 
 /**

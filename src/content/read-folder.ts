@@ -42,8 +42,17 @@ export function readFiles(folder: string): Folder {
     return result;
   }
   let newest = 0;
+  const namesIn = (path: string): string[] => {
+    try {
+      return readdirSync(path).sort();
+    } catch {
+      const inside = relative(root, path).split(sep).join('/');
+      say(inside, 'found a folder that cannot be read, expected one that can', 'Give yourself the right to read it.');
+      return [];
+    }
+  };
   const visit = (path: string, depth: number): void => {
-    for (const name of readdirSync(path).sort()) {
+    for (const name of namesIn(path)) {
       if (name.startsWith('.')) continue;
       const full = join(path, name);
       const inside = relative(root, full).split(sep).join('/');
@@ -65,10 +74,21 @@ export function readFiles(folder: string): Folder {
       }
       const stats = statSync(full);
       if (stats.isDirectory()) {
-        if (depth < MAX_FOLDER_DEPTH && !lstatSync(full).isSymbolicLink()) visit(full, depth + 1);
+        if (isContent(name)) say(inside, 'found a folder, expected a file', `Rename the folder, or put a file here.`);
+        else if (lstatSync(full).isSymbolicLink())
+          say(
+            inside,
+            'found a link to a folder, expected the folder itself',
+            'Put the folder here; links are not followed.',
+          );
+        else if (depth < MAX_FOLDER_DEPTH) visit(full, depth + 1);
         continue;
       }
-      if (!stats.isFile() || !isContent(name)) continue;
+      if (!isContent(name)) continue;
+      if (!stats.isFile()) {
+        say(inside, 'found something that is no file, expected a file', 'Delete it, or put a file here.');
+        continue;
+      }
       if (result.files.length >= MAX_FILES) {
         if (result.files.length === MAX_FILES)
           say(

@@ -108,7 +108,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
     openItems: new Set(procedures.flatMap((p) => p.steps.flatMap((s) => s.opens.map((o) => o.item)))),
   };
   for (const machine of machines) problems.push(...machineProblems(machine, context));
-  problems.push(...recordProblems(records, machines, asOf));
+  problems.push(...recordProblems(records, machines, context));
   if (own.every((p) => p.checked.value))
     problems.push(...(own.length === 0 ? bundle.ledger : withoutItem(ledgerProblems(procedures))));
 

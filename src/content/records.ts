@@ -1,5 +1,6 @@
 /** Bench records: what was measured and done, held against the machine they are about. */
 import type { BenchRecord } from '../planner/bench-record.ts';
+import type { CrossContext } from './cross-parts.ts';
 import { type Loaded, problemAt } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { MachineFile } from './schemas/machine.ts';
@@ -65,13 +66,39 @@ export function readingProblems(source: Source, readings: RecordFile['readings']
   });
 }
 
+/** What is said to be open, and is no assembly of the machine nor anything that a procedure opens. */
+export function asLeftProblems(
+  source: Source,
+  left: RecordFile['asLeft'],
+  assemblies: readonly { id: string }[] | undefined,
+  openItems: ReadonlySet<string>,
+): Problem[] {
+  const own = (assemblies ?? []).map((a) => a.id);
+  return (left ?? []).flatMap((one, i) => {
+    const item = one.item.replace(/^assembly:/, '');
+    if (own.includes(item) || openItems.has(item) || openItems.has(item.split(':')[0]!)) return [];
+    const near = nearest(item, [...own, ...openItems]);
+    const such = near ? `, such as "${near}"` : own.length > 0 ? ` (${own.join(', ')})` : '';
+    return [
+      problemAt(
+        source,
+        ['asLeft', i, 'item'],
+        `found "${item}", expected an assembly of this machine${such}, or an open item of its plan`,
+        near ? `Write ${near}.` : own.length > 0 ? 'Write one of these.' : 'Write the item as the plan names it.',
+      ),
+    ];
+  });
+}
+
 /** Problems of the records, held against their machines. */
 export function recordProblems(
   records: readonly Loaded<RecordFile>[],
   machines: readonly Loaded<MachineFile>[],
-  asOf: string,
+  { asOf, openItems }: Pick<CrossContext, 'asOf' | 'openItems'>,
 ): Problem[] {
   const ids = machines.map((m) => m.id);
+  // Where there is none at all, that is said, and nothing is wrong with the records.
+  if (ids.length === 0) return [];
   return records.flatMap(({ id, source, checked }) => {
     const data = checked.sound;
     const problems = [...futureProblems(source, data, asOf), ...readingProblems(source, data.readings)];
@@ -100,6 +127,8 @@ export function recordProblems(
     }
     const jobs = machine.checked.sound.jobs;
     const assemblies = machine.checked.sound.assemblies;
+    if (assemblies !== undefined || machine.checked.value)
+      problems.push(...asLeftProblems(source, data.asLeft, assemblies, openItems));
     for (const [i, job] of (data.finishedJobs ?? []).entries()) {
       if (jobs === undefined && !machine.checked.value) continue;
       const known = (jobs ?? []).map((j) => j.id);
@@ -109,7 +138,7 @@ export function recordProblems(
             source,
             ['finishedJobs', i],
             `found the job "${job}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'none, since the machine has no jobs'}`,
-            'Write a job of this machine.',
+            writeNear(job, known, 'Write a job of this machine.'),
           ),
         );
     }
@@ -122,12 +151,17 @@ export function recordProblems(
             source,
             ['notes', i, 'assembly'],
             `found the assembly "${note.assembly}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'none, since the machine has no assemblies'}`,
-            'Write an assembly of this machine, or delete the line.',
+            writeNear(note.assembly, known, 'Write an assembly of this machine, or delete the line.'),
           ),
         );
     }
     return problems;
   });
+}
+
+function writeNear(word: string, known: readonly string[], other: string): string {
+  const near = nearest(word, known);
+  return near ? `Write ${near}.` : other;
 }
 
 /**

@@ -6,7 +6,7 @@
  */
 
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
-import { type Problem, printable, shown } from './problem.ts';
+import { codeOf, type Problem, printable, shown } from './problem.ts';
 import { syntaxProblems } from './syntax.ts';
 import { decode, deepLine, longLine, MAX_DEPTH, tabProblems } from './text.ts';
 
@@ -49,6 +49,8 @@ export function readSource(file: string, bytes: Uint8Array | string): Source {
       { file, line: long.line, column: 1, field: '', what, fix: 'Break the line, or take it out.' },
     ]);
   }
+  const directive = text.split('\n').findIndex((row) => row.startsWith('%'));
+  if (directive >= 0) return failed(file, [directiveProblem(file, directive + 1)]);
   const depth = deepLine(text);
   if (depth !== undefined) return failed(file, [tooDeep(file, depth, 1, '')]);
   const lines = new LineCounter();
@@ -175,7 +177,12 @@ class Walker {
         );
         continue;
       }
-      if (name === '__proto__' || FORBIDDEN.test(name) || name === '<<') {
+      if (name === '<<') {
+        const what = 'found the merge key "<<", expected a field name';
+        this.say(offset, path, what, 'Write the fields themselves; merge keys are not used here.');
+        continue;
+      }
+      if (name === '__proto__' || FORBIDDEN.test(name)) {
         this.say(offset, path, `found the key "${printable(name)}", expected a field name`, 'Delete the line.');
         continue;
       }
@@ -193,11 +200,10 @@ class Walker {
     if (typeof value === 'bigint') return Number(value);
     if (typeof value !== 'string') return value;
     if (FORBIDDEN.test(value)) {
-      const bad = FORBIDDEN.exec(value)![0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
       return this.refuse(
         offset,
         path,
-        `found the control character U+${bad}, expected printable text`,
+        `found the control character ${codeOf(FORBIDDEN.exec(value)![0])}, expected printable text`,
         'Delete that character; type the text again if it cannot be seen.',
       );
     }
@@ -244,6 +250,12 @@ function key(path: Path): string {
 function failed(file: string, problems: Problem[]): Source {
   const start = () => ({ line: 1, column: 1 });
   return { file, data: undefined, problems, refused: () => true, at: start, atKey: start };
+}
+
+/** A directive would let another version of YAML read "yes" as true and 010 as eight. */
+function directiveProblem(file: string, line: number): Problem {
+  const what = 'found a line that begins with "%", expected a field';
+  return { file, line, column: 1, field: '', what, fix: 'Delete the line; put a value that begins with % in quotes.' };
 }
 
 function tooDeep(file: string, line: number, column: number, field: string): Problem {

@@ -23,6 +23,7 @@ const SYNTAX: Partial<Record<string, [string, string]>> = {
     'found a field name that runs over a line end, expected "field: value"',
     'Add the colon, or join the lines.',
   ],
+  BLOCK_IN_FLOW: ['found two fields in braces without a comma between them', 'Write { field: value, field: value }.'],
   KEY_OVER_1024_CHARS: ['found a field name of more than 1024 characters', 'Write a field name before the colon.'],
 };
 
@@ -51,9 +52,32 @@ export function syntaxProblems(
     if (!told.some((t) => Math.abs(t.line - fault.line) <= 1)) told.push(fault);
   }
   return told.slice(0, 5).map(({ line, column, code, message }) => {
-    const [what, fix] = SYNTAX[code] ?? [`found text that is not YAML (${printable(message)})`, OTHER_FIX];
+    const [what, fix] = rowFault(rows[line - 1] ?? '') ??
+      SYNTAX[code] ?? [`found text that is not YAML (${printable(message)})`, OTHER_FIX];
     return { file, line, column, field: '', what, fix };
   });
+}
+
+/** Rows that say by themselves what is wrong with them, whatever the parser made of them. */
+const ROWS: readonly [row: RegExp, what: string, fix: string][] = [
+  [
+    /^(<{7}|={7}|>{7})/,
+    'found the mark of two versions that were not merged',
+    'Keep one of the two, and delete the marked lines.',
+  ],
+  [
+    /^\s*(- )?[\w-]+:[^\s:/]/,
+    'found no space after the colon, expected "field: value"',
+    'Put a space after the colon.',
+  ],
+  [/^\s*(- )?[\w-]+\s*=/, 'found "=", expected a colon after the field name', 'Write "field: value".'],
+  [/^\s*(- )?[\w-]+\s*[：﹕∶ː]/u, 'found a colon of another alphabet, expected ":"', 'Type the colon again.'],
+  [/^\s*-[^\s-]/, 'found no space after the dash, expected "- " before each entry', 'Put a space after the dash.'],
+];
+
+function rowFault(row: string): [what: string, fix: string] | undefined {
+  const found = ROWS.find(([shape]) => shape.test(row));
+  return found && [found[1], found[2]];
 }
 
 interface Fault {
@@ -72,6 +96,7 @@ function trueFault(rows: readonly string[], lines: LineCounter, error: YAMLError
   const next = rows[line] ?? '';
   const indent = (text: string) => text.length - text.trimStart().length;
   const { message } = error;
+  if (rowFault(row)) return { line, column, code: error.code, message, moved: false };
   if (
     error.code === 'BLOCK_AS_IMPLICIT_KEY' &&
     !/:\s.*:\s/.test(row) &&

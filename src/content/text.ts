@@ -1,5 +1,5 @@
 /** A file's bytes before YAML: encoding, tabs, and nesting that would exhaust a parser that recurses. */
-import type { Problem } from './problem.ts';
+import { codeOf, type Problem } from './problem.ts';
 
 /** Largest YAML file that is read; a machine with a hundred assemblies takes some 60 kB [bytes]. */
 export const MAX_BYTES = 256 * 1024;
@@ -47,6 +47,9 @@ export function decode(bytes: Uint8Array | string): { text: string } | Pick<Prob
     return { line: 1, what: 'found UTF-16 text, expected UTF-8', fix: 'Save the file again with the encoding UTF-8.' };
   }
   const nul = bytes.indexOf(0);
+  if (isTwoByte(bytes)) {
+    return { line: 1, what: 'found UTF-16 text, expected UTF-8', fix: 'Save the file again with the encoding UTF-8.' };
+  }
   if (nul >= 0) {
     return {
       line: lineOfByte(bytes, nul),
@@ -63,6 +66,13 @@ export function decode(bytes: Uint8Array | string): { text: string } | Pick<Prob
       fix: 'Save the file again with the encoding UTF-8.',
     };
   }
+}
+
+/** UTF-16 without its mark: of Latin letters every other byte is nought. */
+function isTwoByte(bytes: Uint8Array): boolean {
+  const start = bytes.subarray(0, 400);
+  const noughts = [0, 1].map((from) => start.filter((byte, i) => i % 2 === from && byte === 0).length);
+  return Math.max(...noughts) > start.length / 4 && Math.min(...noughts) === 0;
 }
 
 /** Offset of the first byte at which strict decoding fails. */
@@ -101,23 +111,24 @@ function readable(decoded: string): { text: string } | Pick<Problem, 'line' | 'w
     };
   return {
     line,
-    what: `found the control character U+${code.toString(16).toUpperCase().padStart(4, '0')}, expected printable text`,
+    what: `found the control character ${codeOf(text[at]!)}, expected printable text`,
     fix: 'Delete that character.',
   };
 }
 
 export function tabProblems(file: string, text: string): Problem[] {
   return text.split('\n').flatMap((line, i) => {
-    const tab = /^ *\t/.exec(line);
+    const tab = /^ *([\t\u00a0\u2000-\u200b\u202f\u3000])/u.exec(line);
     if (!tab || line.trim() === '') return [];
+    const isTab = tab[1] === '\t';
     return [
       {
         file,
         line: i + 1,
         column: tab[0].length,
         field: '',
-        what: 'found a tab before the text, expected spaces',
-        fix: 'Indent with two spaces for each level.',
+        what: `found ${isTab ? 'a tab' : `a space of another kind (${codeOf(tab[1]!)})`} before the text, expected spaces`,
+        fix: isTab ? 'Indent with two spaces for each level.' : 'Delete it, and type the spaces on the keyboard.',
       },
     ];
   });

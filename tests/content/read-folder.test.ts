@@ -1,4 +1,5 @@
-import { cpSync, mkdtempSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -39,6 +40,21 @@ test('a link that leads nowhere is said', () => {
   expect(read().problems).toMatchObject([
     { file: 'machines/other.yaml', what: expect.stringContaining('leads nowhere') },
   ]);
+});
+
+test('a folder with the name of a content file is said', () => {
+  mkdirSync(join(folder, 'machines', 'new.yaml'));
+  expect(read().problems).toMatchObject([{ file: 'machines/new.yaml', what: 'found a folder, expected a file' }]);
+});
+
+test('a link to a folder inside is not followed in silence', () => {
+  symlinkSync('machines', join(folder, 'club'));
+  expect(read().problems).toMatchObject([{ file: 'club', what: expect.stringContaining('link to a folder') }]);
+});
+
+test('what is no file is not opened', () => {
+  execFileSync('mkfifo', [join(folder, 'machines', 'pipe.yaml')]);
+  expect(read().problems).toMatchObject([{ file: 'machines/pipe.yaml', what: expect.stringContaining('no file') }]);
 });
 
 test('a file too large is not read', () => {

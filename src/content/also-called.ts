@@ -1,0 +1,52 @@
+/** Words that people write for what the content calls otherwise. */
+
+/** Each word in small letters, with what is meant; it counts where that is among the words that would have been right. */
+const MEANT: Readonly<Record<string, readonly string[]>> = {
+  snowmobile: ['snow-machine'],
+  sled: ['snow-machine'],
+  snowmachine: ['snow-machine'],
+  atv: ['quad'],
+  'four-wheeler': ['quad'],
+  utv: ['side-by-side'],
+  bike: ['motorcycle'],
+  moped: ['scooter'],
+  van: ['car'],
+  pickup: ['car'],
+  lawnmower: ['mower'],
+  'lead-acid': ['flooded'],
+  wet: ['flooded'],
+  sla: ['agm'],
+  vrla: ['agm'],
+  'li-ion': ['lifepo4'],
+  lithium: ['lifepo4'],
+  lfp: ['lifepo4'],
+  water: ['liquid'],
+  coolant: ['liquid'],
+  petrol: ['fuel'],
+  gasoline: ['fuel'],
+  alloy: ['aluminium'],
+  metal: ['steel'],
+  carb: ['carburettor'],
+  efi: ['injection'],
+  si: ['metric'],
+  uk: ['imperial'],
+  '12': ['12h'],
+  '24': ['24h'],
+  trickle: ['maintainer'],
+  outside: ['open'],
+  outdoors: ['open'],
+  basement: ['cellar'],
+  cvt: ['variator'],
+};
+
+/**
+ * The known word that another word for the same thing means.
+ * @param word - as found; "10", "10 %" and "e 10" are blends
+ * @param known - the words that would have been right
+ */
+export function alsoCalled(word: string, known: readonly string[]): string | undefined {
+  const lower = word.trim().toLowerCase();
+  const blend = /^e?\s?(\d{1,2})\s?%?$/.exec(lower)?.[1];
+  const meant = [...(Object.hasOwn(MEANT, lower) ? MEANT[lower]! : []), ...(blend === undefined ? [] : [`E${blend}`])];
+  return meant.find((one) => known.includes(one));
+}
