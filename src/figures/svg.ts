@@ -5,6 +5,8 @@ type Value = string | number | undefined;
 
 /** Text as it may stand between tags or in an attribute: content is never markup. */
 export function escapeText(text: string): string {
+  // Nearly all of a picture is numbers: one look is quicker than four replacements.
+  if (!/[&<>"]/.test(text)) return text;
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 }
 
@@ -14,19 +16,21 @@ function coordinate(name: string, value: number): string {
   return String(Math.round(value * 10) / 10);
 }
 
+/** Attributes that hold numbers in a text. */
+const PATHS = new Set(['d', 'points', 'transform']);
+
 function attribute(name: string, value: Value): string {
   if (value === undefined) return '';
-  const text = typeof value === 'number' ? coordinate(name, value) : value;
-  if (/^(d|points|transform)$/.test(name) && /NaN|Infinity|undefined/.test(text))
-    throw new RangeError(`${name}: found "${text.slice(0, 60)}", expected finite numbers`);
-  return ` ${name}="${escapeText(text)}"`;
+  if (typeof value === 'number') return ` ${name}="${coordinate(name, value)}"`;
+  if (PATHS.has(name) && /NaN|Infinity|undefined/.test(value))
+    throw new RangeError(`${name}: found "${value.slice(0, 60)}", expected finite numbers`);
+  return ` ${name}="${escapeText(value)}"`;
 }
 
 /** An element with children that are SVG already. */
 export function el(name: string, attributes: Record<string, Value>, ...children: string[]): string {
-  const head = Object.entries(attributes)
-    .map(([key, value]) => attribute(key, value))
-    .join('');
+  let head = '';
+  for (const key in attributes) head += attribute(key, attributes[key]);
   return children.length === 0 ? `<${name}${head}/>` : `<${name}${head}>${children.join('')}</${name}>`;
 }
 

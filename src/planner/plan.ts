@@ -71,8 +71,8 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
   };
 
   const contexts = new Map(household.machines.map((machine) => [machine.id, contextOf(machine.placeId)]));
-  const batteries = planBatteries(household, asOf, contexts);
   const alone = typeof quick === 'object' ? quick : undefined;
+  const batteries = planBatteries(household, asOf, contexts, alone?.machine);
   const planned = household.machines.filter((machine) => alone === undefined || machine.id === alone.machine);
   const drafts = planned.map((machine) =>
     draftMachine(machine, household, contexts.get(machine.id)!, batteries.plans.get(machine.id), asOf),

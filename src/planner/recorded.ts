@@ -140,6 +140,7 @@ export function recordWarnings(
   steps: readonly PlanStep[],
   procedures: readonly Procedure[],
 ): Warning[] {
+  if (machine.doneSteps.length === 0 && !machine.skippedSteps?.length) return [];
   const names = new Set(procedures.flatMap((p) => p.steps.map((step) => `${p.id}.${step.id}`)));
   const isKnown = (id: string) =>
     isWholePhase(id) || names.has(id.split('.').slice(0, 2).join('.')) || /^(strip|job)\./.test(id);

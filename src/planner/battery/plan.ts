@@ -45,11 +45,13 @@ export interface BatteriesPlan {
  * @param household - the household
  * @param asOf - the day the plan is made for
  * @param contexts - store and design low by machine id, for every machine with a battery
+ * @param only - the machine whose battery is asked for, where the others matter for the trips alone
  */
 export function planBatteries(
   household: Household,
   asOf: IsoDate,
   contexts: ReadonlyMap<string, BatteryContext>,
+  only?: string,
 ): BatteriesPlan {
   const warnings: Warning[] = [];
   const cases = household.machines.flatMap((machine) => careCase(machine, household, contexts) ?? []);
@@ -64,6 +66,7 @@ export function planBatteries(
   );
   const plans = new Map<string, BatteryPlan>();
   for (const unit of units) {
+    if (only !== undefined && unit.machine.id !== only) continue;
     const { plan, margin } = finish(unit, rota, household);
     plans.set(unit.machine.id, plan);
     for (const w of margin) warnings.push({ ...w, machine: unit.machine.id, about: 'battery' });
