@@ -41,7 +41,7 @@ export function withRecords(machine: Machine, records: readonly BenchRecord[]): 
   if (records.length === 0) return machine;
   const all = <K extends keyof BenchRecord>(key: K) => records.flatMap((r): BenchRecord[K][number][] => r[key]);
   const finished = new Set(all('finishedJobs').map(({ job }) => job));
-  const left = [...machine.asLeft, ...all('asLeft')].sort((a, b) => ((a.since ?? '') < (b.since ?? '') ? -1 : 1));
+  const left = byDay([...machine.asLeft, ...all('asLeft')], ({ since = '' }) => since);
   const ticked = <T extends { step: string }>({ step, ...rest }: T) => ({ stepId: step, ...rest });
   return {
     ...machine,
@@ -63,7 +63,12 @@ export function withRecords(machine: Machine, records: readonly BenchRecord[]): 
 /** Two lists in the order of their days; what both have stands once. */
 function joined<T extends { date: IsoDate }>(own: readonly T[], more: readonly T[]): T[] {
   const once = new Map([...own, ...more].map((item) => [sameKey(item), item]));
-  return [...once.values()].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  return byDay([...once.values()], ({ date }) => date);
+}
+
+/** In the order of the days; of one day as they come. */
+function byDay<T>(items: readonly T[], day: (item: T) => string): T[] {
+  return [...items].sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : 0));
 }
 
 /**

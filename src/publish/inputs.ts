@@ -1,40 +1,58 @@
 /**
- * What the page of a machine needs to work its charges out again when a reading is logged there: the household as the planner
- * took it, without procedures, and with no other machine than those whose charges share its trips.
+ * What the page of a machine needs to plan it anew when something is written into its record there: the household as the planner
+ * took it, whole, or of a large one the part that decides the machine's charges.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { Household, Machine } from '../planner/household.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
+import { inputPath, WHOLE_AT_MOST } from './input-path.ts';
 
-/** A household as it is published: procedures are the same for everybody and lie in a file of their own. */
-export type PublishedInput = Omit<Household, 'procedures'>;
+/** A household as it is published. */
+export interface PublishedInput extends Omit<Household, 'procedures'> {
+  /** False where machines are left out, so that sessions and the numbers of trips are not those of the household. */
+  whole: boolean;
+  /** Path of its procedures: those that come with the program, or the household's own with them. */
+  procedures: string;
+}
+
+/** Written by the pages' build: the procedures that come with the program. */
+const BUNDLED = 'plan/procedures.json';
+const OWN = 'procedures.json';
 
 /**
- * Writes `machines/<id>/input.json` for every machine with a battery.
+ * Writes what the machines' pages plan from.
  * @param household - as it was planned
  * @param plan - its plan
  * @param folder - the built site
+ * @param own - whether it has procedures of its own
  */
-export function publishInputs(household: Household, plan: SeasonPlan, folder: string): void {
-  for (const machine of household.machines) {
-    if (!machine.battery) continue;
-    const to = join(folder, 'machines', machine.id);
-    mkdirSync(to, { recursive: true });
-    writeFileSync(join(to, 'input.json'), `${JSON.stringify(inputOf(household, plan, machine))}\n`);
+export function publishInputs(household: Household, plan: SeasonPlan, folder: string, own = false): void {
+  const write = (path: string, data: unknown) => {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), `${JSON.stringify(data)}\n`);
+  };
+  if (own) write(OWN, household.procedures);
+  const procedures = own ? OWN : BUNDLED;
+  const { machines } = household;
+  if (machines.length <= WHOLE_AT_MOST) {
+    const input: PublishedInput = { ...household, procedures, whole: true };
+    write('household.json', input);
+    return;
+  }
+  for (const machine of machines) {
+    const path = inputPath(machines.length, machine.id, machine.battery !== undefined);
+    if (path !== undefined) write(path, { ...partFor(machine, household, plan), procedures, whole: false });
   }
 }
 
 /** The part of a household that decides one machine's charges. */
-export function inputOf(household: Household, plan: SeasonPlan, machine: Machine): PublishedInput {
-  const sharing = new Set([
-    machine.id,
-    ...plan.trips.filter((t) => t.machines.includes(machine.id)).flatMap((t) => t.machines),
-  ]);
-  const machines = household.machines.filter((m) => sharing.has(m.id)).map(batteryPart);
-  const places = household.places.filter((p) => machines.some((m) => m.placeId === p.id));
-  const { procedures: _, ...rest } = household;
-  return { ...rest, places, machines };
+function partFor(machine: Machine, household: Household, plan: SeasonPlan): Household {
+  const sharing = new Set(plan.trips.filter((t) => t.machines.includes(machine.id)).flatMap((t) => t.machines));
+  const machines = household.machines.flatMap((m) =>
+    m.id === machine.id ? [m] : sharing.has(m.id) ? [batteryPart(m)] : [],
+  );
+  return { ...household, machines, places: household.places.filter((p) => machines.some((m) => m.placeId === p.id)) };
 }
 
 /** Jobs, assemblies, papers, notes and assumptions move no charge. */

@@ -17,6 +17,14 @@ export function stepsOfSheet(machine: MachinePlan, kind: SheetKind, sessions: re
   return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
 }
 
+/** The steps of look-ins and winter work, which no sheet has, by day. */
+export function restSteps({ steps }: Pick<MachinePlan, 'steps'>): PlanStep[] {
+  const day = ({ date = '9999' }: PlanStep) => date;
+  return steps
+    .filter(({ phase }) => phase === 'look-in' || phase === 'winter')
+    .sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : 0));
+}
+
 /** What stands open when the sheet is taken up: the items that those of its own steps close that are still to be done. */
 export function openOfSheet(ledger: readonly LedgerItem[], machine: string, steps: readonly PlanStep[]): LedgerItem[] {
   const own = new Set(steps.filter((step) => !step.done).map((step) => step.id));

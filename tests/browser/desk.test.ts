@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import ICAL from 'ical.js';
 import { beforeAll, expect, test } from 'vitest';
 import { Desk } from '../../src/browser/planner/desk.ts';
 import { readFiles } from '../../src/content/read-folder.ts';
+import { type BenchRecord, emptyRecord } from '../../src/planner/bench-record.ts';
 import { withoutPaths } from '../../src/publish/write.ts';
 import { demoSite, PROJECT, TODAY } from './site.ts';
 
@@ -42,25 +44,64 @@ test('what the page does with the demo files gives the plan of the build, byte f
   expect(await desk.calendar({ machine: undefined })).toBe(readFileSync(join(folder, 'calendar/all.ics'), 'utf8'));
 });
 
-test('the charges worked out from the published input are those of the build where the record says nothing more', async () => {
-  const entries = { readings: [], charged: [], done: [], notes: [], asLeft: [] };
+const nothing = emptyRecord();
+const record = (machine: string, said: BenchRecord) =>
+  desk.record({
+    input: 'household.json',
+    machine,
+    records: { [machine]: said },
+    asOf: TODAY,
+    now: `${TODAY}T19:00:00Z`,
+  });
+
+test('what is worked out from the published household is the build’s where the record says nothing more', async () => {
   for (const machine of ['juniper', 'magpie', 'sleet', 'badger', 'old-fern']) {
-    const { charges } = await desk.record({ machine, entries, asOf: TODAY });
-    const page = readFileSync(join(folder, 'machines', machine, 'index.html'), 'utf8');
+    const { charges, steps } = await record(machine, nothing);
     const built = JSON.parse(readFileSync(join(folder, 'machines', machine, 'plan.json'), 'utf8'));
-    const dates = [...charges.matchAll(/<strong>([^<]+)<\/strong>/g)].map((m) => m[1]);
-    expect(dates).toHaveLength(built.battery.charges.length);
-    for (const date of dates) expect(page).toContain(`>${date}</time>`);
+    expect(charges).toEqual(built.battery.charges.map((c: { date: string }) => c.date));
+    const days = new Map(built.steps.map((s: { id: string; date?: string }) => [s.id, s.date]));
+    for (const { id, date } of Object.values(steps).flat()) expect([id, date]).toEqual([id, days.get(id)]);
+    expect(Object.values(steps).flat()).toHaveLength(days.size);
   }
 });
 
-test('a reading far below what was expected brings the first charge forward', async () => {
-  const none = { readings: [], charged: [], done: [], notes: [], asLeft: [] };
-  const low = { ...none, readings: [{ date: '2026-11-24', volts: 12.3, temperatureC: -3, restedH: 300 }] };
-  const [before, after] = [
-    await desk.record({ machine: 'juniper', entries: none, asOf: TODAY }),
-    await desk.record({ machine: 'juniper', entries: low, asOf: TODAY }),
-  ];
-  expect(after.charges).not.toBe(before.charges);
-  expect(after.picture).not.toBe(before.picture);
+const LOW = { ...nothing, readings: [{ date: '2026-11-24', volts: 12.3, temperatureC: -3, restedH: 300 }] };
+
+test('a reading far below what was expected moves charges, numbers, picture and look-ins together', async () => {
+  const [before, after] = [await record('juniper', nothing), await record('juniper', LOW)];
+  expect(before.charges).toEqual([]);
+  expect(after.charges.length).toBeGreaterThan(0);
+  expect(after.sections.battery).not.toBe(before.sections.battery);
+  expect(after.lists.numbers).toContain(after.charges.length === 1 ? '1 charge' : `${after.charges.length} charges`);
+  const charge = after.steps.rest.find((s) => s.date === after.charges[0]);
+  expect(charge?.title).toMatch(/charge/);
 });
+
+test('the calendar with a record keeps what reminders there were, a revision higher, and takes back what is gone', async () => {
+  const published = readFileSync(join(folder, 'calendar/old-fern.ics'), 'utf8');
+  // A charge given moves the reminder to charge out of the plan.
+  await record('old-fern', { ...nothing, charged: [{ date: '2026-11-24', toPct: 100 }] });
+  const fresh = eventsOf(await desk.recordCalendar({ machine: 'old-fern', earlier: published }));
+  const old = eventsOf(published);
+  const coming = old.filter((e) => e.day >= TODAY);
+  expect(new Set(fresh.map((e) => e.uid)).size).toBe(fresh.length);
+  for (const { uid, sequence } of coming) {
+    const now = fresh.find((e) => e.uid === uid);
+    expect(now?.sequence).toBeGreaterThan(sequence);
+  }
+  const cancelled = fresh.filter((e) => e.status === 'CANCELLED');
+  expect(cancelled.map((e) => e.title)).toContainEqual(expect.stringMatching(/^Charge the batteries of Old Fern/));
+  expect(cancelled.every((e) => e.alarms === 0 && e.day >= TODAY)).toBe(true);
+});
+
+/** Read by another program than the one that wrote it. */
+function eventsOf(text: string) {
+  return new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent').map((event) => ({
+    uid: String(event.getFirstPropertyValue('uid')),
+    day: String(event.getFirstPropertyValue('dtstart')),
+    title: String(event.getFirstPropertyValue('summary')),
+    sequence: Number(event.getFirstPropertyValue('sequence')),
+    status: event.getFirstPropertyValue('status'),
+    alarms: event.getAllSubcomponents('valarm').length,
+  }));
+}

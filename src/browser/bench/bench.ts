@@ -1,60 +1,221 @@
-/** The bench record at work: forms into entries, entries into a list, ticks on the sheet, charges anew. Loaded when it is used. */
+/** The bench record at work: forms into entries, entries into a list, boxes on the sheets. Loaded when it is used. */
+import { isOfSeason } from '../../planner/rest-key.ts';
 import { dayIn } from '../day-in.ts';
-import { html } from '../html.ts';
 import { PlannerClient } from '../planner/client.ts';
 import { saveFile } from '../save-file.ts';
-import { type Entry, recordOf, type Said, saidKey } from './entries.ts';
+import { Anew } from './anew.ts';
+import { type Entry, entriesOf, newId, recordOf, type Said, saidKey } from './entries.ts';
 import { recordFile } from './export.ts';
 import { saidOf } from './form.ts';
+import { entryList, listHtml, unreadHtml } from './list.ts';
+import { type PageStep, showTicks } from './page-steps.ts';
 import { BenchStore, type Kept, type Trouble } from './store.ts';
-import { Ticks } from './ticks.ts';
 import { BENCH } from './words.ts';
 
 export class Bench {
   private readonly root: HTMLElement;
   private readonly machine: string;
   private readonly zone: string | undefined;
+  private readonly season: { key: string; from: string };
+  private readonly steps: readonly PageStep[];
+  private readonly early: Map<string, boolean>;
   private readonly client: PlannerClient;
-  private readonly ticks: Ticks;
+  private readonly anew: Anew;
   private readonly store: BenchStore;
   private kept: Kept = { entries: [], unread: [] };
-  private planned = '';
+  /** What is written, one thing after the other: a box that is ticked and unticked at once ends unticked. */
+  private writing: Promise<unknown> = Promise.resolve();
 
-  private constructor(root: HTMLElement, store: BenchStore) {
+  private constructor(root: HTMLElement, store: BenchStore, early: Map<string, boolean>) {
+    const { machine = '', season = '', from = '', steps = '[]', base = '/', methods = '{}' } = root.dataset;
     this.root = root;
     this.store = store;
-    this.machine = root.dataset.machine!;
+    this.early = early;
+    this.machine = machine;
     this.zone = document.body.dataset.zone;
-    this.client = new PlannerClient({ base: new URL(root.dataset.base!, location.href).href, methods: {} });
-    this.ticks = new Ticks((step, done) => this.tick(step, done));
-    root.addEventListener('submit', (event) => this.submit(event));
-    root.addEventListener('click', (event) => this.click(event));
-    this.piece('import').addEventListener('change', (event) => this.import(event.target as HTMLInputElement));
-    store.onChange((machine) => {
-      if (machine === this.machine) void this.refresh();
-    });
+    this.season = { key: season, from };
+    this.steps = (JSON.parse(steps) as [string, string, PageStep['phase']][]).map(([id, title, phase]) => ({
+      id,
+      title,
+      phase,
+    }));
+    this.client = new PlannerClient({ base: new URL(base, location.href).href, methods: JSON.parse(methods) });
+    const lookIns = this.steps.filter(({ phase }) => phase === 'look-in');
+    this.anew = new Anew(root, this.client, new Set(lookIns.map(({ id }) => id)));
+    store.onChange(() => void this.refresh());
     for (const field of root.querySelectorAll<HTMLInputElement>('input[type=date]')) {
       field.max = this.today();
       field.value ||= this.today();
     }
-    if (store.trouble) this.warn(store.trouble);
   }
 
   /**
    * Opens the record of a page.
-   * @param ticked - the step whose box was the first thing touched: written before anything is shown, so that its mark stays
+   * @param early - boxes touched before it was there; written before anything is shown, so that their marks stay
    */
-  static async open(root: HTMLElement, ticked?: { step: string; done: boolean } | undefined): Promise<Bench> {
-    const bench = new Bench(root, await BenchStore.open());
-    if (ticked) await bench.tick(ticked.step, ticked.done);
-    else await bench.refresh();
+  static async open(root: HTMLElement, early: Map<string, boolean>): Promise<Bench> {
+    const bench = new Bench(root, await BenchStore.open(), early);
+    await bench.tick(early);
     return bench;
   }
 
-  /** A step was ticked, or the tick was taken back. */
-  async tick(step: string, done: boolean): Promise<void> {
-    if (done) await this.write({ kind: 'done', step, date: this.today() });
-    else await this.erase(this.kept.entries.filter((e) => e.kind === 'done' && e.step === step));
+  /**
+   * Steps were ticked, or ticks were taken back.
+   * @param touched - by step; emptied
+   */
+  tick(touched: Map<string, boolean>): Promise<unknown> {
+    return this.inTurn(async () => {
+      for (const [step, done] of touched) {
+        const same = this.kept.entries.filter((e) => e.kind === 'done' && e.step === step && this.isNow(e));
+        if (done && same.length === 0)
+          await this.add([{ kind: 'done', step, date: this.today(), season: this.season.key }]);
+        if (!done && same.length === 0) this.say(BENCH.doneInContent);
+        if (!done) await this.take(same);
+        touched.delete(step);
+      }
+      await this.refresh();
+    });
+  }
+
+  submit(form: HTMLFormElement): Promise<unknown> {
+    return this.inTurn(async () => {
+      const said = saidOf(form, this.season.key);
+      if (!said) return;
+      if (said.kind === 'skipped')
+        await this.take(this.kept.entries.filter((e) => e.kind === 'done' && e.step === said.step && this.isNow(e)));
+      const trouble = await this.add([said]);
+      // What could not be kept stays in the fields as well.
+      if (!trouble) for (const field of form.querySelectorAll<HTMLInputElement>('[data-once]')) field.value = '';
+      await this.refresh();
+    });
+  }
+
+  /** A step that is left out leads to the form that says so. */
+  async leaveOut(step: string): Promise<void> {
+    this.root.querySelector('details')!.open = true;
+    const form = this.root.querySelector<HTMLFormElement>('form[data-kind=skipped]')!;
+    form.querySelector<HTMLSelectElement>('[name=step]')!.value = step;
+    form.querySelector<HTMLInputElement>('[name=why]')!.focus();
+    form.scrollIntoView({ block: 'center' });
+  }
+
+  async act(act: string, id: string | undefined): Promise<void> {
+    if (act === 'remove')
+      await this.inTurn(async () => {
+        await this.take(this.kept.entries.filter((e) => e.id === id));
+        await this.refresh();
+      });
+    if (act === 'unread')
+      saveFile(`${this.machine}-unread.json`, 'application/json', JSON.stringify(this.unread(), null, 2));
+    if (act === 'export') {
+      const exported = `${new Date().toISOString().slice(0, 19)}Z`;
+      const file = recordFile(this.machine, recordOf(this.own()), exported);
+      saveFile(`${this.machine}-${exported.slice(0, 10)}.yaml`, 'text/yaml', file);
+    }
+    if (act === 'calendar') await this.anew.saveCalendar(id);
+  }
+
+  import(input: HTMLInputElement): Promise<unknown> {
+    return this.inTurn(async () => {
+      const met = new Set(this.own().map(saidKey));
+      const fresh: Said[] = [];
+      const wrong: string[] = [];
+      for (const file of input.files ?? []) {
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        const read = await this.client
+          .ask('readRecord', { file: { path: file.name, bytes }, asOf: this.today() })
+          .catch(() => undefined);
+        if (!read) {
+          wrong.push(`${file.name}: ${BENCH.notRead}`);
+          continue;
+        }
+        wrong.push(...read.problems.map((p) => `${p.file}:${p.line}:${p.column} ${p.field} ${p.what}. ${p.fix}`));
+        if (read.machine !== undefined && read.machine !== this.machine)
+          wrong.push(`${file.name}: ${BENCH.otherMachine(read.machine)}`);
+        else if (read.record)
+          for (const said of entriesOf(read.record)) {
+            if (!met.has(saidKey(said))) fresh.push(said);
+            met.add(saidKey(said));
+          }
+      }
+      input.value = '';
+      const trouble = await this.add(fresh);
+      await this.refresh();
+      if (!trouble) this.say(BENCH.imported(fresh.length));
+      const list = this.piece('problems');
+      list.replaceChildren(...wrong.map((text) => Object.assign(document.createElement('li'), { textContent: text })));
+    });
+  }
+
+  private inTurn(what: () => Promise<void>): Promise<unknown> {
+    this.writing = this.writing.then(what, what);
+    return this.writing;
+  }
+
+  private async add(all: readonly Said[]): Promise<Trouble | undefined> {
+    let trouble: Trouble | undefined;
+    for (const said of all) {
+      const entry = { ...said, format: 1, id: newId(), machine: this.machine } as Entry;
+      trouble = (await this.store.add(entry)) ?? trouble;
+      this.kept.entries.push(entry);
+    }
+    if (all.length === 0) return undefined;
+    this.warn(trouble);
+    if (!trouble) {
+      this.say(BENCH.saved);
+      void navigator.storage?.persist?.();
+    }
+    return trouble;
+  }
+
+  private async take(entries: readonly Entry[]): Promise<void> {
+    for (const entry of entries) {
+      const trouble = await this.store.remove(entry);
+      if (trouble) this.warn(trouble);
+    }
+    this.kept.entries = this.kept.entries.filter((e) => !entries.includes(e));
+  }
+
+  /** Shows what is kept now, from this tab or another. */
+  private async refresh(): Promise<void> {
+    this.kept = await this.store.all();
+    this.warn(this.store.trouble);
+    const own = this.own();
+    const now = own.filter((e) => this.isNow(e));
+    this.piece('entries').innerHTML = listHtml(entryList(own, now, this.steps, this.root.dataset.units === 'us'));
+    this.piece('unread').innerHTML = unreadHtml(this.unread().length);
+    showTicks(now, this.early);
+    this.offerToLeaveOut(now);
+    await this.anew.show(this.kept.entries, this.today());
+  }
+
+  private own(): Entry[] {
+    return this.kept.entries.filter((e) => e.machine === this.machine);
+  }
+
+  private unread(): unknown[] {
+    return this.kept.unread.filter((row) => {
+      const owner = (row as { machine?: unknown } | null)?.machine;
+      return owner === this.machine || typeof owner !== 'string';
+    });
+  }
+
+  private isNow(entry: Entry): boolean {
+    if (entry.machine !== this.machine) return false;
+    return !('date' in entry) || isOfSeason(entry, this.season);
+  }
+
+  /** The steps that can still be left out. */
+  private offerToLeaveOut(now: readonly Entry[]): void {
+    const select = this.root.querySelector<HTMLSelectElement>('form[data-kind=skipped] [name=step]');
+    if (!select) return;
+    const met = new Set(now.flatMap((e) => (e.kind === 'done' || e.kind === 'skipped' ? [e.step] : [])));
+    const chosen = select.value;
+    select.replaceChildren(
+      ...this.steps
+        .filter(({ id, phase }) => BENCH.leavable.some((p) => p === phase) && !met.has(id))
+        .map(({ id, title }) => new Option(title, id, false, id === chosen)),
+    );
   }
 
   private piece(name: string): HTMLElement {
@@ -65,151 +226,13 @@ export class Bench {
     return dayIn(this.zone, Date.now());
   }
 
-  private warn(trouble: Trouble): void {
-    this.piece('trouble').textContent = BENCH.trouble[trouble];
+  /** What could not be kept outweighs what the store is like. */
+  private warn(trouble: Trouble | undefined): void {
+    const told = this.store.hasLoose && trouble !== 'full' ? (this.store.trouble ?? 'full') : trouble;
+    this.piece('trouble').textContent = told ? BENCH.trouble[told] : '';
   }
 
   private say(text: string): void {
     this.piece('said').textContent = text;
-  }
-
-  private async submit(event: Event): Promise<void> {
-    event.preventDefault();
-    const form = event.target as HTMLFormElement;
-    const said = saidOf(form);
-    if (!said) return;
-    const trouble = await this.write(said);
-    // What could not be kept stays in the fields as well.
-    if (!trouble) for (const field of form.querySelectorAll<HTMLInputElement>('[data-once]')) field.value = '';
-  }
-
-  private async write(...all: Said[]): Promise<Trouble | undefined> {
-    let trouble: Trouble | undefined;
-    for (const said of all)
-      trouble =
-        (await this.store.add({ ...said, format: 1, id: crypto.randomUUID(), machine: this.machine } as Entry)) ??
-        trouble;
-    if (trouble) this.warn(trouble);
-    else {
-      this.say(BENCH.saved);
-      remember();
-    }
-    await this.refresh();
-    return trouble;
-  }
-
-  private async erase(entries: readonly Entry[]): Promise<void> {
-    for (const entry of entries) await this.store.remove(entry);
-    await this.refresh();
-  }
-
-  private async click(event: Event): Promise<void> {
-    const button = (event.target as HTMLElement).closest<HTMLElement>('[data-act]');
-    if (!button) return;
-    const { act, id } = button.dataset;
-    if (act === 'remove') await this.erase(this.kept.entries.filter((e) => e.id === id));
-    if (act === 'unread')
-      saveFile(`${this.machine}-unread.json`, 'application/json', JSON.stringify(this.kept.unread, null, 2));
-    if (act === 'export') {
-      const exported = `${new Date().toISOString().slice(0, 19)}Z`;
-      saveFile(
-        `${this.machine}-${exported.slice(0, 10)}.yaml`,
-        'text/yaml',
-        recordFile(this.machine, recordOf(this.kept.entries), exported),
-      );
-    }
-  }
-
-  private async import(input: HTMLInputElement): Promise<void> {
-    const met = new Set(this.kept.entries.map(saidKey));
-    const fresh: Said[] = [];
-    const wrong: string[] = [];
-    for (const file of input.files ?? []) {
-      const bytes = new Uint8Array(await file.arrayBuffer());
-      const read = await this.client.ask('readRecord', { file: { path: file.name, bytes }, asOf: this.today() });
-      wrong.push(...read.problems.map((p) => `${p.file}:${p.line}:${p.column} ${p.field} ${p.what}. ${p.fix}`));
-      if (read.machine !== undefined && read.machine !== this.machine)
-        wrong.push(`${file.name}: ${BENCH.otherMachine(read.machine)}`);
-      else
-        for (const [kind, list] of Object.entries(read.entries ?? {}))
-          for (const item of list) {
-            const said = { kind, ...item } as Said;
-            if (!met.has(saidKey(said))) fresh.push(said);
-            met.add(saidKey(said));
-          }
-    }
-    input.value = '';
-    await this.write(...fresh);
-    this.say(BENCH.imported(fresh.length));
-    this.piece('problems').innerHTML = html`${wrong.map((text) => html`<li>${text}</li>`)}`.text;
-  }
-
-  /** Shows what is kept now, from this tab or another. */
-  private async refresh(): Promise<void> {
-    this.kept = await this.store.of(this.machine);
-    const { entries, unread } = this.kept;
-    this.piece('entries').innerHTML = html`${entries.map(
-      (e) =>
-        html`<li><span><strong>${BENCH.kinds[e.kind]}</strong> ${lineOf(e)}</span> <button type="button" data-act="remove" data-id="${e.id}">${BENCH.remove}<span class="unseen">: ${lineOf(e)}</span></button></li>`,
-    )}${entries.length === 0 && html`<li class="quiet">${BENCH.none}</li>`}`.text;
-    this.piece('unread').innerHTML =
-      unread.length === 0
-        ? ''
-        : html`<p>${BENCH.unread(unread.length)}</p><button type="button" data-act="unread">${BENCH.unreadSave}</button>`
-            .text;
-    this.ticks.show(new Set(entries.flatMap((e) => (e.kind === 'done' ? [e.step] : []))));
-    await this.replan();
-  }
-
-  /** The charges of the page, where readings or charges of this device decide them. */
-  private async replan(): Promise<void> {
-    const target = document.querySelector('[data-bench-charges]');
-    const record = recordOf(this.kept.entries);
-    const key = JSON.stringify([record.readings, record.charged]);
-    const nothing = record.readings.length + record.charged.length === 0;
-    if (!target || key === this.planned || (nothing && this.planned === '')) return;
-    this.planned = key;
-    try {
-      const { charges, first, picture } = await this.client.ask('record', {
-        machine: this.machine,
-        entries: record,
-        asOf: this.today(),
-      });
-      if (key !== this.planned) return;
-      target.innerHTML = charges;
-      const number = document.querySelector('.numbers .big');
-      if (number && first !== '') number.textContent = first;
-      const drawn = document.querySelector('.figure-battery');
-      if (drawn && picture !== '') drawn.outerHTML = picture;
-      this.piece('replanned').textContent = BENCH.replanned;
-    } catch {
-      this.planned = '';
-      this.piece('replanned').textContent = BENCH.replanFailed;
-    }
-  }
-}
-
-function lineOf(e: Entry): string {
-  switch (e.kind) {
-    case 'readings':
-      return `${e.date}: ${e.volts} V, ${e.temperatureC} °C, ${e.restedH} h`;
-    case 'charged':
-      return `${e.date}: ${e.toPct} %`;
-    case 'done':
-      return `${e.date}: ${e.step}`;
-    case 'notes':
-      return `${e.date}: ${e.text}`;
-    case 'asLeft':
-      return [e.item, e.where, e.since].filter(Boolean).join(', ');
-  }
-}
-
-/** Pages opened from now on load the record at once; the browser is asked not to clear it away. */
-function remember(): void {
-  try {
-    localStorage.setItem('idle-season.bench', '1');
-    void navigator.storage?.persist?.();
-  } catch {
-    // A window that keeps nothing has been told of already.
   }
 }

@@ -2,7 +2,15 @@
 import type { Said } from './entries.ts';
 import { BENCH } from './words.ts';
 
-export function saidOf(form: HTMLFormElement): Said | undefined {
+/** What a record file would not take: control characters, direction marks, what is no character. */
+const NO_TEXT = /\p{Cc}|\p{Cs}|[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/gu;
+
+/**
+ * Reads a form.
+ * @param form - one of the bench record's
+ * @param season - name of the season that a step belongs to
+ */
+export function saidOf(form: HTMLFormElement, season: string): Said | undefined {
   for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select'))
     field.ariaInvalid = String(!field.validity.valid);
   const first = form.querySelector<HTMLInputElement>('[aria-invalid=true]');
@@ -13,7 +21,11 @@ export function saidOf(form: HTMLFormElement): Said | undefined {
     return undefined;
   }
   const data = new FormData(form);
-  const text = (name: string) => String(data.get(name) ?? '').trim();
+  const text = (name: string) =>
+    String(data.get(name) ?? '')
+      .replace(NO_TEXT, '')
+      .trim()
+      .normalize('NFC');
   const number = (name: string) => Number(text(name));
   const maybe = (name: string) => text(name) || undefined;
   switch (form.dataset.kind) {
@@ -28,6 +40,8 @@ export function saidOf(form: HTMLFormElement): Said | undefined {
       return { kind: 'asLeft', item: text('item'), where: maybe('where'), since: text('date') };
     case 'next':
       return { kind: 'notes', date: text('date'), text: BENCH.nextPrefix + text('what'), assembly: maybe('assembly') };
+    case 'skipped':
+      return { kind: 'skipped', step: text('step'), date: text('date'), season, why: maybe('why') };
     default:
       return undefined;
   }

@@ -1,72 +1,107 @@
-/** The charges of one machine, worked out again with what the bench record holds. */
-import { batteryPicture } from '../../figures/index.ts';
-import { planBatteries } from '../../planner/battery/index.ts';
-import type { Household, Machine } from '../../planner/household.ts';
-import { placeContext } from '../../planner/place-context.ts';
-import type { BatteryPlan } from '../../planner/season-plan.ts';
-import { formatOf } from '../../site/formats.ts';
-import { languageOf } from '../../site/language.ts';
+/** One machine planned anew with what the bench records of its device hold: what its pages then show. */
+import { type BenchRecord, withRecords } from '../../planner/bench-record.ts';
+import { later } from '../../planner/dates.ts';
+import type { Household, IsoDate } from '../../planner/household.ts';
+import { planSeason } from '../../planner/plan.ts';
+import type { PlanStep, SeasonPlan } from '../../planner/season-plan.ts';
+import type { Format } from '../../site/formats.ts';
+import { restSteps, stepsOfSheet } from '../../site/sheet-lists.ts';
 import { WORDS } from '../../site/words.ts';
-import type { MachineCharges } from '../planner/messages.ts';
-import { chargeTable } from '../planner/show/battery.ts';
-import type { RecordEntries } from './entries.ts';
+import { battery } from '../planner/show/battery.ts';
+import { datesList, numbersList } from '../planner/show/dates.ts';
+import { section, warningList } from '../planner/show/parts.ts';
+import { type Showing, showingOf } from '../planner/show/showing.ts';
+import { unsure } from '../planner/show/unsure.ts';
+
+/** Which steps stand on a page. */
+export type StepList = 'lay-up' | 'start-up' | 'rest';
+
+export interface ShownStep {
+  id: string;
+  title: string;
+  /** Its day as the page prints it; empty where it has none. */
+  day: string;
+  date?: IsoDate | undefined;
+}
+
+export interface Replanned {
+  /** Markup of a machine's page: of sections by the id of their heading, of lists by their class. Empty: there is none. */
+  sections: Record<string, string>;
+  lists: Record<string, string>;
+  steps: Record<StepList, ShownStep[]>;
+  /** Days of the charges, the next first. */
+  charges: IsoDate[];
+  /** What a note on other pages says of it. */
+  name: string;
+  first: string;
+}
+
+export interface Replanning {
+  machine: string;
+  /** The device's records by machine. */
+  records: Record<string, BenchRecord>;
+  asOf: IsoDate;
+  /** This instant: what calendars take for the last change. */
+  now: string;
+}
 
 /**
- * Plans the battery anew.
- * @param household - as the build published it
- * @param id - the machine
- * @param entries - of the device's record
- * @param asOf - today
+ * Plans a household with the records of a device beside those of its content.
+ * @param household - as the build published it, with its procedures
+ * @param replanning - the records, the machine that is shown, and the day
+ * @param whole - false where machines are left out: the days of sessions are then not those of the household
+ * @param methods - names of the calculations
  */
-export function replan(household: Household, id: string, entries: RecordEntries, asOf: string): MachineCharges {
-  const { battery, name } = batteryWith(household, id, entries, asOf);
-  const format = formatOf({ ...household, asOf });
-  if (!battery) return { charges: '', first: '', picture: '' };
-  const words = WORDS.figures.battery;
-  const pct = format.amount(battery.thresholdPct, '%', 0);
-  const margin = format.amount(battery.freezingMargin.minK, 'K');
-  const picture = batteryPicture(
-    { name, asOf, battery },
-    {
-      id: 'battery-picture',
-      title: words.title(name),
-      description: words.description(battery.charges.length, pct, margin),
-    },
-    languageOf(format),
-  );
-  const first = battery.charges[0];
-  return {
-    charges: chargeTable(battery, format).text,
-    first: first ? format.shortDay(first.date) : WORDS.machine.numbers.noCharge,
-    picture,
-  };
-}
-
-/** The battery's plan with the readings and charges of the record beside those of the content. */
-export function batteryWith(
+export function replan(
   household: Household,
-  id: string,
-  entries: RecordEntries,
-  asOf: string,
-): { battery: BatteryPlan | undefined; name: string } {
-  const machines = household.machines.map((m) => (m.id === id ? withRecord(m, entries) : m));
-  const places = new Map(household.places.map((p) => [p.id, placeContext(p, household.seed)]));
-  const contexts = new Map(machines.map((m) => [m.id, places.get(m.placeId)!]));
-  const { plans } = planBatteries({ ...household, machines }, asOf, contexts);
-  return { battery: plans.get(id), name: machines.find((m) => m.id === id)?.name ?? id };
-}
-
-function withRecord(machine: Machine, entries: RecordEntries): Machine {
+  { machine: id, records, asOf, now }: Replanning,
+  whole: boolean,
+  methods: Readonly<Record<string, string>>,
+): { plan: SeasonPlan; shown: Replanned } {
+  const machines = household.machines.map((m) => {
+    const record = records[m.id];
+    return record ? withRecords(m, [record]) : m;
+  });
+  const { plan } = planSeason({ ...household, machines, revised: later(household.revised, now) }, { asOf });
+  const machine = plan.machines.find((m) => m.id === id);
+  if (!machine) throw new RangeError(`found no machine "${id}", expected one of ${plan.machines.map((m) => m.id)}`);
+  const showing = showingOf(plan, machine, methods);
+  const { format } = showing;
+  const charges = (machine.battery?.charges ?? []).map((c) => c.date);
   return {
-    ...machine,
-    readings: joined(machine.readings, entries.readings),
-    charged: joined(machine.charged, entries.charged),
+    plan,
+    shown: {
+      sections: { battery: battery(showing).text, ...(whole ? wholeSections(showing) : {}) },
+      lists: {
+        numbers: numbersList(machine, format).text,
+        ...(whole ? { dates: datesList(machine, format).text } : {}),
+      },
+      steps: {
+        'lay-up': whole ? stepsOfSheet(machine, 'lay-up', plan.sessions).map((s) => shownStep(s, format)) : [],
+        'start-up': whole ? stepsOfSheet(machine, 'start-up', plan.sessions).map((s) => shownStep(s, format)) : [],
+        // Look-ins have days of their own; winter work has those of its sessions.
+        rest: restSteps(machine)
+          .filter(({ phase }) => whole || phase === 'look-in')
+          .map((s) => shownStep(s, format)),
+      },
+      charges,
+      name: machine.name,
+      first: charges[0] === undefined ? '' : format.plainDate(charges[0]),
+    },
   };
 }
 
-/** Entries that the content has already, since they were exported into it, stand once. */
-function joined<T extends { date: string }>(content: readonly T[], device: readonly T[]): T[] {
-  const key = (item: T) => JSON.stringify(Object.entries(item).sort(([a], [b]) => (a < b ? -1 : 1)));
-  const all = new Map([...content, ...device].map((item) => [key(item), item]));
-  return [...all.values()].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+/** What sessions and other machines have a part in. */
+function wholeSections(showing: Showing): Record<string, string> {
+  const { warnings } = showing.machine;
+  return {
+    warnings: warnings.length > 0 ? section('warnings', WORDS.machine.warnings, warningList(warnings)).text : '',
+    // Both parts come with the first.
+    longer: '',
+    assumed: unsure(showing).text,
+  };
+}
+
+function shownStep({ id, title, amounts, date }: PlanStep, format: Format): ShownStep {
+  return { id, title: format.fillIn(title, amounts), day: date === undefined ? '' : format.plainDate(date), date };
 }

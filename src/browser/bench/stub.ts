@@ -1,39 +1,63 @@
 /**
  * What every machine page carries of the bench record: boxes that can be ticked, and the rest fetched at the first use, or at
- * once where this device has a record.
+ * once where this device has a record. What is done before the rest is there waits for it.
  */
 import type { Bench } from './bench.ts';
+import { addBoxes } from './boxes.ts';
 
 class BenchRecord extends HTMLElement {
   private bench: Promise<Bench> | undefined;
+  /** Boxes touched before the record was there. */
+  private readonly early = new Map<string, boolean>();
 
   connectedCallback(): void {
-    const words = this.dataset.tick ?? '';
-    for (const box of document.querySelectorAll<HTMLElement>('.step[data-step] > .box')) {
-      const tick = document.createElement('input');
-      tick.type = 'checkbox';
-      tick.className = 'box';
-      tick.dataset.step = box.parentElement!.dataset.step!;
-      tick.defaultChecked = box.classList.contains('is-done');
-      tick.ariaLabel = `${words}${box.parentElement!.querySelector('.title')?.firstChild?.textContent?.trim() ?? ''}`;
-      tick.addEventListener('change', () => this.open(tick), { once: true });
-      box.replaceWith(tick);
-    }
-    this.querySelector('details')?.addEventListener('toggle', () => this.open());
+    addBoxes(document, this.dataset.tick ?? '');
+    for (const step of document.querySelectorAll<HTMLElement>('.step[data-leave]')) this.addLeave(step);
+    document.addEventListener('change', ({ target }) => this.changed(target as HTMLInputElement));
+    this.addEventListener('submit', (event) => {
+      event.preventDefault();
+      this.ask((bench) => bench.submit(event.target as HTMLFormElement));
+    });
+    this.addEventListener('click', ({ target }) => {
+      const { act, id } = (target as HTMLElement).closest<HTMLElement>('[data-act]')?.dataset ?? {};
+      if (act) this.ask((bench) => bench.act(act, id));
+    });
+    this.querySelector('details')?.addEventListener('toggle', () => this.ask());
     try {
-      if (localStorage.getItem('idle-season.bench') !== null) this.open();
+      if (localStorage.getItem('idle-season.bench') !== null) this.ask();
     } catch {
       // No storage, no record.
     }
   }
 
-  private open(first?: HTMLInputElement): void {
-    if (this.bench) return;
-    const ticked = first && { step: first.dataset.step!, done: first.checked };
-    this.bench = import('./bench.ts').then(({ Bench }) => Bench.open(this, ticked));
-    this.bench.catch(() => {
+  private changed(box: HTMLInputElement): void {
+    const { step } = box.dataset;
+    if (box.matches('input.box') && step !== undefined) {
+      this.early.set(step, box.checked);
+      this.ask((bench) => bench.tick(this.early));
+    } else if (box.matches('[data-import]')) this.ask((bench) => bench.import(box));
+  }
+
+  /** A step that can be left out on purpose leads to the form that says so. */
+  private addLeave(step: HTMLElement): void {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.className = 'leave no-print';
+    button.textContent = this.dataset.leave ?? '';
+    button.ariaLabel = `${button.textContent}: ${step.querySelector('.title')?.textContent ?? ''}`;
+    button.addEventListener('click', () => this.ask((bench) => bench.leaveOut(step.dataset.step!)));
+    step.append(button);
+  }
+
+  private async ask(what?: (bench: Bench) => Promise<unknown>): Promise<void> {
+    this.bench ??= import('./bench.ts').then(({ Bench }) => Bench.open(this, this.early));
+    try {
+      const bench = await this.bench;
+      await what?.(bench);
+    } catch {
       this.bench = undefined;
-    });
+      this.querySelector('[data-trouble]')!.textContent = this.dataset.failed ?? '';
+    }
   }
 }
 
