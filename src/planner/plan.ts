@@ -23,6 +23,7 @@ import { withTickedCharges } from './recorded.ts';
 import { datedSteps, layUpDays, overdueWarnings, readyDay, seasonWarnings } from './season-days.ts';
 import type { MachinePlan, SeasonPlan, Warning } from './season-plan.ts';
 import { orderWarnings, sumSupplies } from './supplies/index.ts';
+import { inUnits } from './units/index.ts';
 import { whatIfLater } from './what-if.ts';
 
 export interface PlanOptions {
@@ -106,7 +107,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     ...orderWarnings(supplies, asOf, household.locale),
     ...drafts.flatMap((draft) => [
       ...overdueWarnings(draft, stepsOf.get(draft.machine.id)!, asOf, household.locale),
-      ...seasonWarnings(draft, asOf, household.locale),
+      ...seasonWarnings(draft, asOf, household),
     ]),
   ].sort(bySeverity);
   const warningsOf = new Map<string | undefined, Warning[]>();
@@ -127,7 +128,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       place: machine.placeId,
       placeName: draft.context.place.name,
       spot: machine.spot,
-      season: machine.season,
+      season: { ...machine.season, reasons: machine.season.reasons.map((r) => inUnits(r, household.units)) },
       layUp: layUpDays(draft, steps),
       startUp: { ready: readyDay(steps, machine.season.firstUse), firstUse: machine.season.firstUse },
       firstFrostInStore: rest.firstFrost,

@@ -5,7 +5,8 @@ import type { DraftMachine } from './machine-plan.ts';
 import type { MachinePlan, PlanStep, Warning } from './season-plan.ts';
 import { windowsOf } from './tasks/index.ts';
 import { tickedOn } from './ticked.ts';
-import { counted, writtenDate } from './written.ts';
+import { inUnits } from './units/index.ts';
+import { counted, type Manner, writtenDate } from './written.ts';
 
 /**
  * The machine's steps with their days: those of the agenda, and of a lay-up step that is done the day on which it was.
@@ -130,9 +131,9 @@ function few(steps: readonly PlanStep[]): string {
  * A season that is over, or dates that were only proposed.
  * @param draft - the machine
  * @param asOf - the day the plan is made for
- * @param locale - language of the dates
+ * @param manner - language of the dates, and units
  */
-export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, locale: string): Warning[] {
+export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, { locale, units }: Manner): Warning[] {
   const common = { machine: machine.id, level: 'note' as const, about: 'season' };
   const { season } = machine;
   const written = (date: IsoDate) => writtenDate(date, locale);
@@ -150,7 +151,7 @@ export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, locale:
     ? [
         {
           ...common,
-          text: `The dates of the rest, ${written(season.lastUse)} to ${written(season.firstUse)}, are proposed from the climate. ${season.reasons.join(' ')}`,
+          text: `The dates of the rest, ${written(season.lastUse)} to ${written(season.firstUse)}, are proposed from the climate. ${inUnits(season.reasons.join(' '), units)}`,
           act: `Write lastUse and firstUse in ${machine.file} once you know them.`,
         },
       ]

@@ -22,12 +22,14 @@ const LEAST_K = 0.05;
  * @param row - as ranked by the plan
  * @param format - the household's way of writing
  */
-export function assumedText(row: Assumption, { number, amount }: Format): Assumed {
-  const withUnit = (value: number | string) => `${number(value)}${row.unit ? ` ${row.unit}` : ''}`;
+export function assumedText(row: Assumption, { amount, measuredAs, contentLine }: Format): Assumed {
+  const withUnit = (value: number | string) => measuredAs(value, row.unit);
+  const bare = (value: number | string) =>
+    typeof value === 'number' ? withUnit(value).split(' ')[0]! : withUnit(value);
   const signed = (value: number, unit: string) => `${value > 0 ? '+' : ''}${amount(value, unit, unit === 'd' ? 0 : 1)}`;
   const { low, high } = row.marginShiftK;
   const margins = [...new Set([low, high].filter((k) => Math.abs(k) >= LEAST_K).map((k) => signed(k, 'K')))];
-  const could = row.low === row.high ? withUnit(row.low) : words.range(number(row.low), withUnit(row.high));
+  const could = row.low === row.high ? withUnit(row.low) : words.range(bare(row.low), withUnit(row.high));
   return {
     field: row.field,
     taken: withUnit(row.value),
@@ -38,7 +40,7 @@ export function assumedText(row: Assumption, { number, amount }: Format): Assume
     ]
       .filter(Boolean)
       .join('; '),
-    line: row.settle,
+    line: contentLine(row.settle),
     reason: row.reason,
   };
 }

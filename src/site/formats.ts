@@ -5,7 +5,7 @@
 import { dayNumber, daysBetween } from '../planner/dates.ts';
 import type { IsoDate, Weekday } from '../planner/household.ts';
 import type { Quantity, SeasonPlan } from '../planner/season-plan.ts';
-import { formatOne, formatQuantity, formatSupply } from '../planner/units/index.ts';
+import { formatOne, formatQuantity, formatSupply, isForeign, lineInUnits } from '../planner/units/index.ts';
 
 /** What decides how a value is written. */
 export interface Manner {
@@ -89,6 +89,19 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     return fourDigits.format(value).replace('-', '−');
   }
 
+  /** A figure with four significant digits and its unit; in the household's unit where that is another one. */
+  const measuredAs = (value: number | string, unit: string) =>
+    typeof value === 'number' && isForeign(unit, system) ? amount(value, unit) : `${number(value)} ${unit}`.trim();
+
+  /** A figure of an equation in the equation's own unit, the household's after it in brackets. */
+  function measured(value: number | string, unit: string): string {
+    const own = `${number(value)} ${unit}`.trim();
+    return typeof value === 'number' && isForeign(unit, system) ? `${own} (${amount(value, unit)})` : own;
+  }
+
+  /** A line of a content file in the household's units. */
+  const contentLine = (line: string) => lineInUnits(line, system);
+
   /** Minutes as "45 min" or "2 h 5 min". */
   function duration(minutes: number): string {
     const whole = Math.round(minutes);
@@ -131,6 +144,9 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     amount,
     supplyAmount,
     number,
+    measured,
+    measuredAs,
+    contentLine,
     duration,
     hours,
     clock,

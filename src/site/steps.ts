@@ -1,5 +1,6 @@
 /** Names of machines and steps for pages that speak of many machines. */
 import type { PlanStep } from '../planner/season-plan.ts';
+import { partsText } from '../planner/written.ts';
 import { fillIn } from './format.ts';
 import { season } from './season.ts';
 
@@ -17,14 +18,31 @@ export function stepTitle(machine: string, step: string): string {
   return found ? fillIn(found.title, found.amounts) : step;
 }
 
+/** What a session does on one machine. */
+export interface MachineWork {
+  machine: string;
+  titles: string[];
+  /** In words, the parts that take longest. */
+  parts: string;
+  /** The day by which the first of it was due, where that is past. */
+  overdue: string | undefined;
+}
+
 /** Steps under their machines, in the order in which the machines first come. */
-export function byMachine(refs: readonly { machine: string; step: string }[]): { machine: string; titles: string[] }[] {
-  const out: { machine: string; titles: string[] }[] = [];
+export function byMachine(refs: readonly { machine: string; step: string }[]): MachineWork[] {
+  const runs: { machine: string; steps: string[] }[] = [];
   for (const { machine, step } of refs) {
-    const title = stepTitle(machine, step);
-    const last = out.find((entry) => entry.machine === machine);
-    if (last) last.titles.push(title);
-    else out.push({ machine, titles: [title] });
+    const last = runs.at(-1);
+    if (last?.machine === machine) last.steps.push(step);
+    else runs.push({ machine, steps: [step] });
   }
-  return out;
+  return runs.map(({ machine, steps: ids }) => {
+    const own = ids.flatMap((id) => steps.get(`${machine}/${id}`) ?? []);
+    return {
+      machine,
+      titles: ids.map((id) => stepTitle(machine, id)),
+      parts: partsText(own),
+      overdue: own.flatMap((step) => step.overdue ?? []).sort()[0],
+    };
+  });
 }

@@ -1,5 +1,6 @@
 import { daysBetween } from '../dates.ts';
 import type { BatteryPlan, Charge, Derivation } from '../season-plan.ts';
+import { writtenMonth } from '../written.ts';
 import { LARGEST_FITTED_FRACTION } from './acid.ts';
 import { freezingPoint, specificGravity } from './freezing.ts';
 import { temperatureFactor } from './loss.ts';
@@ -122,7 +123,7 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
       inputs: [
         { name: 'coldest to be reckoned with', value: tenth(worst.designLowC), unit: '°C' },
         { name: 'lowest storage temperature', value: point.temperatureC, unit: '°C' },
-        { name: 'month', value: worst.month, unit: '' },
+        { name: 'month', value: writtenMonth(worst.month, unit.locale), unit: '' },
       ],
       result: { value: tenth(worst.marginK), unit: 'K' },
       sources: [...row.sources],
@@ -134,7 +135,7 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
     equation:
       'SG = SG_empty + (SG_full − SG_empty)·S/100 → mass fraction w by density → T_f(w); margin = coldest to be reckoned with − T_f',
     inputs: [
-      { name: 'month', value: worst.month, unit: '' },
+      { name: 'month', value: writtenMonth(worst.month, unit.locale), unit: '' },
       { name: 'S, lowest of that month on the high-loss path', value: tenth(lowest), unit: '%' },
       { name: `SG at ${row.acid.referenceC} °C`, value: thousandth(gravity), unit: '' },
       {

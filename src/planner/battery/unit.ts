@@ -42,6 +42,8 @@ export interface BatteryUnit {
   /** Those, and readings that lower the high-loss path. */
   loggedHigh: Reset[];
   firstDay: number;
+  /** Language of its texts. */
+  locale: string;
 }
 
 /**
@@ -71,6 +73,7 @@ export function batteryUnit(
   const lastLogged = logged[logged.length - 1]?.index ?? 0;
   return {
     ...base,
+    locale,
     row,
     curve,
     rates: calibratedRates(before, calibration),

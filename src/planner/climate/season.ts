@@ -26,14 +26,14 @@ function ruleFor(climate: Climate, use: MachineUse): UseRule {
     if (normals.snowDepthCm) {
       const depth = meanPreservingPositive(normals.snowDepthCm);
       const fit = Array.from(depth, (cm) => cm >= 10);
-      return { fit, score: depth, why: 'normal snow depth of 10 cm or more' };
+      return { fit, score: depth, why: 'normal snow depth of {100 mm} or more' };
     }
     const score = curves.meanC.map((t) => -2 - t);
-    return { fit: Array.from(score, (s) => s > 0), score, why: 'normal daily mean under −2 °C' };
+    return { fit: Array.from(score, (s) => s > 0), score, why: 'normal daily mean under {-2 °C}' };
   }
   if (use === 'trail') {
     const score = curves.meanC.slice();
-    return { fit: Array.from(score, (s) => s > 0), score, why: 'normal daily mean over 0 °C (ground not frozen)' };
+    return { fit: Array.from(score, (s) => s > 0), score, why: 'normal daily mean over {0 °C}, the ground not frozen' };
   }
   const range = annualRangeK(normals.meanC);
   const score = curves.minC.map((t, d) => {
@@ -43,7 +43,7 @@ function ruleFor(climate: Climate, use: MachineUse): UseRule {
   return {
     fit: Array.from(score, (s) => s > 0),
     score,
-    why: 'normal daily minimum over +2 °C, and frost in fewer than 1 night in 10',
+    why: 'normal daily minimum over {2 °C}, and frost in fewer than 1 night in 10',
   };
 }
 
@@ -77,7 +77,7 @@ function extremeStretch(score: Float64Array, days: number, sign: 1 | -1): number
  * @param climate - normals or one hourly year
  * @param use - what the machine is used for
  * @param afterIsoDate - the proposal's first use is later than this date
- * @returns last day of use, first day of use after it, and why
+ * @returns last day of use, first day of use after it, and why, with amounts in braces
  * Source: trade practice: road use ends as nights near +2 °C with a 1-in-10 margin against frost; a snow machine needs
  *   snow that stays (daily mean under −2 °C, or 10 cm of snow where depth is known); common practice.
  * Error: a proposal; a year may be three weeks early or late.

@@ -156,7 +156,7 @@ function knownStrength(input: CoolantInput, coolant: Coolant, needC: number): Dr
       notes: [
         {
           level: 'danger',
-          text: `The store can reach colder than any mixture of ${coolant.glycol} glycol protects with ${MARGIN_K} K to spare.`,
+          text: `The store can reach colder than any mixture of ${coolant.glycol} glycol protects with ${q(MARGIN_K, 'K')} to spare.`,
           act: `Bring it to ${percent(end.strength)}, or store the machine warmer.`,
         },
       ],

@@ -83,7 +83,7 @@ export function drainDerivations(
       ],
       result: { value: drainedL, unit: 'L' },
       sources: ['balance of volumes'],
-      caveat: `By what is in the tank: between ${(fuel.inTankL.low + bowlsL).toFixed(1)} and ${(fuel.inTankL.high + bowlsL).toFixed(1)} L.`,
+      caveat: `By what is in the tank: between {${(fuel.inTankL.low + bowlsL).toFixed(1)} L} and {${(fuel.inTankL.high + bowlsL).toFixed(1)} L}.`,
     },
     {
       method: 'fuel.cans',

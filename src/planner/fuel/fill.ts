@@ -54,7 +54,7 @@ export function fillAmounts(fuel: Fuel, fillC: number, hottestC: number, share =
         sources: ['95 % full: common practice; motor petrol advice of an aviation body', EXPANSION_SOURCE],
         caveat:
           share > 0
-            ? `By what is in the tank: between ${Math.max(0, levelL - fuel.inTankL.high).toFixed(1)} and ${Math.max(0, levelL - fuel.inTankL.low).toFixed(1)} L. Fill to the level, not by the litre.`
+            ? `By what is in the tank: between {${Math.max(0, levelL - fuel.inTankL.high).toFixed(1)} L} and {${Math.max(0, levelL - fuel.inTankL.low).toFixed(1)} L}. Fill to the level, not by the amount.`
             : 'Over a short rest the tank stays as it is.',
       },
       {

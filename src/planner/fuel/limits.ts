@@ -1,4 +1,5 @@
 import type { Household } from '../household.ts';
+import { inUnits } from '../units/index.ts';
 
 /** What a country (or a part of it) says of petrol kept at home. */
 export interface LimitRow {
@@ -6,6 +7,7 @@ export interface LimitRow {
   where: string;
   /** Litres that may be kept in cans without more ado. */
   limitL: number;
+  /** With amounts in braces. */
   text: string;
   source: string;
 }
@@ -18,28 +20,28 @@ export const LIMITS: readonly LimitRow[] = [
     country: 'GB',
     where: 'United Kingdom',
     limitL: 30,
-    text: 'Up to 30 L without notice; 30–275 L needs written notice to the petroleum enforcement authority. Plastic cans up to 10 L, metal cans up to 20 L each; not in living space.',
+    text: 'Up to {30 L} without notice; more, up to {275 L}, needs written notice to the petroleum enforcement authority. Plastic cans up to {10 L}, metal cans up to {20 L} each; not in living space.',
     source: 'Petroleum (Consolidation) Regulations 2014, SI 2014/1637, schedule 2',
   },
   {
     country: 'CA',
     where: 'Canada (model code)',
     limitL: 30,
-    text: 'Up to 30 L in an attached garage or shed. In the dwelling itself 5 L by the model code; Ontario allows 10 L there.',
+    text: 'Up to {30 L} in an attached garage or shed. In the dwelling itself {5 L} by the model code; Ontario allows {10 L} there.',
     source: 'National Fire Code 4.2.4.5 and 4.2.4.6 (values from memory); Ontario Fire Code 4.2.4.5 and 4.2.4.6',
   },
   {
     country: 'DE',
     where: 'Germany (garage rules of the states)',
     limitL: 20,
-    text: 'Up to 20 L of petrol in tight unbreakable cans in a small garage (up to 100 m²); up to 20 L in a cellar, 1 L in a flat.',
+    text: 'Up to {20 L} of petrol in tight unbreakable cans in a small garage (up to 100 m²); up to {20 L} in a cellar, {1 L} in a flat.',
     source: 'garage ordinances of the states, for example GarBBAnO § 18(4) (secondary copies)',
   },
   {
     country: 'US',
     where: 'United States (model codes)',
     limitL: 94.6,
-    text: 'Model codes allow about 94.6 L (25 US gal) at a home with a garage; local codes set from 19 L (5 US gal) up. Approved safety cans only.',
+    text: 'Model codes allow about {94.635 L} at a home with a garage; local codes set from {18.927 L} up. Approved safety cans only.',
     source: 'NFPA 30 family of codes (secondary copies; clause from memory)',
   },
 ];
@@ -48,10 +50,12 @@ export const LIMITS: readonly LimitRow[] = [
  * The limit where the household lives, against the litres it would keep in cans.
  * @param country - ISO 3166 alpha-2; undefined when not known
  * @param cannedL - litres drained [L]; undefined when nothing is drained
+ * @param units - which unit system stands first in the text
  */
 export function localLimit(
   country: Household['country'],
   cannedL: number | undefined,
+  units: Household['units'] = 'metric',
 ): { where: string; text: string; exceeded: boolean | null; row?: LimitRow } {
   const row = LIMITS.find((r) => r.country === country?.toUpperCase());
   if (!row) {
@@ -61,7 +65,7 @@ export function localLimit(
       exceeded: null,
     };
   }
-  const text = `${row.text} ${CHECK}`;
+  const text = `${inUnits(row.text, units)} ${CHECK}`;
   if (cannedL === undefined) {
     return {
       where: row.where,

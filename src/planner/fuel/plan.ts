@@ -2,9 +2,9 @@ import { dayIndexOf } from '../climate/index.ts';
 import { addMonths, daysBetween, earlier, later } from '../dates.ts';
 import type { Fuel, Household, IsoDate, Machine, Place } from '../household.ts';
 import { SHORT_REST_DAYS } from '../rest-length.ts';
-import type { FuelPlan, Warning } from '../season-plan.ts';
+import type { Derivation, FuelPlan, Warning } from '../season-plan.ts';
 import type { StoreYear } from '../storage/types.ts';
-import { formatQuantity } from '../units/index.ts';
+import { formatQuantity, inUnits } from '../units/index.ts';
 import { keepingRow, useByWindow, verdictOn } from './age.ts';
 import { cansFor } from './cans.ts';
 import { adviseChoice, choiceFacts } from './choice.ts';
@@ -88,7 +88,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   const drainedUseBy = filled ? undefined : later(lastUse, earlier(addMonths(lastUse, 1), window.latest));
   const takers = drainedUseBy ? takersOf(machine, household, lastUse, drainedUseBy) : [];
   const cans = drainedL === undefined ? undefined : cansFor(drainedL, household.fuelCare.canL);
-  const limit = localLimit(household.country, drainedL);
+  const limit = localLimit(household.country, drainedL, household.units);
   const water = waterPart({ ...input, fuel, levelL: filled?.levelL ?? 0 });
   const runMinutes =
     treated && machine.engine.idleFlowLPerH > 0 ? (60 * fuel.lineAndBowlsL) / machine.engine.idleFlowLPerH : undefined;
@@ -113,7 +113,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     derivations: [],
   };
   const facts: FuelFacts = { ...input, fuel, restDays, advised, amounts: filled, treated, takers, bought };
-  plan.derivations = [
+  const derivations: Derivation[] = [
     choiceDerivation(facts, choice),
     ...(filled?.derivations ?? []),
     ...(doseML === undefined ? [] : [doseDerivation(filled!.levelL, dose!, doseML, fuel.premix)]),
@@ -123,6 +123,9 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     ageDerivation(row, bought, meanC, plan, firstUse, household.locale),
     limitDerivation(limit, household.country, drainedL),
   ];
+  plan.derivations = derivations.map((d) =>
+    d.caveat === undefined ? d : { ...d, caveat: inUnits(d.caveat, household.units) },
+  );
   return { plan, warnings: warningsFor(plan, facts) };
 }
 

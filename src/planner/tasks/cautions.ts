@@ -48,7 +48,7 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     id: 'lithium-cold',
-    title: 'No lithium charging below 0 °C',
+    title: 'No lithium charging below freezing',
     text: 'A lithium iron phosphate battery charged below 0 °C (32 °F) is damaged for good. Warm it first. Use a charger made for that chemistry; one with a desulphating stage is not.',
     defer: "The battery maker's instructions.",
     unless: { battery: { family: ['flooded', 'sealed'] } },

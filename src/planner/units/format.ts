@@ -21,6 +21,7 @@ const PRINTS: Record<string, Record<System, Print>> = {
   K: row('temperatureDifference', ['K', 0], ['°F', 0], ['K', 0]),
   N·m: row('torque', ['N·m', 1], ['lbf·ft', 1], ['lbf·ft', 1]),
   km: row('distance', ['km', 0], ['mi', 0], ['mi', 0]),
+  'L/h': row('flow', ['L/h', 1], ['US gal/h', 2], ['L/h', 1]),
   'm²': row('area', ['m²', 1], ['ft²', 0], ['ft²', 0]),
   kg: row('mass', ['kg', 1], ['lb', 1], ['lb', 1]),
   mm: row('smallLength', ['mm', 0], ['in', 2], ['in', 2]),
@@ -58,6 +59,36 @@ export function formatQuantity(value: number, unit: string, system: System): str
   const second = formatOne(value, unit, system === 'metric' ? 'us' : 'metric');
   return first === second ? first : `${first} (${second})`;
 }
+
+/**
+ * A text whose amounts stand in braces, "up to {30 L}", with each in the user's system, the other after it in brackets.
+ * @param text - with amounts in units of the plan; they are rounded to a tenth
+ * @param system - which system stands first
+ */
+export function inUnits(text: string, system: System): string {
+  return text.replaceAll(/\{(-?[\d.]+) ([^{}]+)\}/g, (_, value: string, unit: string) => {
+    const [first, second] = [system, system === 'metric' ? ('us' as const) : ('metric' as const)].map((one) =>
+      formatOne(Number(value), unit, one, 1).replace('.0 ', ' '),
+    );
+    return first === second ? first! : `${first} (${second})`;
+  });
+}
+
+/**
+ * Lines of a content file with their amounts in the user's system: "fuel: { inTank: 3.79 L }" becomes "… 1.00 US gal }".
+ * @param line - as it may stand in the file
+ * @param system - the user's
+ */
+export function lineInUnits(line: string, system: System): string {
+  if (system === 'metric') return line;
+  return line.replaceAll(/(-?\d+(?:\.\d+)?) (\S+?)(?=[\s,}\]]|$)/g, (whole, value: string, unit: string) =>
+    PRINTS[unit] ? formatOne(Number(value), unit, system).replace('−', '-') : whole,
+  );
+}
+
+/** Whether a unit of the plan is another one in a system: what is written in it needs the user's beside it. */
+export const isForeign = (unit: string, system: System): boolean =>
+  PRINTS[unit] !== undefined && PRINTS[unit][system].unit !== PRINTS[unit].metric.unit;
 
 /** A number with a typographic minus and without "−0". */
 function number(value: number, digits: number): string {

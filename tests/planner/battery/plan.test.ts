@@ -222,7 +222,11 @@ test('a charger of more than a tenth of the capacity is not used, and what is ne
   const { plan, warnings } = one(home);
   expect(plan.charges[0]!.chargerId).toBeUndefined();
   expect(warnings).toContainEqual(
-    expect.objectContaining({ text: expect.stringMatching(/"big" gives 6 A.*at most 1.2 A/) }),
+    expect.objectContaining({
+      level: 'warning',
+      text: expect.stringMatching(/no charger of the household serves it.*"big" gives 6 A/),
+      act: expect.stringMatching(/at most 1.2 A/),
+    }),
   );
 });
 
