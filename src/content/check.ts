@@ -1,5 +1,5 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { nearest, type Problem, printable, shown } from './problem.ts';
 import { fieldName, type Path, type Source } from './source.ts';
 import { kindName, wordsOf } from './words.ts';
@@ -20,12 +20,12 @@ const MOST_UNKNOWN = 100;
 
 type Def = {
   type: string;
-  shape?: Record<string, z.ZodType>;
-  element?: z.ZodType;
-  innerType?: z.ZodType;
-  in?: z.ZodType;
-  options?: z.ZodType[];
-  items?: z.ZodType[];
+  shape?: Record<string, z.ZodMiniType>;
+  element?: z.ZodMiniType;
+  innerType?: z.ZodMiniType;
+  in?: z.ZodMiniType;
+  options?: z.ZodMiniType[];
+  items?: z.ZodMiniType[];
 };
 
 /**
@@ -33,7 +33,7 @@ type Def = {
  * @param source - the file as read
  * @param schema - a strict object
  */
-export function check<S extends z.ZodObject>(source: Source, schema: S): Checked<z.output<S>> {
+export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Checked<z.output<S>> {
   const data = source.data;
   if (data === undefined) return { sound: {}, problems: [] };
   if (data === null || typeof data !== 'object' || Array.isArray(data)) {
@@ -53,12 +53,12 @@ export function check<S extends z.ZodObject>(source: Source, schema: S): Checked
   }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
   if (result.success) return { value: result.data, sound: result.data as Partial<z.output<S>>, problems: [] };
-  const issues = withoutWider(result.error.issues).slice(0, MOST_ISSUES);
+  const issues = result.error.issues.slice(0, MOST_ISSUES);
   const problems = withoutMistyped(issues, schema).flatMap((issue) => problemsOf(issue, [], source, schema));
   return { sound: soundPart(data as Record<string, unknown>, schema, result.error.issues), problems };
 }
 
-function soundPart<S extends z.ZodObject>(
+function soundPart<S extends z.ZodMiniObject>(
   data: Record<string, unknown>,
   schema: S,
   issues: z.core.$ZodIssue[],
@@ -70,24 +70,12 @@ function soundPart<S extends z.ZodObject>(
   }
   const kept = Object.fromEntries(Object.entries(data).filter(([key]) => !bad.has(key)));
   // The shape alone: what a schema checks across its fields is reported already, and cannot be made partial.
-  const result = z.strictObject(schema.shape).partial().safeParse(kept);
+  const result = z.partial(z.strictObject(schema.shape)).safeParse(kept);
   return (result.success ? result.data : {}) as Partial<z.output<S>>;
 }
 
-/** Of several bounds that one figure is beyond, the narrowest says it: "a whole number" has bounds of its own. */
-function withoutWider(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
-  const bound = (issue: z.core.$ZodIssue) =>
-    issue.code === 'too_big' ? Number(issue.maximum) : issue.code === 'too_small' ? -Number(issue.minimum) : undefined;
-  return issues.filter((issue) => {
-    const own = bound(issue);
-    if (own === undefined) return true;
-    const path = JSON.stringify(issue.path);
-    return !issues.some((o) => o.code === issue.code && bound(o)! < own && JSON.stringify(o.path) === path);
-  });
-}
-
 /** A field that is missing because its name is mistyped is one fault, not two. */
-function withoutMistyped(issues: readonly z.core.$ZodIssue[], root: z.ZodType): z.core.$ZodIssue[] {
+function withoutMistyped(issues: readonly z.core.$ZodIssue[], root: z.ZodMiniType): z.core.$ZodIssue[] {
   const meant = new Set(
     issues.flatMap((issue) =>
       issue.code !== 'unrecognized_keys'
@@ -100,7 +88,7 @@ function withoutMistyped(issues: readonly z.core.$ZodIssue[], root: z.ZodType): 
   return issues.filter((issue) => issue.input !== undefined || !meant.has(JSON.stringify(issue.path)));
 }
 
-function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root: z.ZodType): Problem[] {
+function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root: z.ZodMiniType): Problem[] {
   const path = [...before, ...(issue.path as (string | number)[])];
   if (source.refused(path)) return [];
   const make = (where: { line: number; column: number }, field: Path, what: string, fix: string): Problem => ({
@@ -110,9 +98,11 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     what,
     fix,
   });
-  const write = writeLike(root, path);
   const example = exampleOf(schemaAt(root, path));
-  const needed = isNeeded(root, path);
+  const write =
+    example === undefined
+      ? 'Correct it.'
+      : `Write it like ${path.at(-1) === undefined || typeof path.at(-1) === 'number' ? '' : `${path.at(-1)}: `}${example}.`;
 
   if (issue.code === 'unrecognized_keys') {
     const known = keysOf(schemaAt(root, path));
@@ -122,12 +112,8 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
         const what = `found "${key}" beside fields that do not go with it, expected one form or the other`;
         return make(source.atKey([...path, key]), [...path, key], what, 'Delete one of them.');
       }
-      const at = source.atKey([...path, key]);
-      if (/^\d+ ?[a-z°%]/i.test(key)) {
-        const what = `found the field "${printable(key)}", expected a field name`;
-        return make(at, [...path, key], what, 'Inside braces a comma ends the field: write decimals with a point.');
-      }
       const near = nearest(key, known);
+      const at = source.atKey([...path, key]);
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
       const fix = near ? `Write "${near}", or delete the line.` : 'Delete the line, or write one of these.';
       return make(at, [...path, key], `found the unknown field "${printable(key)}", expected ${expected}`, fix);
@@ -138,9 +124,10 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     if (branch && !(branch.every(isWord) && branch.length > 0)) {
       return branch.flatMap((inner) => problemsOf(inner, path, source, root));
     }
-    const forms = [...new Set(formsOf(issue.errors))].join(', or ');
+    const words = branch?.flatMap((i) => (i.code === 'invalid_value' ? i.values.map(String) : [])) ?? [];
+    const forms = [...words, 'indented lines with its fields'].join(', or ');
     const found = issue.input === null ? 'nothing after the colon' : shown(issue.input);
-    const orNone = issue.input === null && !needed ? ' Or delete the line.' : '';
+    const orNone = issue.input === null ? ' Or delete the line.' : '';
     return [make(source.at(path), path, `found ${found}, expected ${forms}`, `${write}${orNone}`)];
   }
   if (issue.input === undefined && issue.code === 'invalid_type') {
@@ -156,32 +143,8 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
       ),
     ];
   }
-  const { what, fix } = wordsOf(issue, write, path, needed);
+  const { what, fix } = wordsOf(issue, write, path);
   return [make(source.at(path), path, what, fix)];
-}
-
-/** "Write it like …", by the field's own example, or by that of the list it stands in. */
-function writeLike(root: z.ZodType, path: Path): string {
-  const example = exampleOf(schemaAt(root, path));
-  const last = path.at(-1);
-  if (example !== undefined) return `Write it like ${typeof last === 'string' ? `${last}: ` : ''}${example}.`;
-  return typeof last === 'number' ? writeLike(root, path.slice(0, -1)) : 'Correct it.';
-}
-
-/** What each form of a field is, in words. */
-function formsOf(branches: readonly z.core.$ZodIssue[][]): string[] {
-  return branches.flatMap(([issue]) => {
-    if (issue?.code === 'invalid_value') return issue.values.map(String);
-    if (issue?.code !== 'invalid_type' || issue.path.length > 0) return [];
-    return [issue.expected === 'object' ? 'indented lines with its fields' : issue.message || kindName(issue.expected)];
-  });
-}
-
-/** False where the field may be left out, or the group that it stands in has no such field. */
-function isNeeded(root: z.ZodType, path: Path): boolean {
-  const group = schemaAt(root, path.slice(0, -1));
-  const field = group && def(group).shape?.[String(path.at(-1))];
-  return field !== undefined && def(field).type !== 'optional';
 }
 
 /** True for the issue of a form that is one single word: "none". */
@@ -212,7 +175,7 @@ function bestBranch(branches: z.core.$ZodIssue[][], input: unknown): z.core.$Zod
  * Holds one answer against one field of a schema.
  * @returns the problem in words, or undefined where the answer is sound
  */
-export function checkField(schema: z.ZodType, path: Path, answer: unknown): string | undefined {
+export function checkField(schema: z.ZodMiniType, path: Path, answer: unknown): string | undefined {
   const field = schemaAt(schema, path);
   const result = field?.safeParse(answer, { error: () => '', reportInput: true });
   if (!field || !result || result.success) return undefined;
@@ -221,12 +184,12 @@ export function checkField(schema: z.ZodType, path: Path, answer: unknown): stri
   return `${what}. ${fix}`.trim();
 }
 
-function def(schema: z.ZodType): Def {
+function def(schema: z.ZodMiniType): Def {
   return schema.def as unknown as Def;
 }
 
 /** The schema at a path of the data; the first form that has the path, where there are several. */
-export function schemaAt(schema: z.ZodType, path: Path): z.ZodType | undefined {
+export function schemaAt(schema: z.ZodMiniType, path: Path): z.ZodMiniType | undefined {
   const d = def(schema);
   if (d.options && path.length > 0) {
     for (const option of d.options) {
@@ -248,7 +211,7 @@ export function schemaAt(schema: z.ZodType, path: Path): z.ZodType | undefined {
   return next ? schemaAt(next, rest) : undefined;
 }
 
-function keysOf(schema: z.ZodType | undefined): string[] {
+function keysOf(schema: z.ZodMiniType | undefined): string[] {
   if (!schema) return [];
   const d = def(schema);
   if (d.shape) return Object.keys(d.shape);
@@ -256,21 +219,12 @@ function keysOf(schema: z.ZodType | undefined): string[] {
   return d.innerType ? keysOf(d.innerType) : [];
 }
 
-function exampleOf(schema: z.ZodType | undefined): string | undefined {
-  const meta = schema?.meta();
+function exampleOf(schema: z.ZodMiniType | undefined): string | undefined {
+  const meta = schema && z.globalRegistry.get(schema);
   const example = (meta?.examples as unknown[] | undefined)?.[0];
-  if (example === undefined) return groupExample(schema);
+  if (example === undefined) return undefined;
   if (typeof example === 'string') return /^\d{4}-|^[\d.]+$|[:#{}[\]]/.test(example) ? `"${example}"` : example;
   return JSON.stringify(example).replaceAll('"', '').replaceAll(',', ', ').replaceAll(':', ': ');
-}
-
-/** The fields that an entry of a list cannot do without, each with its example. */
-function groupExample(schema: z.ZodType | undefined): string | undefined {
-  const shape = schema && def(schema).shape;
-  if (!shape) return undefined;
-  const needed = Object.entries(shape).filter(([, field]) => def(field).type !== 'optional');
-  const written = needed.map(([name, field]) => `${name}: ${exampleOf(field) ?? '…'}`);
-  return written.length === 0 ? undefined : `{ ${written.join(', ')} }`;
 }
 
 /** A field's name where entries of a list are called by their id: "jobs.valves.minutes". */

@@ -1,5 +1,5 @@
 /** The field reference and the editors' schemas, made from the same zod schemas that the reader uses. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { climate } from './schemas/climate.ts';
 import { household } from './schemas/household.ts';
 import { machine } from './schemas/machine.ts';

@@ -1,35 +1,24 @@
 /** household.yaml: the people, their hours and what they work with. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { CHEMISTRY_NAMES, KINDS } from '../kinds.ts';
-import { nearest } from '../problem.ts';
 import { choice, count, date, flag, id, line, list, number, quantity, say } from './parts.ts';
 
 export { CHEMISTRY_NAMES, KINDS };
 
-const day = (name: string) => number(`Hours for the machines on a ${name}`, 3, 0, 24).optional();
+const day = (name: string) => z.optional(number(`Hours for the machines on a ${name}`, 3, 0, 24));
 
 function isZone(zone: string): boolean {
   try {
     new Intl.DateTimeFormat('en', { timeZone: zone });
-    // "MST" and the like are known, and never change their clocks.
-    return zone === 'UTC' || (zone.includes('/') && !/^[+-]/.test(zone));
+    return !/^[+-]/.test(zone);
   } catch {
     return false;
   }
 }
 
-/** The zone that a mistyped one is nearest to. */
-function zoneMeant(zone: string): string | undefined {
-  const known = Intl.supportedValuesOf('timeZone');
-  const plain = zone.trim().replaceAll(' ', '_');
-  const city = known.filter((name) => name.toLowerCase().endsWith(`/${plain.toLowerCase()}`));
-  return city.length === 1 ? city[0] : plain.includes('/') ? nearest(plain, known) : undefined;
-}
-
 function isLocale(tag: string): boolean {
   try {
-    // Words such as "english" are tags by their form, and no language.
-    return /^[a-z]{2,3}(-|$)/i.test(tag) && Intl.getCanonicalLocales(tag).length === 1;
+    return Intl.getCanonicalLocales(tag).length === 1;
   } catch {
     return false;
   }
@@ -41,10 +30,10 @@ const charger = z.strictObject({
   current: quantity('current', 'Charging current', '2 A', { min: 0.1, max: 100 }),
   chemistries: z
     .array(choice('Battery chemistry', CHEMISTRY_NAMES))
-    .min(1)
-    .meta({ description: 'Chemistries it has a setting for', examples: [['flooded', 'agm']] }),
-  maintainer: flag('Can stay connected for months').optional(),
-  place: id('Where it stays; leave out when it is carried about', 'attached-garage').optional(),
+    .check(z.minLength(1))
+    .register(z.globalRegistry, { description: 'Chemistries it has a setting for', examples: [['flooded', 'agm']] }),
+  maintainer: z.optional(flag('Can stay connected for months')),
+  place: z.optional(id('Where it stays; leave out when it is carried about', 'attached-garage')),
 });
 
 const stand = z.strictObject({
@@ -52,15 +41,15 @@ const stand = z.strictObject({
   name: line('Name', 'Paddock stand'),
   kinds: z
     .array(choice('Kind of machine', KINDS))
-    .min(1)
-    .meta({ description: 'Kinds of machine it carries', examples: [['motorcycle']] }),
+    .check(z.minLength(1))
+    .register(z.globalRegistry, { description: 'Kinds of machine it carries', examples: [['motorcycle']] }),
 });
 
 const away = z
   .strictObject({
     from: date('First day away', '2026-12-22'),
     to: date('Last day away', '2027-01-03'),
-    why: line('Why', 'Family').optional(),
+    why: z.optional(line('Why', 'Family')),
   })
   .check((ctx) => {
     if (ctx.value.to < ctx.value.from) {
@@ -79,111 +68,121 @@ export const household = z
     timeZone: z
       .string()
       .check((ctx) => {
-        if (isZone(ctx.value)) return;
-        const meant = zoneMeant(ctx.value);
-        say(ctx, {
-          expected: 'a time zone by its IANA name, such as "Europe/Oslo"',
-          fix: meant ? `Write ${meant}.` : 'Write area and city, as in the list of your phone or computer.',
-        });
+        if (!isZone(ctx.value))
+          say(ctx, {
+            expected: 'a time zone by its IANA name, such as "Europe/Oslo"',
+            fix: 'Write area and city, as in the list of your phone or computer.',
+          });
       })
-      .meta({ description: 'IANA time zone', examples: ['America/Edmonton'] }),
-    locale: z
-      .string()
-      .check((ctx) => {
-        if (!isLocale(ctx.value))
-          say(ctx, { expected: 'a language tag such as "en-GB"', fix: 'Write language, hyphen, country.' });
-      })
-      .meta({ description: 'How dates and numbers are written, as a language tag', examples: ['en-CA'] })
-      .optional(),
-    clock: choice('Clock times', ['24h', '12h']).optional(),
+      .register(z.globalRegistry, { description: 'IANA time zone', examples: ['America/Edmonton'] }),
+    locale: z.optional(
+      z
+        .string()
+        .check((ctx) => {
+          if (!isLocale(ctx.value))
+            say(ctx, { expected: 'a language tag such as "en-GB"', fix: 'Write language, hyphen, country.' });
+        })
+        .register(z.globalRegistry, {
+          description: 'How dates and numbers are written, as a language tag',
+          examples: ['en-CA'],
+        }),
+    ),
+    clock: z.optional(choice('Clock times', ['24h', '12h'])),
     units: choice('The units that stand first; the others follow in brackets', ['metric', 'us', 'imperial']),
-    country: z
-      .string()
-      .check((ctx) => {
-        if (!/^[A-Z]{2}$/.test(ctx.value))
-          say(ctx, {
-            expected: 'two capital letters, such as "CA"',
-            fix: /^[a-z]{2}$/i.test(ctx.value)
-              ? `Write ${ctx.value.toUpperCase()}.`
-              : 'Write the two-letter code of ISO 3166.',
-          });
-      })
-      .meta({ description: 'Country code, for the local limits on petrol kept at home', examples: ['CA'] })
-      .optional(),
-    hours: z
-      .strictObject({
-        monday: day('Monday'),
-        tuesday: day('Tuesday'),
-        wednesday: day('Wednesday'),
-        thursday: day('Thursday'),
-        friday: day('Friday'),
-        saturday: day('Saturday'),
-        sunday: day('Sunday'),
-      })
-      .meta({
-        description: 'Hours for the machines, by weekday; a day left out has none',
-        examples: [{ saturday: 5, sunday: 3 }],
-      })
-      .optional(),
-    away: list(away, 'Days on which nobody is there').optional(),
-    hands: count('Pairs of hands that work at the same time', 1, 1, 20).optional(),
-    chargers: list(charger, 'Battery chargers', 50).optional(),
-    stands: list(stand, 'Stands that lift a machine off its tyres', 50).optional(),
-    fuelCare: z
-      .strictObject({
-        stabiliserDose: quantity('dose', 'Dose on the label of the fuel stabiliser you have', '4 mL/L', {
-          min: 0.1,
-          max: 100,
-        }).optional(),
-        can: quantity('volume', 'Room in one approved fuel can', '10 L', { min: 0.5, max: 60 }).optional(),
-        cans: count('Approved fuel cans at hand', 2, 0, 100).optional(),
-      })
-      .meta({ description: 'What there is for keeping fuel' })
-      .optional(),
-    batteryRoom: z
-      .strictObject({
-        name: line('Name', 'Hall cupboard'),
-        temperature: quantity('temperature', 'Its temperature in the cold months', '16 °C', { min: -10, max: 35 }),
-      })
-      .meta({ description: 'The room a battery can be carried to' })
-      .optional(),
-    siteUrl: z
-      .string()
-      .check((ctx) => {
-        if (!/^https:\/\/[^\s/?#]+(\/[^\s?#]*)?$/.test(ctx.value))
-          say(ctx, {
-            expected: 'an address that begins with https://',
-            fix: 'Write the address of the published site, or delete the line.',
-          });
-      })
-      .transform((url) => url.replace(/\/+$/, ''))
-      .meta({ description: 'Address of the published site: links in calendars', examples: ['https://garage.example'] })
-      .optional(),
-    revised: z
-      .string()
-      .check((ctx) => {
-        if (
-          !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(ctx.value) ||
-          Number.isNaN(Date.parse(ctx.value))
-        ) {
-          say(ctx, {
-            expected: 'an instant in UTC, such as "2026-11-25T07:00:00Z"',
-            fix: 'Write date, T, time, Z, in quotes; or delete the line to take the files’ own times.',
-          });
-        }
-      })
-      .meta({
-        description: 'Last change of the content, in UTC; left out, the newest file time counts',
-        examples: ['2026-11-25T07:00:00Z'],
-      })
-      .optional(),
-    seed: count(
-      'Seed of the weather drawn from the normals: the same seed, the same plan',
-      1,
-      0,
-      2147483647,
-    ).optional(),
+    country: z.optional(
+      z
+        .string()
+        .check((ctx) => {
+          if (!/^[A-Z]{2}$/.test(ctx.value))
+            say(ctx, { expected: 'two capital letters, such as "CA"', fix: 'Write the two-letter code of ISO 3166.' });
+        })
+        .register(z.globalRegistry, {
+          description: 'Country code, for the local limits on petrol kept at home',
+          examples: ['CA'],
+        }),
+    ),
+    hours: z.optional(
+      z
+        .strictObject({
+          monday: day('Monday'),
+          tuesday: day('Tuesday'),
+          wednesday: day('Wednesday'),
+          thursday: day('Thursday'),
+          friday: day('Friday'),
+          saturday: day('Saturday'),
+          sunday: day('Sunday'),
+        })
+        .register(z.globalRegistry, {
+          description: 'Hours for the machines, by weekday; a day left out has none',
+          examples: [{ saturday: 5, sunday: 3 }],
+        }),
+    ),
+    away: z.optional(list(away, 'Days on which nobody is there')),
+    hands: z.optional(count('Pairs of hands that work at the same time', 1, 1, 20)),
+    chargers: z.optional(list(charger, 'Battery chargers', 50)),
+    stands: z.optional(list(stand, 'Stands that lift a machine off its tyres', 50)),
+    fuelCare: z.optional(
+      z
+        .strictObject({
+          stabiliserDose: z.optional(
+            quantity('dose', 'Dose on the label of the fuel stabiliser you have', '4 mL/L', {
+              min: 0.1,
+              max: 100,
+            }),
+          ),
+          can: z.optional(quantity('volume', 'Room in one approved fuel can', '10 L', { min: 0.5, max: 60 })),
+          cans: z.optional(count('Approved fuel cans at hand', 2, 0, 100)),
+        })
+        .register(z.globalRegistry, { description: 'What there is for keeping fuel' }),
+    ),
+    batteryRoom: z.optional(
+      z
+        .strictObject({
+          name: line('Name', 'Hall cupboard'),
+          temperature: quantity('temperature', 'Its temperature in the cold months', '16 °C', { min: -10, max: 35 }),
+        })
+        .register(z.globalRegistry, { description: 'The room a battery can be carried to' }),
+    ),
+    siteUrl: z.optional(
+      z
+        .pipe(
+          z.string().check((ctx) => {
+            if (!/^https:\/\/[^\s/?#]+(\/[^\s?#]*)?$/.test(ctx.value))
+              say(ctx, {
+                expected: 'an address that begins with https://',
+                fix: 'Write the address of the published site, or delete the line.',
+              });
+          }),
+          z.transform((url) => url.replace(/\/+$/, '')),
+        )
+        .register(z.globalRegistry, {
+          description: 'Address of the published site: links in calendars',
+          examples: ['https://garage.example'],
+        }),
+    ),
+    revised: z.optional(
+      z
+        .string()
+        .check((ctx) => {
+          if (
+            !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(ctx.value) ||
+            Number.isNaN(Date.parse(ctx.value))
+          ) {
+            say(ctx, {
+              expected: 'an instant in UTC, such as "2026-11-25T07:00:00Z"',
+              fix: 'Write date, T, time, Z, in quotes; or delete the line to take the files’ own times.',
+            });
+          }
+        })
+        .register(z.globalRegistry, {
+          description: 'Last change of the content, in UTC; left out, the newest file time counts',
+          examples: ['2026-11-25T07:00:00Z'],
+        }),
+    ),
+    seed: z.optional(
+      count('Seed of the weather drawn from the normals: the same seed, the same plan', 1, 0, 2147483647),
+    ),
   })
-  .meta({ title: 'Household', description: 'People, hours, tools: household.yaml' });
+  .register(z.globalRegistry, { title: 'Household', description: 'People, hours, tools: household.yaml' });
 
 export type HouseholdFile = z.output<typeof household>;

@@ -1,7 +1,6 @@
 /** The small parts that every schema is built from: text, ids, dates, quantities. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { type Dimension, parseQuantity, UNITS } from '../../planner/units/index.ts';
-import { dateMeant } from '../date-meant.ts';
 import { printable } from '../problem.ts';
 
 /** What a schema's own check says: `found` is filled in by the reader where it is absent. */
@@ -23,56 +22,45 @@ export function isId(text: string): boolean {
   return ID.test(text) && text.length <= 60;
 }
 
-/** An id made from any text; "" where no letter or digit is left. */
-export function idFrom(text: string): string {
-  return text
-    .normalize('NFKD')
-    .replace(/[\p{M}\p{Cf}]/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, 60)
-    .replace(/^-+|-+$/g, '');
-}
-
 export const ID_RULE = 'small letters a–z, digits and single hyphens, at most 60';
 
 export function id(description: string, example: string) {
   return z
     .string()
     .check((ctx) => {
-      if (isId(ctx.value)) return;
-      const meant = idFrom(ctx.value.replace(/^.*\//, '').replace(/\.ya?ml$/, ''));
-      say(ctx, { expected: ID_RULE, fix: meant === '' ? `Write it like "${example}".` : `Write it as "${meant}".` });
+      if (!isId(ctx.value)) say(ctx, { expected: ID_RULE, fix: `Write it as "${example}".` });
     })
-    .meta({ description, examples: [example] });
+    .register(z.globalRegistry, { description, examples: [example] });
 }
 
 /** One line of text. Markup is kept as the characters it is made of. */
 export function line(description: string, example: string, max = 120) {
   return z
-    .string()
-    .check((ctx) => {
-      const text = ctx.value;
-      if (text.trim() === '') say(ctx, { found: 'empty text', expected: `text such as "${example}"` });
-      else if (/[\n\t]/.test(text)) say(ctx, { expected: 'text on one line', fix: 'Join the lines.' });
-      else if (text.length > max)
-        say(ctx, { found: `${text.length} characters`, expected: `at most ${max}`, fix: 'Shorten it.' });
-    })
-    .transform((text) => text.trim().normalize('NFC'))
-    .meta({ description, examples: [example] });
+    .pipe(
+      z.string().check((ctx) => {
+        const text = ctx.value;
+        if (text.trim() === '') say(ctx, { found: 'empty text', expected: `text such as "${example}"` });
+        else if (/[\n\t]/.test(text)) say(ctx, { expected: 'text on one line', fix: 'Join the lines.' });
+        else if (text.length > max)
+          say(ctx, { found: `${text.length} characters`, expected: `at most ${max}`, fix: 'Shorten it.' });
+      }),
+      z.transform((text) => text.trim().normalize('NFC')),
+    )
+    .register(z.globalRegistry, { description, examples: [example] });
 }
 
 /** Text that may run over several lines. */
 export function paragraph(description: string, example: string, max = 2000) {
   return z
-    .string()
-    .check((ctx) => {
-      if (ctx.value.trim() === '') say(ctx, { found: 'empty text', expected: `text such as "${example}"` });
-      else if (ctx.value.length > max)
-        say(ctx, { found: `${ctx.value.length} characters`, expected: `at most ${max}`, fix: 'Shorten it.' });
-    })
-    .transform((text) => text.trim().normalize('NFC'))
-    .meta({ description, examples: [example] });
+    .pipe(
+      z.string().check((ctx) => {
+        if (ctx.value.trim() === '') say(ctx, { found: 'empty text', expected: `text such as "${example}"` });
+        else if (ctx.value.length > max)
+          say(ctx, { found: `${ctx.value.length} characters`, expected: `at most ${max}`, fix: 'Shorten it.' });
+      }),
+      z.transform((text) => text.trim().normalize('NFC')),
+    )
+    .register(z.globalRegistry, { description, examples: [example] });
 }
 
 /** True for a day that the calendar has. */
@@ -88,14 +76,10 @@ export function date(description: string, example: string) {
     .string()
     .check((ctx) => {
       if (!isDate(ctx.value)) {
-        const meant = dateMeant(ctx.value);
-        say(ctx, {
-          expected: 'a day that the calendar has, written "YYYY-MM-DD"',
-          fix: meant !== undefined && isDate(meant) ? `Write it as "${meant}".` : `Write it like "${example}".`,
-        });
+        say(ctx, { expected: 'a day that the calendar has, written "YYYY-MM-DD"', fix: `Write it as "${example}".` });
       }
     })
-    .meta({ description, examples: [example] });
+    .register(z.globalRegistry, { description, examples: [example] });
 }
 
 interface Bounds {
@@ -107,22 +91,24 @@ interface Bounds {
 export function quantity(dimension: Dimension, description: string, example: string, bounds: Bounds = {}) {
   const wanted = `a number with its unit, such as "${example}"`;
   return z
-    .string({ error: () => wanted })
-    .transform((text, ctx) => {
-      const value = parseQuantity(text, dimension);
-      const range = boundsText(bounds, dimension);
-      if (typeof value !== 'number') {
-        const [found, expected = wanted] = value.problem.split(/[,;] expected /);
-        say(ctx, { found: printable(found!.replace(/^found /, '')), expected });
-        return z.NEVER;
-      }
-      if (!(value >= (bounds.min ?? -Infinity) && value <= (bounds.max ?? Infinity))) {
-        say(ctx, { expected: range, fix: 'Check the figure and its unit.' });
-        return z.NEVER;
-      }
-      return value;
-    })
-    .meta({ description: `${description}${boundsNote(bounds, dimension)}`, examples: [example] });
+    .pipe(
+      z.string({ error: () => wanted }),
+      z.transform((text, ctx) => {
+        const value = parseQuantity(text, dimension);
+        const range = boundsText(bounds, dimension);
+        if (typeof value !== 'number') {
+          const [found, expected = wanted] = value.problem.split(/[,;] expected /);
+          say(ctx, { found: printable(found!.replace(/^found /, '')), expected });
+          return z.NEVER;
+        }
+        if (!(value >= (bounds.min ?? -Infinity) && value <= (bounds.max ?? Infinity))) {
+          say(ctx, { expected: range, fix: 'Check the figure and its unit.' });
+          return z.NEVER;
+        }
+        return value;
+      }),
+    )
+    .register(z.globalRegistry, { description: `${description}${boundsNote(bounds, dimension)}`, examples: [example] });
 }
 
 /** Bounds in the dimension's own unit, which need not be the one that the user writes. */
@@ -152,37 +138,41 @@ export function ranged(dimension: Dimension, description: string, example: strin
         });
       }
     })
-    .meta({ description: `${description}, with the range it could have` });
+    .register(z.globalRegistry, { description: `${description}, with the range it could have` });
   return z
-    .union([one.transform((v) => ({ value: v, low: v, high: v })), group])
-    .meta({ description, examples: [example] });
+    .union([
+      z.pipe(
+        one,
+        z.transform((v) => ({ value: v, low: v, high: v })),
+      ),
+      group,
+    ])
+    .register(z.globalRegistry, { description, examples: [example] });
 }
 
 /** A bare number, for fields whose name has the unit or that count things. */
 export function number(description: string, example: number, min: number, max: number) {
   return z
     .number()
-    .min(min)
-    .max(max)
-    .meta({ description, examples: [example] });
+    .check(z.gte(min), z.lte(max))
+    .register(z.globalRegistry, { description, examples: [example] });
 }
 
 export function count(description: string, example: number, min: number, max: number) {
   return z
     .int()
-    .min(min)
-    .max(max)
-    .meta({ description, examples: [example] });
+    .check(z.gte(min), z.lte(max))
+    .register(z.globalRegistry, { description, examples: [example] });
 }
 
 export function flag(description: string, example = true) {
-  return z.boolean().meta({ description, examples: [example] });
+  return z.boolean().register(z.globalRegistry, { description, examples: [example] });
 }
 
 export function choice<const T extends readonly [string, ...string[]]>(description: string, values: T) {
-  return z.enum(values).meta({ description, examples: [values[0]] });
+  return z.enum(values).register(z.globalRegistry, { description, examples: [values[0]] });
 }
 
-export function list<T extends z.ZodType>(item: T, description: string, max = 500) {
-  return z.array(item).max(max).meta({ description });
+export function list<T extends z.ZodMiniType>(item: T, description: string, max = 500) {
+  return z.array(item).check(z.maxLength(max)).register(z.globalRegistry, { description });
 }

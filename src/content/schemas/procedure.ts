@@ -1,5 +1,5 @@
 /** A procedure: steps of lay-up, look-in, start-up or season swap, for the machines that `when` picks. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Procedure, ProcedureStep, ProcedureSupply, When } from '../../planner/household.ts';
 import { STAGES } from '../../planner/ledger/index.ts';
 import {
@@ -17,52 +17,57 @@ import { choice, count, flag, id, isId, line, list, number, paragraph, type Said
 /** Facts as nested optional fields, so that an unknown name or value is found at its own place in the file. */
 const when = factFields('', 'Which machines: every fact named must be so; a list means any of its values');
 
-function factFields(prefix: string, description: string): z.ZodObject<Record<string, z.ZodOptional<z.ZodType>>> {
+function factFields(
+  prefix: string,
+  description: string,
+): z.ZodMiniObject<Record<string, z.ZodMiniOptional<z.ZodMiniType>>> {
   const inside = FACTS.filter((row) => row.path.startsWith(prefix));
   const names = [...new Set(inside.map((row) => row.path.slice(prefix.length).split('.')[0]!))];
   const shape = Object.fromEntries(
     names.map((name) => {
       const row = FACTS.find((candidate) => candidate.path === prefix + name);
-      return [name, (row ? factValue(row) : factFields(`${prefix}${name}.`, `Facts of: ${name}`)).optional()];
+      return [name, z.optional(row ? factValue(row) : factFields(`${prefix}${name}.`, `Facts of: ${name}`))];
     }),
   );
-  return z.strictObject(shape).meta({ description });
+  return z.strictObject(shape).register(z.globalRegistry, { description });
 }
 
-function factValue(row: FactRow): z.ZodType {
+function factValue(row: FactRow): z.ZodMiniType {
   const meta = { description: row.meaning, examples: [row.values === 'yes or no' ? true : (row.values[0] ?? 1)] };
-  if (row.values === 'yes or no') return z.boolean().meta(meta);
-  if (row.values === 'number') return z.number().meta(meta);
+  if (row.values === 'yes or no') return z.boolean().register(z.globalRegistry, meta);
+  if (row.values === 'number') return z.number().register(z.globalRegistry, meta);
   const one = z.enum(row.values as [string, ...string[]]);
-  return z.union([one, z.array(one).min(1)]).meta(meta);
+  return z.union([one, z.array(one).check(z.minLength(1))]).register(z.globalRegistry, meta);
 }
 
 /** "1 piece", or the {name} of a computed amount. */
 const supplyAmount = z
-  .string({ error: () => 'an amount with its unit, such as "1 piece", or a computed one, such as "{oil}"' })
-  .transform((text, ctx) => {
-    const name = /^\{(.*)\}$/.exec(text.trim())?.[1];
-    if (name !== undefined) {
-      const row = AMOUNTS.find((candidate) => candidate.name === name && candidate.unit !== 'text');
-      if (row) return { amount: 0, unit: row.unit === '' ? 'pieces' : row.unit, amountOf: name };
-      say(ctx, unknownAmount(name));
-      return z.NEVER;
-    }
-    const match = /^\s*(\d+(?:[.,]\d+)?)\s+(\S.{0,19}?)\s*$/.exec(text);
-    const value = Number(match?.[1]?.replace(',', '.'));
-    if (!match || !(value > 0 && value <= 100000)) {
-      say(ctx, { expected: 'an amount with its unit, such as "1 piece", or a computed one, such as "{oil}"' });
-      return z.NEVER;
-    }
-    return { amount: value, unit: match[2]!, amountOf: undefined };
-  })
-  .meta({ description: 'How much, with its unit, or a computed amount', examples: ['1 piece'] });
+  .pipe(
+    z.string({ error: () => 'an amount with its unit, such as "1 piece", or a computed one, such as "{oil}"' }),
+    z.transform((text, ctx) => {
+      const name = /^\{(.*)\}$/.exec(text.trim())?.[1];
+      if (name !== undefined) {
+        const row = AMOUNTS.find((candidate) => candidate.name === name && candidate.unit !== 'text');
+        if (row) return { amount: 0, unit: row.unit === '' ? 'pieces' : row.unit, amountOf: name };
+        say(ctx, unknownAmount(name));
+        return z.NEVER;
+      }
+      const match = /^\s*(\d+(?:[.,]\d+)?)\s+(\S.{0,19}?)\s*$/.exec(text);
+      const value = Number(match?.[1]?.replace(',', '.'));
+      if (!match || !(value > 0 && value <= 100000)) {
+        say(ctx, { expected: 'an amount with its unit, such as "1 piece", or a computed one, such as "{oil}"' });
+        return z.NEVER;
+      }
+      return { amount: value, unit: match[2]!, amountOf: undefined };
+    }),
+  )
+  .register(z.globalRegistry, { description: 'How much, with its unit, or a computed amount', examples: ['1 piece'] });
 
 const supply = z.strictObject({
   what: line('What is used up', 'Oil filter'),
   amount: supplyAmount,
-  leadDays: count('Days from ordering to having it; 7 where left out', 7, 0, 730).optional(),
-  inStock: flag('On the shelf already').optional(),
+  leadDays: z.optional(count('Days from ordering to having it; 7 where left out', 7, 0, 730)),
+  inStock: z.optional(flag('On the shelf already')),
 });
 
 const item = z
@@ -73,12 +78,12 @@ const item = z
     if (!sound)
       say(ctx, { expected: 'a short name of small letters, digits and hyphens', fix: 'Write it as "fuel-tap-shut".' });
   })
-  .meta({ description: 'Name of the open item', examples: ['fuel-tap-shut'] });
+  .register(z.globalRegistry, { description: 'Name of the open item', examples: ['fuel-tap-shut'] });
 
 const opened = z.strictObject({
   item,
   state: line('How the machine is left', 'fuel tap shut', 200),
-  safetyCritical: flag('Forgetting it is dangerous').optional(),
+  safetyCritical: z.optional(flag('Forgetting it is dangerous')),
 });
 
 const stepRef = z
@@ -92,7 +97,7 @@ const stepRef = z
       });
     }
   })
-  .meta({ description: 'A procedure, or one step of it', examples: ['oil.drain'] });
+  .register(z.globalRegistry, { description: 'A procedure, or one step of it', examples: ['oil.drain'] });
 
 const NEEDS = ['dry-day', 'warm-engine', 'stand', 'charger', 'bench', 'power'] as const;
 const EACH = ['tyre', 'charge', 'look-in', 'service', 'paper', 'paused-paper'] as const;
@@ -109,46 +114,44 @@ const step = z
   .strictObject({
     id: id('Short name, unique in the procedure; reminders hang on it', 'drain'),
     title: line('What is done, with {names} of computed amounts', 'Add {stabiliserDose} of stabiliser', 140),
-    detail: paragraph('How it is done', 'Pour it in before the last fill, so that it mixes.', 1500).optional(),
-    when: when.optional(),
-    each: choice('Repeat the step for each tyre group, charge, visit, service item due, or paper', EACH).optional(),
-    covers: list(id('A service item', 'engine-oil'), 'Service items that this step does', 20).optional(),
+    detail: z.optional(paragraph('How it is done', 'Pour it in before the last fill, so that it mixes.', 1500)),
+    when: z.optional(when),
+    each: z.optional(choice('Repeat the step for each tyre group, charge, visit, service item due, or paper', EACH)),
+    covers: z.optional(list(id('A service item', 'engine-oil'), 'Service items that this step does', 20)),
     minutes: number('Minutes of work', 15, 0, 600),
-    tools: list(line('Tool', 'Oil filter wrench'), 'Tools', 20).optional(),
-    supplies: list(supply, 'What is used up', 20).optional(),
-    cautions: list(
-      z
-        .string()
-        .check((ctx) => {
-          if (CAUTION_IDS.includes(ctx.value)) return;
-          const near = nearest(ctx.value, CAUTION_IDS);
-          const expected = near ? `"${near}"` : `one of ${CAUTION_IDS.join(', ')}`;
-          say(ctx, { expected, fix: near ? `Write ${near}.` : 'Write one of these.' });
-        })
-        .meta({ description: 'Id of a caution', examples: ['petrol-vapour'] }),
-      'Cautions shown with the step',
-      10,
-    ).optional(),
+    tools: z.optional(list(line('Tool', 'Oil filter wrench'), 'Tools', 20)),
+    supplies: z.optional(list(supply, 'What is used up', 20)),
+    cautions: z.optional(
+      list(
+        z
+          .string()
+          .check((ctx) => {
+            if (CAUTION_IDS.includes(ctx.value)) return;
+            const near = nearest(ctx.value, CAUTION_IDS);
+            const expected = near ? `"${near}"` : `one of ${CAUTION_IDS.join(', ')}`;
+            say(ctx, { expected, fix: near ? `Write ${near}.` : 'Write one of these.' });
+          })
+          .register(z.globalRegistry, { description: 'Id of a caution', examples: ['petrol-vapour'] }),
+        'Cautions shown with the step',
+        10,
+      ),
+    ),
     why: paragraph('Why it is done', 'Used oil holds acid and water.', 600),
-    source: line('Where it comes from', 'common practice', 300).optional(),
-    opens: list(opened, 'What the step leaves changed until a start-up step closes it', 10).optional(),
-    closes: list(
-      item,
-      'Open items that the step closes; it stands on the sheet only where one of them is open',
-      10,
-    ).optional(),
-    after: list(stepRef, 'What comes first, where it is there', 40).optional(),
-    stage: choice('Start-up only: where in the order of the sheet', STAGES as [string, ...string[]]).optional(),
-    safetyCritical: flag('Countersigned on the sheet').optional(),
-    doNotRide: paragraph(
-      'What stops the ride when the check fails',
-      'The brake lever comes to the bar.',
-      300,
-    ).optional(),
-    needs: list(choice('What must be at hand', NEEDS), 'What must be at hand', 6).optional(),
-    deadline: choice('What the step must be done before', DEADLINES).optional(),
-    waitH: number('Hours before a step that follows it', 2, 0, 336).optional(),
-    reading: line('Unit of a reading to write on the sheet', 'V', 20).optional(),
+    source: z.optional(line('Where it comes from', 'common practice', 300)),
+    opens: z.optional(list(opened, 'What the step leaves changed until a start-up step closes it', 10)),
+    closes: z.optional(
+      list(item, 'Open items that the step closes; it stands on the sheet only where one of them is open', 10),
+    ),
+    after: z.optional(list(stepRef, 'What comes first, where it is there', 40)),
+    stage: z.optional(choice('Start-up only: where in the order of the sheet', STAGES as [string, ...string[]])),
+    safetyCritical: z.optional(flag('Countersigned on the sheet')),
+    doNotRide: z.optional(
+      paragraph('What stops the ride when the check fails', 'The brake lever comes to the bar.', 300),
+    ),
+    needs: z.optional(list(choice('What must be at hand', NEEDS), 'What must be at hand', 6)),
+    deadline: z.optional(choice('What the step must be done before', DEADLINES)),
+    waitH: z.optional(number('Hours before a step that follows it', 2, 0, 336)),
+    reading: z.optional(line('Unit of a reading to write on the sheet', 'V', 20)),
   })
   .check((ctx) => {
     const value = ctx.value;
@@ -181,9 +184,9 @@ export const procedureSchema = z
   .strictObject({
     title: line('What the procedure is for', 'Engine oil and filter'),
     phase: choice('When it is done', ['lay-up', 'look-in', 'start-up', 'swap']),
-    order: number('Place among the procedures of its phase, small first', 30, 0, 1000).optional(),
-    when: when.optional(),
-    steps: list(step, 'The steps, in the order in which they are done', 60).min(1),
+    order: z.optional(number('Place among the procedures of its phase, small first', 30, 0, 1000)),
+    when: z.optional(when),
+    steps: list(step, 'The steps, in the order in which they are done', 60).check(z.minLength(1)),
   })
   .check((ctx) => {
     const seen = new Set<string>();
@@ -213,7 +216,7 @@ export const procedureSchema = z
       }
     }
   })
-  .meta({ description: 'A procedure' });
+  .register(z.globalRegistry, { description: 'A procedure' });
 
 /**
  * A procedure for the planner, with the lines of its steps and items.

@@ -1,5 +1,5 @@
 /** What was done and measured: written into a machine's file, or exported from the page into records/<machine>/. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { date, id, line, list, paragraph, quantity, say } from './parts.ts';
 
 const season = z
@@ -11,7 +11,7 @@ const season = z
         fix: 'Write the year and 05 or 11, in quotes.',
       });
   })
-  .meta({
+  .register(z.globalRegistry, {
     description:
       'The season it belongs to: the half-year, from May or from November, with the middle of the rest. Left out, the date tells',
     examples: ['2026-11'],
@@ -31,7 +31,7 @@ export const readings = list(
 export const charged = list(
   z.strictObject({
     date: date('Day on which the charge ended', '2026-12-06'),
-    to: quantity('percent', 'State of charge reached', '100 %', { min: 1, max: 100 }).optional(),
+    to: z.optional(quantity('percent', 'State of charge reached', '100 %', { min: 1, max: 100 })),
   }),
   'Charges given during the rest',
   2000,
@@ -41,7 +41,7 @@ export const done = list(
   z.strictObject({
     step: line('The step, as the page names it', 'fuel-fill.add-stabiliser', 160),
     date: date('Day on which it was done', '2026-10-25'),
-    season: season.optional(),
+    season: z.optional(season),
   }),
   'Steps that are done',
   5000,
@@ -51,8 +51,8 @@ export const skipped = list(
   z.strictObject({
     step: line('The step, as the page names it', 'plugs-in.exhaust', 160),
     date: date('Day on which it was left out', '2026-10-25'),
-    season: season.optional(),
-    why: line('Why', 'No plug of that size', 200).optional(),
+    season: z.optional(season),
+    why: z.optional(line('Why', 'No plug of that size', 200)),
   }),
   'Steps of lay-up and look-ins that were left out on purpose; what they would have changed stays as it is',
   5000,
@@ -62,7 +62,7 @@ export const notes = list(
   z.strictObject({
     date: date('Day of the note', '2026-11-14'),
     text: paragraph('The note', 'Boot of the left carburettor is cracked'),
-    assembly: id('The assembly it is about', 'airbox').optional(),
+    assembly: z.optional(id('The assembly it is about', 'airbox')),
   }),
   'Notes',
   2000,
@@ -71,52 +71,62 @@ export const notes = list(
 export const asLeft = list(
   z.strictObject({
     item: line('An assembly, or an open item of the start-up sheet', 'tank', 100),
-    where: line('Where the parts lie', 'Top shelf, left box').optional(),
-    since: date('Since when', '2026-11-14').optional(),
+    where: z.optional(line('Where the parts lie', 'Top shelf, left box')),
+    since: z.optional(date('Since when', '2026-11-14')),
   }),
   'What is off or open now, and where it lies',
 );
 
 export const record = z
   .strictObject({
-    format: z
-      .number()
-      .check((ctx) => {
-        if (ctx.value !== 1)
-          say(ctx, {
-            expected: '1, the format that this version reads',
-            fix: 'The file was written by another version of Idle Season: bring this one up to date.',
-          });
-      })
-      .meta({ description: 'The format of the record', examples: [1] })
-      .optional(),
-    machine: id('The machine, as the folder is called', 'juniper').optional(),
-    exported: z
-      .string()
-      .check((ctx) => {
-        if (!/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(ctx.value) || Number.isNaN(Date.parse(ctx.value)))
-          ctx.issues.push({
-            code: 'custom',
-            input: ctx.value,
-            params: { expected: 'an instant in UTC, such as "2026-12-06T18:20:00Z"' },
-          });
-      })
-      .meta({ description: 'When the record was exported, in UTC', examples: ['2026-12-06T18:20:00Z'] })
-      .optional(),
-    season: season.optional(),
-    readings: readings.optional(),
-    charged: charged.optional(),
-    done: done.optional(),
-    skipped: skipped.optional(),
-    notes: notes.optional(),
-    asLeft: asLeft.optional(),
-    finishedJobs: list(
-      id('A winter job that is finished', 'valve-clearances'),
-      'Winter jobs that are finished',
-    ).optional(),
-    odometer: quantity('distance', 'Odometer, newest first reading', '41200 km', { min: 0, max: 3e6 }).optional(),
-    engineHours: quantity('duration', 'Hour meter', '210 h', { min: 0, max: 1e5 }).optional(),
+    format: z.optional(
+      z
+        .number()
+        .check((ctx) => {
+          if (ctx.value !== 1)
+            say(ctx, {
+              expected: '1, the format that this version reads',
+              fix: 'The file was written by another version of Idle Season: bring this one up to date.',
+            });
+        })
+        .register(z.globalRegistry, { description: 'The format of the record', examples: [1] }),
+    ),
+    machine: z.optional(id('The machine, as the folder is called', 'juniper')),
+    exported: z.optional(
+      z
+        .string()
+        .check((ctx) => {
+          if (
+            !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(ctx.value) ||
+            Number.isNaN(Date.parse(ctx.value))
+          )
+            ctx.issues.push({
+              code: 'custom',
+              input: ctx.value,
+              params: { expected: 'an instant in UTC, such as "2026-12-06T18:20:00Z"' },
+            });
+        })
+        .register(z.globalRegistry, {
+          description: 'When the record was exported, in UTC',
+          examples: ['2026-12-06T18:20:00Z'],
+        }),
+    ),
+    season: z.optional(season),
+    readings: z.optional(readings),
+    charged: z.optional(charged),
+    done: z.optional(done),
+    skipped: z.optional(skipped),
+    notes: z.optional(notes),
+    asLeft: z.optional(asLeft),
+    finishedJobs: z.optional(
+      list(id('A winter job that is finished', 'valve-clearances'), 'Winter jobs that are finished'),
+    ),
+    odometer: z.optional(quantity('distance', 'Odometer, newest first reading', '41200 km', { min: 0, max: 3e6 })),
+    engineHours: z.optional(quantity('duration', 'Hour meter', '210 h', { min: 0, max: 1e5 })),
   })
-  .meta({ title: 'Bench record', description: 'One export of the bench record: records/<machine>/<any name>.yaml' });
+  .register(z.globalRegistry, {
+    title: 'Bench record',
+    description: 'One export of the bench record: records/<machine>/<any name>.yaml',
+  });
 
 export type RecordFile = z.output<typeof record>;
