@@ -53,7 +53,7 @@ export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Che
   }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
   if (result.success) return { value: result.data, sound: result.data as Partial<z.output<S>>, problems: [] };
-  const issues = result.error.issues.slice(0, MOST_ISSUES);
+  const issues = withoutWider(result.error.issues).slice(0, MOST_ISSUES);
   const problems = withoutMistyped(issues, schema).flatMap((issue) => problemsOf(issue, [], source, schema));
   return { sound: soundPart(data as Record<string, unknown>, schema, result.error.issues), problems };
 }
@@ -72,6 +72,18 @@ function soundPart<S extends z.ZodMiniObject>(
   // The shape alone: what a schema checks across its fields is reported already, and cannot be made partial.
   const result = z.partial(z.strictObject(schema.shape)).safeParse(kept);
   return (result.success ? result.data : {}) as Partial<z.output<S>>;
+}
+
+/** Of several bounds that one figure is beyond, the narrowest says it: "a whole number" has bounds of its own. */
+function withoutWider(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
+  const bound = (issue: z.core.$ZodIssue) =>
+    issue.code === 'too_big' ? Number(issue.maximum) : issue.code === 'too_small' ? -Number(issue.minimum) : undefined;
+  return issues.filter((issue) => {
+    const own = bound(issue);
+    if (own === undefined) return true;
+    const path = JSON.stringify(issue.path);
+    return !issues.some((o) => o.code === issue.code && bound(o)! < own && JSON.stringify(o.path) === path);
+  });
 }
 
 /** A field that is missing because its name is mistyped is one fault, not two. */
@@ -98,11 +110,9 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     what,
     fix,
   });
+  const write = writeLike(root, path);
   const example = exampleOf(schemaAt(root, path));
-  const write =
-    example === undefined
-      ? 'Correct it.'
-      : `Write it like ${path.at(-1) === undefined || typeof path.at(-1) === 'number' ? '' : `${path.at(-1)}: `}${example}.`;
+  const needed = isNeeded(root, path);
 
   if (issue.code === 'unrecognized_keys') {
     const known = keysOf(schemaAt(root, path));
@@ -112,8 +122,12 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
         const what = `found "${key}" beside fields that do not go with it, expected one form or the other`;
         return make(source.atKey([...path, key]), [...path, key], what, 'Delete one of them.');
       }
-      const near = nearest(key, known);
       const at = source.atKey([...path, key]);
+      if (/^\d+ ?[a-z°%]/i.test(key)) {
+        const what = `found the field "${printable(key)}", expected a field name`;
+        return make(at, [...path, key], what, 'Inside braces a comma ends the field: write decimals with a point.');
+      }
+      const near = nearest(key, known);
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
       const fix = near ? `Write "${near}", or delete the line.` : 'Delete the line, or write one of these.';
       return make(at, [...path, key], `found the unknown field "${printable(key)}", expected ${expected}`, fix);
@@ -124,10 +138,9 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     if (branch && !(branch.every(isWord) && branch.length > 0)) {
       return branch.flatMap((inner) => problemsOf(inner, path, source, root));
     }
-    const words = branch?.flatMap((i) => (i.code === 'invalid_value' ? i.values.map(String) : [])) ?? [];
-    const forms = [...words, 'indented lines with its fields'].join(', or ');
+    const forms = [...new Set(formsOf(issue.errors))].join(', or ');
     const found = issue.input === null ? 'nothing after the colon' : shown(issue.input);
-    const orNone = issue.input === null ? ' Or delete the line.' : '';
+    const orNone = issue.input === null && !needed ? ' Or delete the line.' : '';
     return [make(source.at(path), path, `found ${found}, expected ${forms}`, `${write}${orNone}`)];
   }
   if (issue.input === undefined && issue.code === 'invalid_type') {
@@ -143,8 +156,32 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
       ),
     ];
   }
-  const { what, fix } = wordsOf(issue, write, path);
+  const { what, fix } = wordsOf(issue, write, path, needed);
   return [make(source.at(path), path, what, fix)];
+}
+
+/** "Write it like …", by the field's own example, or by that of the list it stands in. */
+function writeLike(root: z.ZodMiniType, path: Path): string {
+  const example = exampleOf(schemaAt(root, path));
+  const last = path.at(-1);
+  if (example !== undefined) return `Write it like ${typeof last === 'string' ? `${last}: ` : ''}${example}.`;
+  return typeof last === 'number' ? writeLike(root, path.slice(0, -1)) : 'Correct it.';
+}
+
+/** What each form of a field is, in words. */
+function formsOf(branches: readonly z.core.$ZodIssue[][]): string[] {
+  return branches.flatMap(([issue]) => {
+    if (issue?.code === 'invalid_value') return issue.values.map(String);
+    if (issue?.code !== 'invalid_type' || issue.path.length > 0) return [];
+    return [issue.expected === 'object' ? 'indented lines with its fields' : issue.message || kindName(issue.expected)];
+  });
+}
+
+/** False where the field may be left out, or the group that it stands in has no such field. */
+function isNeeded(root: z.ZodMiniType, path: Path): boolean {
+  const group = schemaAt(root, path.slice(0, -1));
+  const field = group && def(group).shape?.[String(path.at(-1))];
+  return field !== undefined && def(field).type !== 'optional';
 }
 
 /** True for the issue of a form that is one single word: "none". */
@@ -222,9 +259,18 @@ function keysOf(schema: z.ZodMiniType | undefined): string[] {
 function exampleOf(schema: z.ZodMiniType | undefined): string | undefined {
   const meta = schema && z.globalRegistry.get(schema);
   const example = (meta?.examples as unknown[] | undefined)?.[0];
-  if (example === undefined) return undefined;
+  if (example === undefined) return groupExample(schema);
   if (typeof example === 'string') return /^\d{4}-|^[\d.]+$|[:#{}[\]]/.test(example) ? `"${example}"` : example;
   return JSON.stringify(example).replaceAll('"', '').replaceAll(',', ', ').replaceAll(':', ': ');
+}
+
+/** The fields that an entry of a list cannot do without, each with its example. */
+function groupExample(schema: z.ZodMiniType | undefined): string | undefined {
+  const shape = schema && def(schema).shape;
+  if (!shape) return undefined;
+  const needed = Object.entries(shape).filter(([, field]) => def(field).type !== 'optional');
+  const written = needed.map(([name, field]) => `${name}: ${exampleOf(field) ?? '…'}`);
+  return written.length === 0 ? undefined : `{ ${written.join(', ')} }`;
 }
 
 /** A field's name where entries of a list are called by their id: "jobs.valves.minutes". */

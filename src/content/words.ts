@@ -1,13 +1,20 @@
 /** A schema's complaint in the words of the message: what was found, what is expected, what to do. */
 import type * as z from 'zod/mini';
+import { alsoCalled } from './also-called.ts';
 import { nearest, shown } from './problem.ts';
 import type { Said } from './schemas/parts.ts';
 import type { Path } from './source.ts';
 
 /**
  * @param write - the fix where the complaint has none of its own: "Write it like …"
+ * @param needed - the field cannot be left out
  */
-export function wordsOf(issue: z.core.$ZodIssue, write: string, path: Path): { what: string; fix: string } {
+export function wordsOf(
+  issue: z.core.$ZodIssue,
+  write: string,
+  path: Path,
+  needed = false,
+): { what: string; fix: string } {
   const found = shown(issue.input);
   switch (issue.code) {
     case 'custom': {
@@ -16,7 +23,9 @@ export function wordsOf(issue: z.core.$ZodIssue, write: string, path: Path): { w
     }
     case 'invalid_value': {
       const values = issue.values.map(String);
-      const near = typeof issue.input === 'string' ? nearest(issue.input, values) : undefined;
+      const near = ['string', 'number'].includes(typeof issue.input)
+        ? wordMeant(String(issue.input), values)
+        : undefined;
       const fix = near ? `Write ${near}.` : values.length === 1 ? `Write ${values[0]}.` : 'Write one of these.';
       return { what: `found ${found}, expected ${values.length === 1 ? '' : 'one of '}${values.join(', ')}`, fix };
     }
@@ -38,21 +47,42 @@ export function wordsOf(issue: z.core.$ZodIssue, write: string, path: Path): { w
         };
       }
       const wanted = issue.message || kindName(issue.expected);
-      if (issue.input === null)
-        return { what: `found nothing after the colon, expected ${wanted}`, fix: `${write} Or delete the line.` };
+      if (issue.input === null) {
+        const hash = issue.expected === 'string' ? ' Text that begins with # stands in quotes.' : '';
+        return {
+          what: `found nothing after the colon, expected ${wanted}`,
+          fix: `${write}${hash}${needed ? '' : ' Or delete the line.'}`,
+        };
+      }
       if (issue.expected === 'string' && ['number', 'boolean'].includes(typeof issue.input) && !issue.message) {
         return { what: `found ${found}, expected text`, fix: `Put it in quotes: "${String(issue.input)}".` };
       }
-      if (issue.expected === 'array' && typeof path.at(-1) === 'string')
+      if (issue.expected === 'array' && typeof path.at(-1) === 'string') {
+        const words = typeof issue.input === 'string' ? issue.input.split(/,\s*/) : [];
         return {
           what: `found ${found}, expected a list`,
-          fix: 'Begin each entry with a dash on a line of its own, or put them in square brackets.',
+          fix:
+            words.every((word) => /^[\w .-]+$/.test(word)) && words.length > 0
+              ? `Put square brackets around it: [${words.join(', ')}].`
+              : 'Begin each entry with a dash on a line of its own, or put them in square brackets.',
         };
+      }
+      if (
+        /^(number|int)$/.test(issue.expected) &&
+        typeof issue.input === 'string' &&
+        /^-?\d+(\.\d+)?$/.test(issue.input)
+      )
+        return { what: `found ${found} in quotes, expected ${wanted}`, fix: `Take the quotes away: ${issue.input}.` };
       return { what: `found ${found}, expected ${wanted}`, fix: write };
     }
     default:
       return { what: `found ${found}, expected another value`, fix: write };
   }
+}
+
+/** The word that was meant by another for the same thing, or by a mistyped one. */
+function wordMeant(word: string, known: readonly string[]): string | undefined {
+  return alsoCalled(word, known) ?? nearest(word, known);
 }
 
 function sizeOf(input: unknown): string {

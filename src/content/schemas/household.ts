@@ -1,6 +1,7 @@
 /** household.yaml: the people, their hours and what they work with. */
 import * as z from 'zod/mini';
 import { CHEMISTRY_NAMES, KINDS } from '../kinds.ts';
+import { nearest } from '../problem.ts';
 import { choice, count, date, flag, id, line, list, number, quantity, say } from './parts.ts';
 
 export { CHEMISTRY_NAMES, KINDS };
@@ -10,15 +11,25 @@ const day = (name: string) => z.optional(number(`Hours for the machines on a ${n
 function isZone(zone: string): boolean {
   try {
     new Intl.DateTimeFormat('en', { timeZone: zone });
-    return !/^[+-]/.test(zone);
+    // "MST" and the like are known, and never change their clocks.
+    return zone === 'UTC' || (zone.includes('/') && !/^[+-]/.test(zone));
   } catch {
     return false;
   }
 }
 
+/** The zone that a mistyped one is nearest to. */
+function zoneMeant(zone: string): string | undefined {
+  const known = Intl.supportedValuesOf('timeZone');
+  const plain = zone.trim().replaceAll(' ', '_');
+  const city = known.filter((name) => name.toLowerCase().endsWith(`/${plain.toLowerCase()}`));
+  return city.length === 1 ? city[0] : plain.includes('/') ? nearest(plain, known) : undefined;
+}
+
 function isLocale(tag: string): boolean {
   try {
-    return Intl.getCanonicalLocales(tag).length === 1;
+    // Words such as "english" are tags by their form, and no language.
+    return /^[a-z]{2,3}(-|$)/i.test(tag) && Intl.getCanonicalLocales(tag).length === 1;
   } catch {
     return false;
   }
@@ -68,11 +79,12 @@ export const household = z
     timeZone: z
       .string()
       .check((ctx) => {
-        if (!isZone(ctx.value))
-          say(ctx, {
-            expected: 'a time zone by its IANA name, such as "Europe/Oslo"',
-            fix: 'Write area and city, as in the list of your phone or computer.',
-          });
+        if (isZone(ctx.value)) return;
+        const meant = zoneMeant(ctx.value);
+        say(ctx, {
+          expected: 'a time zone by its IANA name, such as "Europe/Oslo"',
+          fix: meant ? `Write ${meant}.` : 'Write area and city, as in the list of your phone or computer.',
+        });
       })
       .register(z.globalRegistry, { description: 'IANA time zone', examples: ['America/Edmonton'] }),
     locale: z.optional(
@@ -94,7 +106,12 @@ export const household = z
         .string()
         .check((ctx) => {
           if (!/^[A-Z]{2}$/.test(ctx.value))
-            say(ctx, { expected: 'two capital letters, such as "CA"', fix: 'Write the two-letter code of ISO 3166.' });
+            say(ctx, {
+              expected: 'two capital letters, such as "CA"',
+              fix: /^[a-z]{2}$/i.test(ctx.value)
+                ? `Write ${ctx.value.toUpperCase()}.`
+                : 'Write the two-letter code of ISO 3166.',
+            });
         })
         .register(z.globalRegistry, {
           description: 'Country code, for the local limits on petrol kept at home',

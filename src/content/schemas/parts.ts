@@ -1,6 +1,7 @@
 /** The small parts that every schema is built from: text, ids, dates, quantities. */
 import * as z from 'zod/mini';
 import { type Dimension, parseQuantity, UNITS } from '../../planner/units/index.ts';
+import { dateMeant } from '../date-meant.ts';
 import { printable } from '../problem.ts';
 
 /** What a schema's own check says: `found` is filled in by the reader where it is absent. */
@@ -22,13 +23,26 @@ export function isId(text: string): boolean {
   return ID.test(text) && text.length <= 60;
 }
 
+/** An id made from any text; "" where no letter or digit is left. */
+export function idFrom(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/[\p{M}\p{Cf}]/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .slice(0, 60)
+    .replace(/^-+|-+$/g, '');
+}
+
 export const ID_RULE = 'small letters a–z, digits and single hyphens, at most 60';
 
 export function id(description: string, example: string) {
   return z
     .string()
     .check((ctx) => {
-      if (!isId(ctx.value)) say(ctx, { expected: ID_RULE, fix: `Write it as "${example}".` });
+      if (isId(ctx.value)) return;
+      const meant = idFrom(ctx.value.replace(/^.*\//, '').replace(/\.ya?ml$/, ''));
+      say(ctx, { expected: ID_RULE, fix: meant === '' ? `Write it like "${example}".` : `Write it as "${meant}".` });
     })
     .register(z.globalRegistry, { description, examples: [example] });
 }
@@ -76,7 +90,11 @@ export function date(description: string, example: string) {
     .string()
     .check((ctx) => {
       if (!isDate(ctx.value)) {
-        say(ctx, { expected: 'a day that the calendar has, written "YYYY-MM-DD"', fix: `Write it as "${example}".` });
+        const meant = dateMeant(ctx.value);
+        say(ctx, {
+          expected: 'a day that the calendar has, written "YYYY-MM-DD"',
+          fix: meant !== undefined && isDate(meant) ? `Write it as "${meant}".` : `Write it like "${example}".`,
+        });
       }
     })
     .register(z.globalRegistry, { description, examples: [example] });
