@@ -14,14 +14,8 @@ import { calendarRows } from './bench/calendar.ts';
 import { writeClub } from './bench/club.ts';
 import { planRows } from './bench/plans.ts';
 import { type Taken, watched } from './bench/process-tree.ts';
+import type { Row } from './bench/row.ts';
 import { PROJECT, readCommandLine, stop } from './paths.ts';
-
-export interface Row {
-  what: string;
-  value: number;
-  unit: string;
-  note?: string | undefined;
-}
 
 const AS_OF = '2026-11-25';
 

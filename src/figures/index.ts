@@ -5,4 +5,5 @@ export { legendMark } from './mark.ts';
 export { type StripData, stripPicture } from './strip.ts';
 export type { Alternative, Table } from './svg.ts';
 export type { FigureLanguage, FigureWords } from './words.ts';
-export { RING_MOST, type RingData, type RingMachine, yearRing, yearRingTable } from './year-ring.ts';
+export type { RingData, RingMachine } from './year.ts';
+export { RING_MOST, yearRing, yearRingTable } from './year-ring.ts';

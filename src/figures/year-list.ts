@@ -5,8 +5,7 @@ import { dayNumber } from '../planner/dates.ts';
 import { linear } from './scale.ts';
 import { type Alternative, el, escapeText, label, lines, picture } from './svg.ts';
 import type { FigureLanguage } from './words.ts';
-import { monthStarts } from './year.ts';
-import type { RingData } from './year-ring.ts';
+import { monthStarts, type RingData } from './year.ts';
 
 const WIDTH = 400;
 const LEFT = 110;

@@ -8,22 +8,8 @@ import type { IsoDate } from '../planner/household.ts';
 import { linear } from './scale.ts';
 import { type Alternative, el, escapeText, label, picture, type Table } from './svg.ts';
 import type { FigureLanguage } from './words.ts';
-import { shareOfYear } from './year.ts';
+import { type RingData, type RingMachine, shareOfYear } from './year.ts';
 import { yearList } from './year-list.ts';
-
-/** The dates of one machine. */
-export interface RingMachine {
-  name: string;
-  layUp: { start: IsoDate; done: IsoDate };
-  startUp: { ready: IsoDate; firstUse: IsoDate };
-}
-
-export interface RingData {
-  asOf: IsoDate;
-  machines: RingMachine[];
-  /** Outdoor temperature every ten days from 1 January, °C. */
-  outdoorC: number[];
-}
 
 /** The most bands that can still be told apart on a phone. */
 export const RING_MOST = 12;

@@ -1,6 +1,20 @@
-/** Where a day stands in its year. */
+/** What the pictures of the year are drawn from, and where a day stands in its year. */
 import { addDays, dayNumber } from '../planner/dates.ts';
 import type { IsoDate } from '../planner/household.ts';
+
+/** The dates of one machine. */
+export interface RingMachine {
+  name: string;
+  layUp: { start: IsoDate; done: IsoDate };
+  startUp: { ready: IsoDate; firstUse: IsoDate };
+}
+
+export interface RingData {
+  asOf: IsoDate;
+  machines: RingMachine[];
+  /** Outdoor temperature every ten days from 1 January, °C. */
+  outdoorC: number[];
+}
 
 /** Share of its year that has passed on the morning of a day, 0–1 (1 January = 0). */
 export function shareOfYear(iso: IsoDate): number {

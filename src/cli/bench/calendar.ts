@@ -6,8 +6,8 @@ import { readFolder } from '../../content/read-folder.ts';
 import { addDays } from '../../planner/dates.ts';
 import { planSeason } from '../../planner/plan.ts';
 import type { PlanEvent } from '../../planner/season-plan.ts';
-import type { Row } from '../bench.ts';
 import { PROJECT } from '../paths.ts';
+import type { Row } from './row.ts';
 import { time } from './timing.ts';
 
 const EVENTS = 1000;

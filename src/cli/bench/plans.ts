@@ -6,8 +6,8 @@ import type { Household } from '../../planner/household.ts';
 import { draftMachine } from '../../planner/machine-plan.ts';
 import { placeContext } from '../../planner/place-context.ts';
 import { planSeason } from '../../planner/plan.ts';
-import type { Row } from '../bench.ts';
 import { PROJECT } from '../paths.ts';
+import type { Row } from './row.ts';
 import { time } from './timing.ts';
 
 /**

@@ -5,8 +5,8 @@ import { formatQuantity } from '../units/index.ts';
 import { writtenDate } from '../written.ts';
 import { type KeepingRow, lifeShare } from './age.ts';
 import { cansFor } from './cans.ts';
+import type { FuelFacts } from './facts.ts';
 import type { localLimit } from './limits.ts';
-import type { FuelFacts } from './plan.ts';
 
 export function choiceDerivation(facts: FuelFacts, choice: 'fill' | 'drain'): Derivation {
   const { fuel, restDays, advised, household } = facts;

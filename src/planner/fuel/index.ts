@@ -4,7 +4,7 @@ export { cansFor } from './cans.ts';
 export { adviseChoice, CHOICE_RULES } from './choice.ts';
 export { expansionPerK, expansionRatio, volumeCorrection } from './expansion.ts';
 export { LIMITS } from './limits.ts';
-export { type FuelInput, planFuel } from './plan.ts';
+export { planFuel } from './plan.ts';
 export {
   breathedWaterG,
   breathingBound,

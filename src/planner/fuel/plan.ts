@@ -1,9 +1,8 @@
 import { dayIndexOf } from '../climate/index.ts';
 import { addMonths, daysBetween, earlier, later } from '../dates.ts';
-import type { Fuel, Household, IsoDate, Machine, Place } from '../household.ts';
+import type { Fuel, Household, IsoDate } from '../household.ts';
 import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { Derivation, FuelPlan, Warning } from '../season-plan.ts';
-import type { StoreYear } from '../storage/types.ts';
 import { formatQuantity, inUnits } from '../units/index.ts';
 import { keepingRow, useByWindow, verdictOn } from './age.ts';
 import { cansFor } from './cans.ts';
@@ -16,6 +15,7 @@ import {
   limitDerivation,
   runDerivation,
 } from './derivations.ts';
+import type { FuelFacts, FuelInput } from './facts.ts';
 import { FILL_SHARE, type FillAmounts, fillAmounts } from './fill.ts';
 import { localLimit } from './limits.ts';
 import { restMeanC } from './store-mean.ts';
@@ -23,28 +23,6 @@ import { takersOf } from './takers.ts';
 import { tapText } from './tap.ts';
 import { warningsFor } from './warnings.ts';
 import { waterPart } from './water-part.ts';
-
-export interface FuelInput {
-  machine: Machine;
-  place: Place;
-  household: Household;
-  store: StoreYear;
-  /** Lowest and highest hour of the store over the rest [°C]. */
-  lowestStoreC: number;
-  highestStoreC: number;
-  asOf: IsoDate;
-}
-
-/** What the parts of the fuel plan hand on to the warnings. */
-export interface FuelFacts extends FuelInput {
-  fuel: Fuel;
-  restDays: number;
-  advised: ReturnType<typeof adviseChoice>;
-  amounts?: FillAmounts | undefined;
-  treated: boolean;
-  takers: string[];
-  bought: IsoDate;
-}
 
 /** One part fuel of the lay-up to this many parts fresh makes fuel that has aged usable. */
 const FRESH_PARTS = 2;

@@ -4,7 +4,7 @@ import { formatQuantity } from '../units/index.ts';
 import { counted, writtenDate } from '../written.ts';
 import { blendRow } from './blends.ts';
 import { cansFor } from './cans.ts';
-import type { FuelFacts } from './plan.ts';
+import type { FuelFacts } from './facts.ts';
 
 /**
  * What of the fuel plan needs the person's attention.

@@ -1,7 +1,7 @@
 import type { Fuel } from '../household.ts';
 import type { Derivation } from '../season-plan.ts';
 import { blendRow } from './blends.ts';
-import type { FuelInput } from './plan.ts';
+import type { FuelInput } from './facts.ts';
 import { breathingBound, PETROL_BREATHING_FACTOR, waterTolerancePct } from './water.ts';
 
 /**
