@@ -8,7 +8,7 @@ import type { Household, Place, Procedure } from '../planner/household.ts';
 import { mergeProcedures } from '../planner/tasks/procedures.ts';
 import { type Dimension, parseQuantity } from '../planner/units/index.ts';
 import { type ClimateLibrary, nearestStations, stationClimate, stationOf } from './climate-library.ts';
-import { partProblems, type Say } from './cross-parts.ts';
+import { answerProblems, type Say } from './cross-answers.ts';
 import { seasonProblems } from './cross-season.ts';
 import type { ContentFile } from './files.ts';
 import { resolveMachine } from './resolve.ts';
@@ -26,7 +26,7 @@ import {
 
 /** All that was answered; machines name their place by its id. */
 export interface Answers {
-  household: HouseholdAnswers;
+  household: HouseholdAnswers & { revised: string };
   places: ({ id: string } & PlaceAnswers)[];
   machines: ({ id: string } & MachineAnswers)[];
 }
@@ -93,14 +93,13 @@ export interface AnswerProblem {
 }
 
 /** What only shows when answers are held against each other: the same rules as for files. */
-export function problemsOf(answers: Answers, asOf: string): AnswerProblem[] {
-  const places = new Map(answers.places.map((p) => [p.id, { power: p.power }]));
+export function problemsOf(answers: Answers): AnswerProblem[] {
   return answers.machines.flatMap(({ id, ...machine }) => {
     const problems: AnswerProblem[] = [];
     const say: Say = (path, what, fix) => problems.push({ machine: id, field: path.join('.'), what, fix });
     const file = machineFile(machine);
     seasonProblems(file, say);
-    partProblems(file, { asOf, household: { units: answers.household.units }, places, openItems: new Set() }, say);
+    answerProblems(file, say);
     return problems;
   });
 }

@@ -1,7 +1,8 @@
 /** What only shows when the fields of a machine are held against each other, the other files and the day. */
 import { stripProblems } from '../planner/strip/index.ts';
+import { round, type Say, type Sound } from './cross-answers.ts';
 import { unknownPlace } from './cross-household.ts';
-import { type CrossContext, partProblems, round, type Say, type Sound } from './cross-parts.ts';
+import { type CrossContext, partProblems } from './cross-parts.ts';
 import { seasonProblems } from './cross-season.ts';
 import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';

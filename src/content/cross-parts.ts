@@ -1,9 +1,7 @@
 /** Parts of one machine that cannot be as they are written: held against each other, its place and the household. */
-import type { MachineKind } from '../planner/household.ts';
+import { answerProblems, round, type Say, type Sound } from './cross-answers.ts';
 import type { HouseholdFile } from './schemas/household.ts';
-import type { MachineFile } from './schemas/machine.ts';
 import type { PlaceFile } from './schemas/place.ts';
-import type { Path } from './source.ts';
 
 export interface CrossContext {
   asOf: string;
@@ -13,38 +11,9 @@ export interface CrossContext {
   openItems: ReadonlySet<string>;
 }
 
-/** Adds a problem at a path of the machine's file. */
-export type Say = (path: Path, what: string, fix: string) => void;
-
-/** The fields of a machine that are sound by themselves. */
-export type Sound = Partial<MachineFile>;
-
-/** Capacity of a starting battery by kind [Ah]: beyond it, another figure of the label was read; common practice. */
-const CAPACITY_AH: Record<MachineKind, readonly [number, number]> = {
-  motorcycle: [1, 40],
-  scooter: [1, 30],
-  'snow-machine': [3, 60],
-  quad: [3, 60],
-  'side-by-side': [5, 120],
-  car: [10, 250],
-  tractor: [10, 400],
-  mower: [1, 120],
-};
-
-/** Tank by kind [L]; common practice. */
-const LARGEST_TANK_L: Record<MachineKind, number> = {
-  motorcycle: 60,
-  scooter: 30,
-  'snow-machine': 100,
-  quad: 60,
-  'side-by-side': 120,
-  car: 200,
-  tractor: 400,
-  mower: 60,
-};
-
 /** Problems of battery, fuel, engine, cooling, tyres and chassis. */
 export function partProblems(m: Sound, context: CrossContext, say: Say): void {
+  answerProblems(m, say);
   battery(m, context, say);
   fuel(m, say);
   engine(m, say);
@@ -61,16 +30,6 @@ function battery(m: Sound, { household, places, asOf }: CrossContext, say: Say):
     );
   if (m.battery === undefined || m.battery === 'none') return;
   const b = m.battery;
-  if (b.capacity !== undefined && m.kind !== undefined) {
-    const [low, high] = CAPACITY_AH[m.kind];
-    if (!(b.capacity >= low && b.capacity <= high)) {
-      say(
-        ['battery', 'capacity'],
-        `found ${b.capacity} Ah, expected ${low} to ${high} Ah for a ${m.kind}`,
-        'Take the figure in Ah from the label; the cold-cranking figure in A is no measure of capacity.',
-      );
-    }
-  }
   if (b.care === 'maintainer') {
     if (m.place !== undefined && places.get(m.place)?.power === false)
       say(
@@ -112,20 +71,6 @@ function fuel(m: Sound, say: Say): void {
   const f = m.fuel;
   if (m.engine?.cycle === 'electric')
     say(['fuel'], 'found fuel of an electric machine, expected none', 'Write fuel: none, or correct engine.cycle.');
-  if (f.tank !== undefined && m.kind !== undefined && f.tank > LARGEST_TANK_L[m.kind]) {
-    say(
-      ['fuel', 'tank'],
-      `found a tank of ${round(f.tank)} L, expected at most ${LARGEST_TANK_L[m.kind]} L for a ${m.kind}`,
-      'Check the figure and its unit.',
-    );
-  }
-  if (f.tank !== undefined && f.inTank !== undefined && f.inTank.high > f.tank * 1.02) {
-    say(
-      ['fuel', 'inTank'],
-      `found ${round(f.inTank.high)} L in a tank of ${round(f.tank)} L, expected no more than it holds`,
-      'Correct one of the two.',
-    );
-  }
   if (f.tank !== undefined && f.lineAndBowls !== undefined && f.lineAndBowls > f.tank) {
     say(
       ['fuel', 'lineAndBowls'],
@@ -147,12 +92,6 @@ function fuel(m: Sound, say: Say): void {
     );
   if (f.tap === 'none' && f.taps !== undefined)
     say(['fuel', 'taps'], `found ${f.taps} taps beside tap: none, expected no number`, 'Delete one of the two lines.');
-  if (f.tap === 'vacuum' && f.delivery === 'injection')
-    say(
-      ['fuel', 'tap'],
-      'found a vacuum tap on an injected engine, expected none',
-      'Write tap: none, or delivery: carburettor.',
-    );
   if (f.premix && m.engine?.cycle === 'four-stroke')
     say(
       ['fuel', 'premix'],
@@ -233,9 +172,4 @@ function tyresAndChassis(m: Sound, say: Say): void {
     );
   if (c?.drive === 'track' && c.track === false)
     say(['chassis', 'track'], 'found track: false beside drive: track, expected true', 'Correct one of the two.');
-}
-
-/** Two decimals, as a person would write the figure. */
-export function round(value: number): number {
-  return Math.round(value * 100) / 100;
 }

@@ -1,6 +1,6 @@
 /** The two days of a season, held against each other. */
 import { daysBetween } from '../planner/dates.ts';
-import type { Say, Sound } from './cross-parts.ts';
+import type { Say, Sound } from './cross-answers.ts';
 
 /** Shortest and longest rest that is planned [d]. */
 const REST_DAYS = { min: 7, max: 1097 };

@@ -49,7 +49,7 @@ export class Desk implements Answering {
   }
 
   async form({ answers, asOf, machine }: Asks['form'][0]): Promise<Asks['form'][1]> {
-    const problems = problemsOf(answers, asOf);
+    const problems = problemsOf(answers);
     if (problems.length > 0) return { problems };
     const [library, procedures] = await Promise.all([this.library(), this.procedures()]);
     this.hold(filesOf(answers), householdOf(answers, { library, procedures }, asOf), asOf);

@@ -170,20 +170,16 @@ export const machine = z
         .register(z.globalRegistry, { description: 'Expected use in the coming season' }),
     ),
     battery: z.optional(
-      z
-        .union([z.literal('none'), battery])
-        .register(z.globalRegistry, {
-          description: 'The battery, or none',
-          examples: [{ chemistry: 'agm', capacity: '12 Ah' }],
-        }),
+      z.union([z.literal('none'), battery]).register(z.globalRegistry, {
+        description: 'The battery, or none',
+        examples: [{ chemistry: 'agm', capacity: '12 Ah' }],
+      }),
     ),
     fuel: z.optional(
-      z
-        .union([z.literal('none'), fuel])
-        .register(z.globalRegistry, {
-          description: 'Fuel, or none',
-          examples: [{ delivery: 'carburettor', tank: '17 L' }],
-        }),
+      z.union([z.literal('none'), fuel]).register(z.globalRegistry, {
+        description: 'Fuel, or none',
+        examples: [{ delivery: 'carburettor', tank: '17 L' }],
+      }),
     ),
     cooling: z.optional(
       cooling.register(z.globalRegistry, {

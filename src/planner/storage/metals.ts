@@ -1,44 +1,45 @@
 import type { MetalClass } from './types.ts';
 
-const BASIS =
-  'mass × heat capacity over surface × film coefficient of 5–10 W/(m²·K) (Incropera, free convection and radiation)';
-
-/** How slowly metal follows the air, by the machine's heaviest part. Masses are assumed, so orders of magnitude. */
+/**
+ * How slowly metal follows the air, by the machine's heaviest part. Masses are assumed, so orders of magnitude.
+ *
+ * Source: mass × heat capacity over surface × film coefficient of 5–10 W/(m²·K) (Incropera, free convection and radiation).
+ */
 export const METALS: readonly MetalClass[] = [
   {
     id: 'car-engine',
     name: 'car engine, iron block',
     timeConstantH: 2,
     rangeH: { low: 1.3, high: 3.3 },
-    source: `${BASIS}; 150 kg, 1.5 m²`,
+    // 150 kg, 1.5 m².
   },
   {
     id: 'motorcycle-engine',
     name: 'motorcycle engine',
     timeConstantH: 1.5,
     rangeH: { low: 0.8, high: 1.7 },
-    source: `${BASIS}; 55 kg, 1.2 m²`,
+    // 55 kg, 1.2 m².
   },
   {
     id: 'snow-machine-engine',
     name: 'snow machine or quad engine',
     timeConstantH: 1.3,
     rangeH: { low: 1, high: 1.9 },
-    source: `${BASIS}; 35 kg, 0.7 m²`,
+    // 35 kg, 0.7 m².
   },
   {
     id: 'brake-disc',
     name: 'brake disc or shaft',
     timeConstantH: 0.6,
     rangeH: { low: 0.4, high: 1.4 },
-    source: `${BASIS}; 10 mm cast iron`,
+    // 10 mm cast iron.
   },
   {
     id: 'panel',
     name: 'panels and tanks',
     timeConstantH: 0.1,
     rangeH: { low: 0.05, high: 0.15 },
-    source: `${BASIS}; 0.8–1 mm steel, empty`,
+    // 0.8–1 mm steel, empty.
   },
 ];
 

@@ -98,7 +98,6 @@ export interface MetalClass {
   timeConstantH: number;
   /** Likely range [h]. */
   rangeH: { low: number; high: number };
-  source: string;
 }
 
 /** The cold to be survived in the store, by month, January first. */
