@@ -67,7 +67,7 @@ test('with the network cut: the bench record logs a reading and moves the charge
   await ready(page);
   await context.setOffline(true);
   await page.goto(`${site.origin}/machines/juniper/`);
-  await page.locator('bench-record summary').click();
+  await page.locator('bench-record summary').first().click();
   const form = page.locator('form[data-kind=reading]');
   await form.getByLabel('Volts at the posts').fill('12.3');
   await form.getByLabel('Battery temperature').fill('-3');

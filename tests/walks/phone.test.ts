@@ -70,7 +70,7 @@ test('in the shed, no network: a reading is logged, the charge moves, the record
   page = await walk.open(phone, '/machines/heron/', '2026-11-21');
   const before = await textOf(page.locator('.numbers .big').first());
   walk.acts.click += 1;
-  await page.locator('bench-record summary').click();
+  await page.locator('bench-record summary').first().click();
   await walk.fill(page, 'form[data-kind=reading]', { volts: '12.4', temperature: '27', rested: '640' });
   await walk.click(page, /^Write it down ?: Log a reading/);
   await page.locator('[data-replanned]', { hasText: 'worked out anew' }).waitFor({ timeout: 30_000 });
@@ -86,7 +86,7 @@ test('another device takes the record and says the same', async () => {
   writeFileSync(join(folder, 'heron.yaml'), record);
   const tablet = await walk.device({ viewport: { width: 1024, height: 768 } });
   const other = await walk.open(tablet, '/machines/heron/', '2026-11-21');
-  await other.locator('bench-record summary').click();
+  await other.locator('bench-record summary').first().click();
   await other.locator('[data-entries] li', { hasText: 'Nothing yet' }).waitFor();
   await other.locator('[data-import]').setInputFiles(join(folder, 'heron.yaml'));
   await other.locator('[data-entries] li', { hasText: '2026-11-21: 12.4 V' }).waitFor({ timeout: 30_000 });

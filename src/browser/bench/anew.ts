@@ -2,7 +2,7 @@
 import type { PlannerClient } from '../planner/client.ts';
 import { saveFile } from '../save-file.ts';
 import { type Entry, recordOf } from './entries.ts';
-import { setMoved } from './moved.ts';
+import { noteNext } from './moved.ts';
 import { showPlanned } from './page-steps.ts';
 import type { Replanned, StepList } from './replan.ts';
 import { BENCH } from './words.ts';
@@ -51,7 +51,7 @@ export class Anew {
       const shown = await this.client.ask('record', { input, machine, records, asOf, now });
       if (key !== this.planned) return;
       this.isPlanned = true;
-      this.put(shown, asOf);
+      this.put(shown);
     } catch {
       if (key !== this.planned) return;
       this.planned = '';
@@ -78,17 +78,17 @@ export class Anew {
     }
   }
 
-  private put(shown: Replanned, asOf: string): void {
-    const { whole, list, tick = '', machine = '', next } = this.root.dataset;
+  private put(shown: Replanned): void {
+    const { whole, list, tick = '', machine = '' } = this.root.dataset;
     for (const [id, markup] of Object.entries(shown.sections)) putSection(id, markup);
     for (const [name, markup] of Object.entries(shown.lists)) {
       const old = document.querySelector(`dl.${name}`);
       if (old) old.outerHTML = markup;
     }
     if (list) showPlanned(shown.steps[list as StepList], tick, (id) => whole !== undefined || this.lookIns.has(id));
-    const coming = shown.charges.find((day) => day >= asOf) ?? '';
-    setMoved(machine, coming === next ? undefined : { name: shown.name, next: coming, said: shown.first });
-    this.say(shown.first === '' ? BENCH.replannedNone : BENCH.replanned(shown.first));
+    noteNext(shown.next);
+    const said = shown.next[machine]?.said ?? '';
+    this.say(said === '' ? BENCH.replannedNone : BENCH.replanned(said));
     this.root.querySelector<HTMLElement>('[data-calendars]')!.hidden = whole === undefined;
     this.root.querySelector<HTMLElement>('[data-partly]')!.hidden = whole !== undefined;
     this.noteAbove();

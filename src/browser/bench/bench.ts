@@ -8,7 +8,7 @@ import { type Entry, entriesOf, newId, recordOf, type Said, saidKey } from './en
 import { recordFile } from './export.ts';
 import { saidOf } from './form.ts';
 import { entryList, listHtml, unreadHtml } from './list.ts';
-import { type PageStep, showTicks } from './page-steps.ts';
+import { type PageStep, showTicks, stepOnPage } from './page-steps.ts';
 import { BenchStore, type Kept, type Trouble } from './store.ts';
 import { BENCH } from './words.ts';
 
@@ -22,9 +22,12 @@ export class Bench {
   private readonly client: PlannerClient;
   private readonly anew: Anew;
   private readonly store: BenchStore;
+  /** The step on the page from which the form to leave it out was come to. */
+  private cameFrom: string | undefined;
   private kept: Kept = { entries: [], unread: [] };
   /** What is written, one thing after the other: a box that is ticked and unticked at once ends unticked. */
   private writing: Promise<unknown> = Promise.resolve();
+  private planning: Promise<unknown> = Promise.resolve();
 
   private constructor(root: HTMLElement, store: BenchStore, early: Map<string, boolean>) {
     const { machine = '', season = '', from = '', steps = '[]', base = '/', methods = '{}' } = root.dataset;
@@ -86,17 +89,25 @@ export class Bench {
       const trouble = await this.add([said]);
       // What could not be kept stays in the fields as well.
       if (!trouble) for (const field of form.querySelectorAll<HTMLInputElement>('[data-once]')) field.value = '';
+      if (said.kind === 'skipped' && said.step === this.cameFrom)
+        stepOnPage(said.step)?.scrollIntoView({ block: 'center' });
+      this.cameFrom = undefined;
       await this.refresh();
     });
   }
 
   /** A step that is left out leads to the form that says so. */
   async leaveOut(step: string): Promise<void> {
-    this.root.querySelector('details')!.open = true;
     const form = this.root.querySelector<HTMLFormElement>('form[data-kind=skipped]')!;
+    for (const box of [this.root.querySelector('details'), form.closest('details')]) box!.open = true;
     form.querySelector<HTMLSelectElement>('[name=step]')!.value = step;
-    form.querySelector<HTMLInputElement>('[name=why]')!.focus();
-    form.scrollIntoView({ block: 'center' });
+    form.querySelector<HTMLInputElement>('[name=why]')!.focus({ preventScroll: true });
+    this.cameFrom = step;
+    const show = () => form.contains(document.activeElement) && form.closest('details')!.scrollIntoView();
+    requestAnimationFrame(show);
+    // What the plan puts in above moves the form out of sight.
+    await this.planning;
+    show();
   }
 
   async act(act: string, id: string | undefined): Promise<void> {
@@ -172,6 +183,7 @@ export class Bench {
     for (const entry of entries) {
       const trouble = await this.store.remove(entry);
       if (trouble) this.warn(trouble);
+      else this.say(BENCH.removed);
     }
     this.kept.entries = this.kept.entries.filter((e) => !entries.includes(e));
   }
@@ -186,7 +198,8 @@ export class Bench {
     this.piece('unread').innerHTML = unreadHtml(this.unread().length);
     showTicks(now, this.early);
     this.offerToLeaveOut(now);
-    await this.anew.show(this.kept.entries, this.today());
+    // What is written next does not wait for the plan.
+    this.planning = this.anew.show(this.kept.entries, this.today());
   }
 
   private own(): Entry[] {

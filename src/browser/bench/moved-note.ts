@@ -1,11 +1,11 @@
 /** Lists the machines whose next charge this device knows better than the page. */
-import { movedMachines } from './moved.ts';
+import { nextOnDevice } from './moved.ts';
 
 class MovedNote extends HTMLElement {
   connectedCallback(): void {
     const { next = '{}', page = '', by = '', none = '' } = this.dataset;
     const built: Record<string, string> = JSON.parse(next);
-    const moved = Object.entries(movedMachines()).filter(([id, { next: day }]) => (built[id] ?? '') !== day);
+    const moved = Object.entries(nextOnDevice()).filter(([id, { date }]) => (built[id] ?? '') !== date);
     this.hidden = moved.length === 0;
     this.querySelector('ul')!.replaceChildren(
       ...moved.map(([id, { name, said }]) => {

@@ -1,16 +1,10 @@
-/** Which machines' charges have moved by readings of this device since the build: what other pages have to say of it. */
-const KEY = 'idle-season.moved';
+/** The next charges as this device knows them, with its readings: what pages of an earlier build have to say of them. */
+import type { NextCharge } from './replan.ts';
 
-export interface Moved {
-  name: string;
-  /** Day of the next charge, or empty. */
-  next: string;
-  /** The same as the page of the machine prints it. */
-  said: string;
-}
+const KEY = 'idle-season.next';
 
-/** All that have moved, by machine; nothing where the device keeps nothing. */
-export function movedMachines(): Record<string, Moved> {
+/** By machine; nothing where the device has planned nothing, or keeps nothing. */
+export function nextOnDevice(): Record<string, NextCharge> {
   try {
     return JSON.parse(localStorage.getItem(KEY) ?? '{}');
   } catch {
@@ -18,11 +12,10 @@ export function movedMachines(): Record<string, Moved> {
   }
 }
 
-/** Notes that a machine's charges have moved, or that they have not. */
-export function setMoved(machine: string, moved: Moved | undefined): void {
-  const { [machine]: _, ...others } = movedMachines();
+/** Keeps the next charges of the machines that were planned. */
+export function noteNext(next: Readonly<Record<string, NextCharge>>): void {
   try {
-    localStorage.setItem(KEY, JSON.stringify(moved ? { ...others, [machine]: moved } : others));
+    localStorage.setItem(KEY, JSON.stringify({ ...nextOnDevice(), ...next }));
   } catch {
     // A window that keeps nothing has been told of already.
   }

@@ -14,6 +14,9 @@ export interface PageStep {
 
 const stepsOnPage = () => [...document.querySelectorAll<HTMLElement>('li.step[data-step]')];
 
+/** The step where it stands on the page. */
+export const stepOnPage = (step: string) => stepsOnPage().find((item) => item.dataset.step === step);
+
 /**
  * Ticks what the record calls done, and marks what it leaves out; what the build knows as done stays done.
  * @param entries - of the machine and the season
@@ -44,13 +47,17 @@ export function showPlanned(planned: readonly ShownStep[], tick: string, falls: 
   let before: HTMLElement | undefined;
   for (const step of planned) {
     const item = there.get(step.id);
+    item?.classList.remove('is-gone');
     if (item) remark(item, 'planned', dayRemark(item, step));
     before = item ?? added(step, before ?? [...there.values()][0], before === undefined, tick);
     there.delete(step.id);
   }
-  for (const [id, item] of there)
-    if (falls(id) && !item.querySelector<HTMLInputElement>('input.box')?.checked && !item.classList.contains('is-left'))
-      remark(item, 'planned', BENCH.fallsAway);
+  for (const [id, item] of there) {
+    if (!falls(id) || item.classList.contains('is-left')) continue;
+    if (item.querySelector<HTMLInputElement>('input.box')?.checked) continue;
+    item.classList.add('is-gone');
+    remark(item, 'planned', BENCH.fallsAway);
+  }
 }
 
 /** A day that stands beside the step is changed; one that stands in the heading above is told anew. */

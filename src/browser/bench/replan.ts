@@ -3,7 +3,7 @@ import { type BenchRecord, withRecords } from '../../planner/bench-record.ts';
 import { later } from '../../planner/dates.ts';
 import type { Household, IsoDate } from '../../planner/household.ts';
 import { planSeason } from '../../planner/plan.ts';
-import type { PlanStep, SeasonPlan } from '../../planner/season-plan.ts';
+import type { MachinePlan, PlanStep, SeasonPlan } from '../../planner/season-plan.ts';
 import type { Format } from '../../site/formats.ts';
 import { restSteps, stepsOfSheet } from '../../site/sheet-lists.ts';
 import { WORDS } from '../../site/words.ts';
@@ -31,9 +31,17 @@ export interface Replanned {
   steps: Record<StepList, ShownStep[]>;
   /** Days of the charges, the next first. */
   charges: IsoDate[];
-  /** What a note on other pages says of it. */
+  /** By machine, the next charge of those that were planned. */
+  next: Record<string, NextCharge>;
+}
+
+/** What other pages say of a machine whose charge has moved. */
+export interface NextCharge {
   name: string;
-  first: string;
+  /** Empty where no charge is needed before first use. */
+  date: IsoDate | '';
+  /** The same as the pages print it. */
+  said: string;
 }
 
 export interface Replanning {
@@ -85,8 +93,8 @@ export function replan(
           .map((s) => shownStep(s, format)),
       },
       charges,
-      name: machine.name,
-      first: charges[0] === undefined ? '' : format.plainDate(charges[0]),
+      // Of a part of the household, the trips of the other machines are not known whole.
+      next: Object.fromEntries((whole ? plan.machines : [machine]).map((m) => [m.id, nextCharge(m, asOf, format)])),
     },
   };
 }
@@ -100,6 +108,11 @@ function wholeSections(showing: Showing): Record<string, string> {
     longer: '',
     assumed: unsure(showing).text,
   };
+}
+
+function nextCharge({ name, battery }: MachinePlan, asOf: IsoDate, { plainDate }: Format): NextCharge {
+  const date = battery?.charges.find((charge) => charge.date >= asOf)?.date ?? '';
+  return { name, date, said: date === '' ? '' : plainDate(date) };
 }
 
 function shownStep({ id, title, amounts, date }: PlanStep, format: Format): ShownStep {

@@ -46,12 +46,12 @@ export class Rounds {
   private async write(box: HTMLInputElement, done: boolean): Promise<void> {
     const { machine = '', step = '' } = box.dataset;
     const same = (await this.ticks()).filter((tick) => isOf(tick, box));
-    if (!done) for (const tick of same) await this.store.remove(tick);
+    if (!done) for (const tick of same) if (!(await this.store.remove(tick))) this.say(BENCH.removed);
     if (!done || same.length > 0) return;
     const date = dayIn(document.body.dataset.zone, Date.now());
     const season = this.seasons[machine]?.key;
     const tick: Tick = { format: 1, id: newId(), machine, kind: 'done', step, date, season };
-    if (!(await this.store.add(tick))) this.root.querySelector('[data-said]')!.textContent = BENCH.saved;
+    if (!(await this.store.add(tick))) this.say(BENCH.saved);
   }
 
   /** Those of the season that each machine is in. */
@@ -61,6 +61,10 @@ export class Rounds {
       const season = this.seasons[e.machine];
       return e.kind === 'done' && season !== undefined && isOfSeason(e, season);
     });
+  }
+
+  private say(text: string): void {
+    this.root.querySelector('[data-said]')!.textContent = text;
   }
 
   private warn(trouble: Trouble | undefined): void {

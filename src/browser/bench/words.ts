@@ -53,6 +53,7 @@ export const BENCH = {
   earlier: (n: number) => `Of earlier seasons: ${n}`,
   doneInContent: 'This tick is in the record of the content folder: take it out there.',
   saved: 'Written down.',
+  removed: 'Taken out.',
   planning: 'Working the dates out anew…',
   replanned: (first: string) =>
     `The dates of this page are worked out anew on this device, with its record: next charge by ${first}.`,
