@@ -21,7 +21,8 @@ export interface Standing {
  * Where an undone step stands on the day of the plan: never on a day gone by.
  *
  * Work whose last day has passed is overdue and wanted soon, as long as it has any use: a lay-up until the start-up begins,
- * winter work and the start-up until the first use, or where the record says that they were begun, three weeks longer.
+ * winter work and the start-up until the first use, or where the record says that they were begun, three weeks longer. The end
+ * of the lay-up is no wall: what of it has not been done while it lasted runs on for as long as what is overdue.
  * @param step - of the machine's plan
  * @param draft - the machine
  * @param asOf - the day the plan is made for
@@ -30,11 +31,11 @@ export interface Standing {
 export function standing(step: PlanStep, draft: DraftMachine, asOf: IsoDate): Standing | undefined {
   if (step.done || step.date !== undefined) return undefined;
   const { earliest, latest } = daysOf(step, draft);
-  if (latest >= asOf) return { earliest: later(earliest, asOf), latest };
   const end = later(latest, endOf(step, draft));
-  return asOf > end
-    ? undefined
-    : { earliest: asOf, latest: earlier(addDays(asOf, OVERDUE_DAYS), end), overdue: latest };
+  const soon = earlier(addDays(asOf, OVERDUE_DAYS), end);
+  if (latest < asOf) return asOf > end ? undefined : { earliest: asOf, latest: soon, overdue: latest };
+  const isBegun = earliest < asOf && latest === windowsOf(draft.machine.season).layUpEnd;
+  return { earliest: later(earliest, asOf), latest: isBegun ? later(latest, soon) : latest };
 }
 
 /** The last day on which it still has a use to do an overdue step. */

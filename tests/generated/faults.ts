@@ -1,7 +1,6 @@
 /** What must hold of every plan, whatever the household: each check says in words what is wrong, or nothing. */
 import { calendarOf } from '../../src/calendar/index.ts';
 import { airPicture, batteryPicture, type FigureLanguage, stripPicture, yearRing } from '../../src/figures/index.ts';
-import { recordKept } from '../../src/planner/battery/calibrate.ts';
 import { chemistryRow } from '../../src/planner/battery/chemistries.ts';
 import { TOP_UP_DAYS } from '../../src/planner/battery/run.ts';
 import { addDays, daysBetween, weekdayOf } from '../../src/planner/dates.ts';
@@ -134,10 +133,10 @@ function aboveThreshold({ household, result }: Planned): string[] {
     const end = path.length - 1 - TOP_UP_DAYS;
     const said = saidOfBattery(result.plan, machine);
     const cannot = said.some((text) => /due by|is down to|down to its threshold/.test(text));
-    // What is past cannot be charged any more: a record tells what was done, and the plan goes on from it.
+    // What is past cannot be charged any more: the plan goes on from the day it is made for.
     const { asOf } = result.plan;
     const logged = given.charged.map((c) => c.date).filter((day) => day <= asOf);
-    const from = [...logged, ...(recordKept(given, asOf) ? [asOf] : [])].sort().at(-1) ?? machine.season.lastUse;
+    const from = [...logged, asOf].sort().at(-1) ?? machine.season.lastUse;
     const low = path
       .slice(1, Math.max(1, end))
       .find((day) => day.date > from && day.stateOfChargePct < battery.thresholdPct - TINY);

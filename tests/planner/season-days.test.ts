@@ -145,3 +145,20 @@ test('look-ins fall on days on which the household has hours', () => {
     [],
   );
 });
+
+test('the end of the lay-up is no wall: what is late in it runs on instead of not fitting', () => {
+  const asOf = '2026-11-14';
+  const plan = yard(asOf);
+  const late = layUpOf(plan).filter((s) => s.latest === asOf);
+  expect(late.length).toBeGreaterThan(10);
+  expect(late.every((s) => s.date !== undefined)).toBe(true);
+  expect(plan.misfits.filter((m) => m.before === asOf)).toEqual([]);
+});
+
+test('the fuel that was drained has one reminder on its last day, and none once it is used up', () => {
+  const titles = (plan: SeasonPlan) =>
+    plan.events.map((e) => e.title).filter((t) => /drained/.test(t) && /Heron/.test(t));
+  const before = titles(yard('2026-11-20')).filter((t) => t.endsWith('today at the latest'));
+  expect(before).toHaveLength(1);
+  expect(titles(yard('2026-11-20', all('2026-11-14')))).toEqual([]);
+});

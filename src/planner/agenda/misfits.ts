@@ -158,7 +158,7 @@ function explain(cause: Cause, before: IsoDate, minutes: number, missingMinutes:
 }
 
 function hours(h: number): string {
-  return `${Number(h.toFixed(h < 1 ? 2 : 1))} h`;
+  return h < 1 ? `${Math.ceil(h * 60 - 1e-6)} min` : `${Number(h.toFixed(1))} h`;
 }
 
 function names(members: readonly number[], tasks: readonly AgendaTask[]): string {

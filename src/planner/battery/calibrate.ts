@@ -9,7 +9,7 @@
 
 import { dayNumber } from '../dates.ts';
 import { exp, log } from '../elementary.ts';
-import type { Battery, IsoDate, Machine, Reading } from '../household.ts';
+import type { Battery, IsoDate, Reading } from '../household.ts';
 import type { BatteryPlan } from '../season-plan.ts';
 import { writtenDate } from '../written.ts';
 import { round } from './charge.ts';
@@ -194,15 +194,4 @@ export function calibratedRates(rates: LossRates, calibration: Calibration): Los
     drainPctPerH: m * (rates.expected.drainPctPerH + s * (edge.drainPctPerH - rates.expected.drainPctPerH)),
   });
   return { low: mix(rates.low), expected: mix(rates.expected), high: mix(rates.high) };
-}
-
-/** True where somebody has kept a record in this rest: what it does not hold was not done. */
-export function recordKept(machine: Machine, asOf: IsoDate): boolean {
-  const { lastUse, firstUse } = machine.season;
-  const inRest = (date: IsoDate) => date > lastUse && date <= firstUse && date <= asOf;
-  return (
-    machine.charged.some((c) => inRest(c.date)) ||
-    machine.readings.some((r) => inRest(r.date)) ||
-    machine.doneSteps.some((s) => inRest(s.date))
-  );
 }

@@ -40,8 +40,8 @@ export interface BatteriesPlan {
  * Plans all batteries of a household.
  *
  * A battery on a maintainer is taken as full throughout; without power at its place it is charged on trips like the others.
- * Where a record was kept in the rest (charges, readings, ticked steps), a charge that it does not hold was not made, and falls
- * on `asOf` or later; without any record the plan is that of the whole rest.
+ * A charge that the record does not hold was not made, and falls on `asOf` or later; of a rest that is over
+ * the plan stands as it was.
  * @param household - the household
  * @param asOf - the day the plan is made for
  * @param contexts - store and design low by machine id, for every machine with a battery

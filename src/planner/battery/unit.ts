@@ -2,7 +2,7 @@
 import { dayNumber } from '../dates.ts';
 import type { Battery, Household, IsoDate, Machine, Place } from '../household.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
-import { type Calibration, calibrate, calibratedRates, recordKept } from './calibrate.ts';
+import { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
 import { type Care, FAR_MINUTES, surroundings } from './care.ts';
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
@@ -81,7 +81,8 @@ export function batteryUnit(
     maintained,
     logged,
     loggedHigh: [...low, ...logged].sort((a, b) => a.index - b.index || (a.kind === 'at-most' ? -1 : 1)),
-    firstDay: Math.max(rest.firstDay + lastLogged + 1, recordKept(machine, asOf) ? dayNumber(asOf) : 0),
+    // Nobody charges on a day gone by; of a rest that is over the plan stands as it was.
+    firstDay: Math.max(rest.firstDay + lastLogged + 1, asOf <= machine.season.firstUse ? dayNumber(asOf) : 0),
   };
 }
 

@@ -72,7 +72,7 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   const { fuel, name } = machine;
   if (!fuel) return [];
   const drafts: Draft[] = [];
-  if (fuel.drainedUseBy !== undefined) {
+  if (fuel.drainedUseBy !== undefined && !machine.steps.some((step) => step.id === USE_UP && step.done)) {
     const amount = fuel.drainedL === undefined ? '' : `, ${formatQuantity(fuel.drainedL, 'L', plan.units)}`;
     drafts.push(
       machineDraft(plan, machine, ['drained-fuel'], {
@@ -84,7 +84,7 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
           fuel.localLimit.text,
           '! Approved, labelled can; no flame, no pilot light, no charger beside it.',
         ),
-        category: 'winter',
+        category: 'lay-up',
       }),
     );
   }
@@ -99,12 +99,15 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
           `It lasts until some day between ${writtenDay(earliest, plan.household.locale)} and ${writtenDay(latest, plan.household.locale)}.`,
           fuel.atFirstUse.text,
         ),
-        category: 'winter',
+        category: 'start-up',
       }),
     );
   }
   return drafts;
 }
+
+/** The step that uses the drained fuel up: the fuel has a reminder of its own on its last day. */
+const USE_UP = 'disposal.petrol';
 
 /** One reminder for all that a machine's phase leaves over on one day: a household with too little time has many. */
 function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: ReadonlySet<string>): Draft[] {
@@ -112,7 +115,14 @@ function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: Read
   for (const step of machine.steps) {
     const unplaced = !step.done && step.date === undefined && !scheduled.has(`${machine.id} ${step.id}`);
     // What is overdue and found no session is told by the machine's warnings.
-    if (!unplaced || step.latest === undefined || step.latest < plan.asOf || step.stage === 'first-ride') continue;
+    if (
+      !unplaced ||
+      step.id === USE_UP ||
+      step.latest === undefined ||
+      step.latest < plan.asOf ||
+      step.stage === 'first-ride'
+    )
+      continue;
     const key = `${step.latest} ${step.phase}`;
     const group = groups.get(key) ?? { phase: step.phase, date: step.latest, steps: [] };
     group.steps.push(step);

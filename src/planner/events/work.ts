@@ -123,11 +123,10 @@ function firstStepId({ machine, steps }: WorkBlock): string {
   return machine.steps.find((step) => steps.includes(step))!.id;
 }
 
-/** "Lay up Heron (wash and dry, fuel and 2 more)": what of the phase is done, unless it is all of it; and that it is overdue. */
+/** "Lay up Heron (wash and dry, fuel and 2 more)": what of the phase is done, and that it is overdue. */
 function whatText(block: WorkBlock): string {
-  const { machine, phase, open } = block;
-  const whole = machine.steps.filter((step) => step.phase === phase && !isOrder(step)).length === open.length;
-  const parts = phase === 'look-in' || whole || isLoose(block) ? '' : ` (${partsText(open)})`;
+  const { phase, open } = block;
+  const parts = phase === 'look-in' || isLoose(block) ? '' : ` (${partsText(open)})`;
   const late = open.some((step) => step.overdue !== undefined) ? ', overdue' : '';
   return `${actText(block)}${parts}${late}`;
 }

@@ -87,7 +87,7 @@ const CATEGORIES: Record<EventCategory, string> = {
   charge: 'Charge',
   'look-in': 'Look in',
   'lay-up': 'Lay-up',
-  winter: 'Repair',
+  winter: 'Winter work',
   order: 'Order',
   'start-up': 'Start-up',
   paperwork: 'Papers',
@@ -112,7 +112,7 @@ const PHASES: Record<PlanStep['phase'], string> = {
   'look-in': 'Look-in',
   'start-up': 'Start-up',
   swap: 'Season swap',
-  winter: 'Repair',
+  winter: 'Winter work',
 };
 
 const LEVELS: Record<Warning['level'], string> = { danger: 'Danger', warning: 'Warning', note: 'Note' };
@@ -457,7 +457,8 @@ export const agenda = {
   overdue: (date: string) => `overdue, was due by ${date}`,
   none: 'No sessions are planned.',
   misfits: 'Does not fit',
-  misfitText: (hours: string, date: string) => `${hours} missing before ${date}`,
+  misfitText: (time: string, date: string, steps: number) =>
+    `${time} missing before ${date}: ${count(steps, 'step', 'steps')}`,
   trips: 'Charger trips',
   tripHead: ['Date', 'Battery', 'Charger', 'From', 'Hours'],
   noTrips: 'No charger trips are needed.',

@@ -17,7 +17,7 @@ import {
   sineStore,
 } from './world.ts';
 
-const ASOF = '2026-10-01';
+const ASOF = '2026-04-01';
 const one = (home: Household, asOf = ASOF, store = COLD_STORE, low = COLD_LOW) => {
   const result = planBatteries(home, asOf, contexts(home, store, low));
   return { ...result, plan: result.plans.get(home.machines[0]!.id) as BatteryPlan };
@@ -261,9 +261,16 @@ test('with a record, a charge that was not made falls on the day of the plan and
   expect(trips[0]!.problem).toMatch(/was due by/);
 });
 
-test('without a record the plan of the whole rest stands on any day', () => {
+test('a charge that no record holds was not made: it is due at once, and said to be late', () => {
   const home = household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })]);
-  expect(one(home, '2026-09-15').plan.charges).toEqual(one(home, '2026-01-01').plan.charges);
+  const early = one(home, '2026-01-01').plan.charges;
+  expect(one(home, '2026-06-30').plan.charges).toEqual(early);
+  const late = one(home, '2026-09-15');
+  expect(late.plan.charges[0]).toMatchObject({ date: '2026-09-15', earliest: early[0]!.date });
+  expect(late.warnings.map((w) => w.text)).toContainEqual(
+    expect.stringMatching(/was due by 2 July 2026 and is charged/),
+  );
+  expect(one(home, '2027-02-01').plan.charges).toEqual(early);
 });
 
 test('a reading under the path brings the high-loss path down and the charge forward', () => {

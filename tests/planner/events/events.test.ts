@@ -103,7 +103,7 @@ test('a session says its time and hours, and only its own part of a shared one',
     ['2026-11-07', 'Lay up Old Fern (test the coolant): 1 pm, 15 min'],
   ]);
   expect(layUps[1]!.text).toContain('with Old Fern');
-  expect(find(events, 'Winter work on Juniper: 1 pm, 2 h').category).toBe('winter');
+  expect(find(events, 'Winter work on Juniper (valve clearances): 1 pm, 2 h').category).toBe('winter');
   expect(find(events, 'Start up Juniper (plugs; battery): 1 pm, 1 h').path).toBe('/machines/juniper/start-up/');
 });
 
