@@ -9,6 +9,7 @@ import type { Household, Machine, Procedure } from '../../planner/household.ts';
 import { planSeason } from '../../planner/plan.ts';
 import { planMoved } from '../../planner/plan-moved.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
+import type { PublishedInput } from '../../publish/inputs.ts';
 import { replan } from '../bench/replan.ts';
 import type { Ask, Asks, LoadedFile, Setting, StationFound } from './messages.ts';
 import { type Shown, show } from './show/show.ts';
@@ -27,6 +28,8 @@ export class Desk implements Answering {
   /** Last days of use that the slider has set in loaded files. */
   private moved = new Map<string, string>();
   private last: SeasonPlan | undefined;
+  /** A published household with the records of this device. */
+  private recorded: SeasonPlan | undefined;
   private readonly kept = new Map<string, Promise<unknown>>();
 
   constructor(setting: Setting, fetchJson: Fetch) {
@@ -113,9 +116,21 @@ export class Desk implements Answering {
     return readRecord(file, asOf);
   }
 
-  async record({ machine, entries, asOf }: Asks['record'][0]): Promise<Asks['record'][1]> {
-    const input = (await this.get(`machines/${machine}/input.json`)) as Omit<Household, 'procedures'>;
-    return replan({ ...input, procedures: [] }, machine, entries, asOf);
+  async record({ input, ...given }: Asks['record'][0]): Promise<Asks['record'][1]> {
+    const { whole, procedures, ...household } = (await this.get(input)) as PublishedInput;
+    const practice = (await this.get(procedures)) as Procedure[];
+    const { plan, shown } = replan({ ...household, procedures: practice }, given, whole, this.setting.methods);
+    this.recorded = plan;
+    return shown;
+  }
+
+  async recordCalendar({ machine, earlier }: Asks['recordCalendar'][0]): Promise<string> {
+    if (!this.recorded) throw new Error('found no plan with records, expected one');
+    const [{ calendarOf }, { withCancelled }] = await Promise.all([
+      import('../../calendar/calendar-file.ts'),
+      import('../../calendar/cancelled.ts'),
+    ]);
+    return withCancelled(calendarOf(this.recorded, { machineId: machine }), earlier, this.recorded.asOf);
   }
 
   private hold(files: readonly ContentFile[], household: Household, asOf: string): void {

@@ -107,6 +107,7 @@ export const FORM = {
   pickFiles: 'Pick files',
   pickFolder: 'Pick a folder',
   back: 'Back to my own machines',
+  sliderHint: 'While it moves, the days of work are a first draft; they settle when it is let go.',
   slider: 'Move the last day of use',
   take: 'Take it with you',
   calendar: 'Calendar file',

@@ -1,8 +1,9 @@
 /** What the page asks of the worker, and what comes back. */
 import type { AnswerProblem, Answers } from '../../content/answers.ts';
 import type { Problem } from '../../content/problem.ts';
+import type { BenchRecord } from '../../planner/bench-record.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
-import type { RecordEntries } from '../bench/entries.ts';
+import type { Replanned, Replanning } from '../bench/replan.ts';
 import type { Shown, View } from './show/show.ts';
 
 /** Where things are, told once. */
@@ -24,14 +25,6 @@ export interface StationFound {
   distanceKm: number;
 }
 
-export interface MachineCharges {
-  /** Table of the charges, as markup. */
-  charges: string;
-  /** First charge, as the page prints it; empty where there is none. */
-  first: string;
-  picture: string;
-}
-
 /** Each request with its answer. */
 export interface Asks {
   stations: [{ query: string }, StationFound[]];
@@ -48,9 +41,12 @@ export interface Asks {
   plan: [Record<string, never>, SeasonPlan];
   readRecord: [
     { file: LoadedFile; asOf: string },
-    { machine?: string | undefined; entries?: RecordEntries; problems: Problem[] },
+    { machine?: string | undefined; record?: BenchRecord; problems: Problem[] },
   ];
-  record: [{ machine: string; entries: RecordEntries; asOf: string }, MachineCharges];
+  /** `input` is the path of the published household. */
+  record: [Replanning & { input: string }, Replanned];
+  /** Of what `record` planned last; `earlier` is the file that may have been imported before. */
+  recordCalendar: [{ machine?: string | undefined; earlier: string }, string];
 }
 
 export type Ask = keyof Asks;
