@@ -123,12 +123,46 @@ test('the worker is short, and the scripts keep to their budgets', () => {
     scripts.filter((f) => which.test(f)).reduce((total, f) => total + kB(`_astro/${f}`), 0);
   const every = sum(/^(Page|UpdateNotice)\./);
   const stub = sum(/^BenchRecord\./);
-  const bench = sum(/^(bench|client)\./);
-  console.log(
-    `script, kB gzip: every page ${every.toFixed(1)}, bench record's stub ${stub.toFixed(1)}, fetched when it is used ${bench.toFixed(1)}; ` +
-      `planner page ${sum(/^(Planner|client)\./).toFixed(1)} + worker ${sum(/^worker-/).toFixed(1)} + calendar ${sum(/^calendar-file/).toFixed(1)}, ` +
-      `reading files ${sum(/^(read-|record-)/).toFixed(1)}; climate library ${kB('climate/normals.json').toFixed(1)}`,
-  );
   expect(every + stub).toBeLessThanOrEqual(8);
   expect(kB('climate/normals.json')).toBeLessThanOrEqual(300);
+});
+
+/** All scripts that a page can come to load, by any way: those it names, and those that these name. */
+function scriptsOf(page: string): string[] {
+  const known = readdirSync(join(folder, '_astro')).filter((f) => f.endsWith('.js'));
+  const named = (path: string) => {
+    const text = readFileSync(join(folder, path), 'utf8');
+    return known.filter((f) => text.includes(f));
+  };
+  const all = new Set(named(page));
+  for (const script of all) for (const next of named(`_astro/${script}`)) all.add(next);
+  return [...all];
+}
+
+/**
+ * The design asks for 120 kB of script in all. That is not reached: the planner alone takes more. What was reached is held, so
+ * that nothing is added to it unawares; figures in kB, gzip.
+ */
+const REACHED = { planning: 150, readingFiles: 71 };
+
+test('the planner page carries no more script than was reached, and the reader of files only when files are read', () => {
+  const gzip = (path: string) => gzipSync(readFileSync(join(folder, path)), { level: 9 }).length / 1000;
+  const scripts = scriptsOf('plan/index.html');
+  const reading = scripts.filter((f) => /^(read-|record-)/.test(f));
+  const planning = scripts.filter((f) => !reading.includes(f));
+  const sum = (files: readonly string[]) => files.reduce((total, f) => total + gzip(`_astro/${f}`), 0);
+  for (const part of [/^worker-/, /^calendar-file-/]) expect(planning.filter((f) => part.test(f))).toHaveLength(1);
+  expect(reading.length).toBeGreaterThan(0);
+  console.log(
+    `planner page, kB gzip: script to plan ${sum(planning).toFixed(1)} (${planning.map((f) => `${f.split(/[.-]/)[0]} ${gzip(`_astro/${f}`).toFixed(1)}`).join(', ')}), ` +
+      `to read files ${sum(reading).toFixed(1)}; data: procedures ${gzip('plan/procedures.json').toFixed(1)}, climate library ${gzip('climate/normals.json').toFixed(1)}`,
+  );
+  expect(sum(planning)).toBeLessThanOrEqual(REACHED.planning);
+  expect(sum(reading)).toBeLessThanOrEqual(REACHED.readingFiles);
+  // The libraries that read YAML and hold it against a schema are in no other script.
+  const texts = planning.map((f) => readFileSync(join(folder, '_astro', f), 'utf8')).join('');
+  for (const mark of ['BLOCK_AS_IMPLICIT_KEY', 'unrecognized_keys']) {
+    expect(texts).not.toContain(mark);
+    expect(reading.some((f) => readFileSync(join(folder, '_astro', f), 'utf8').includes(mark))).toBe(true);
+  }
 });
