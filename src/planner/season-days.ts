@@ -91,12 +91,12 @@ export function overdueWarnings(
   const found = [...late].map(([work, of]): Warning => {
     const due = of.map((step) => step.overdue!).sort();
     const next = of.flatMap(({ date }) => date ?? []).sort()[0];
-    const whole = work === 'winter work' ? '' : `, or write "${work}" under "done" where all of it is`;
+    const whole = work === 'winter work' ? '' : `, or all of it by "${work}" under "done" in a record file`;
     return {
       ...common,
       level: 'warning',
       text: `${counted(of.length, 'step')} of ${machine.name}'s ${work} ${of.length === 1 ? 'is' : 'are'} overdue, the first since ${written(due[0]!)}, and not ticked (${few(of)}).`,
-      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. What is done: tick it${whole}. What is not wanted: write it under "skipped".`,
+      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. What is done: tick it on the page of the machine${whole}. What is not wanted: leave it out there, or under "skipped".`,
     };
   });
   return [...found, ...passed(machine, steps, asOf, common)];
@@ -143,7 +143,7 @@ export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, { local
           {
             ...common,
             text: `${machine.name}'s rest ended on ${written(season.firstUse)}.`,
-            act: `Write the next lastUse and firstUse in ${machine.file}.`,
+            act: `Give the next days of last and first use: in the form, or as lastUse and firstUse in ${machine.file}.`,
           },
         ]
       : [];
@@ -152,7 +152,7 @@ export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, { local
         {
           ...common,
           text: `The dates of the rest, ${written(season.lastUse)} to ${written(season.firstUse)}, are proposed from the climate. ${inUnits(season.reasons.join(' '), units)}`,
-          act: `Write lastUse and firstUse in ${machine.file} once you know them.`,
+          act: `Give both days once you know them: in the form, or as lastUse and firstUse in ${machine.file}.`,
         },
       ]
     : [];

@@ -200,7 +200,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
       warnings.push({
         level: 'note',
         text: `No warm room is named; ${say(care.roomC, '°C')} is taken for ${machine.name}'s battery.`,
-        act: 'Name the room and its temperature in the household file: a warm room makes a battery lose charge faster.',
+        act: 'Say that there is one: "I can carry the battery into the house" in the form, batteryRoom with its temperature in household.yaml. Warmth makes a battery lose charge faster.',
       });
   }
   return warnings;
@@ -233,6 +233,6 @@ export function marginWarning(
     ? 'It does not come out: keep it fully charged, on a maintainer if there is power, or move the machine.'
     : c.household.batteryRoom
       ? `Carry it to ${c.household.batteryRoom.name}.`
-      : 'Carry it to a place that stays above freezing, and name that room in the household file.';
+      : 'Carry it to a place that stays above freezing, and say so: "I can carry the battery into the house" in the form, batteryRoom in household.yaml.';
   return [{ level: 'danger', text, act }];
 }

@@ -79,7 +79,7 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
               }
             : {
                 why: 'A fitting charger is at hand, but no place with power to use it.',
-                act: 'Find a powered place, or a warm room with a socket, and write it into the household file.',
+                act: 'Find a place with a socket, or a warm room with one, and say so: "Is there a socket?" in the form, power of a place or batteryRoom in the files.',
               };
   return { chargers, maintainers, none: chargers.length > 0 ? undefined : none };
 }

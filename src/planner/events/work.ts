@@ -155,7 +155,7 @@ function blockText(block: WorkBlock, plan: PlanWithoutEvents): string {
   return lines(
     ...stepLines(open, plan.units),
     due !== undefined &&
-      `It was due by ${writtenDay(due, plan.household.locale)}: do it now, tick what is done, or write it under "skipped".`,
+      `It was due by ${writtenDay(due, plan.household.locale)}: do it now, tick what is done, or leave it out on purpose.`,
     latest !== undefined && `To be done by ${writtenDay(latest, plan.household.locale)}.`,
     besides.length > 0 &&
       sessionHours !== undefined &&

@@ -50,7 +50,7 @@ function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
     notes.push({
       level: 'warning',
       text: 'No stabiliser at hand: untreated fuel does not last this rest.',
-      act: 'Get stabiliser before the last run and write its dose into the household file.',
+      act: 'Get stabiliser before the last run, and say its dose: "Fuel stabiliser at hand" in the form, fuelCare.stabiliserDose in household.yaml.',
     });
   }
   if (plan.atFirstUse.verdict === 'dispose') {
