@@ -8,6 +8,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { counted } from '../planner/written.ts';
 import { publishOffline } from '../publish/offline.ts';
 import { PROJECT, readCommandLine, siteFolder } from './paths.ts';
 
@@ -36,7 +37,7 @@ try {
     publishOffline(site);
     replace(site);
     const seconds = ((performance.now() - started) / 1000).toFixed(1);
-    console.log(`${machines} machines planned and built into ${out} in ${seconds} s`);
+    console.log(`${counted(machines, 'machine')} planned and built into ${out} in ${seconds} s`);
   }
 } finally {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });

@@ -1,141 +1,133 @@
 /**
- * `npm run new`: writes a commented machine file from a few answers. Never overwrites.
+ * `npm run new`: writes a commented machine file from a few answers; in a new folder the household and a place before it. Never
+ * overwrites.
  *
  * Every question can be answered beforehand: npm run new -- --content ../my-garage --name Juniper --kind motorcycle --place tin-shed …
  * An empty answer leaves the line out; the plan then assumes it and says so.
  */
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
-import { createInterface } from 'node:readline';
-import { checkField } from '../content/check.ts';
 import { slug } from '../content/files.ts';
+import { household } from '../content/schemas/household.ts';
 import { machine } from '../content/schemas/machine.ts';
-import { writeMachine } from '../content/write.ts';
+import { place } from '../content/schemas/place.ts';
+import { type HouseholdAnswers, writeHousehold, writeMachine, writePlace } from '../content/write.ts';
+import { ENCLOSURES } from '../planner/storage/index.ts';
+import { asker } from './new/ask.ts';
+import { HOUSEHOLD, MACHINE, PLACE, pairOf } from './new/questions.ts';
 import { contentFolder, PROJECT, readCommandLine, stop } from './paths.ts';
-
-type Key =
-  | 'name'
-  | 'kind'
-  | 'place'
-  | 'lastUse'
-  | 'firstUse'
-  | 'chemistry'
-  | 'capacity'
-  | 'delivery'
-  | 'tank'
-  | 'blend'
-  | 'tap'
-  | 'cooling';
-
-interface Question {
-  key: Key;
-  path: string[];
-  text: string;
-  needed?: boolean;
-}
-
-const QUESTIONS: readonly Question[] = [
-  { key: 'name', path: ['name'], text: 'What do you call it?', needed: true },
-  {
-    key: 'kind',
-    path: ['kind'],
-    text: 'What is it? motorcycle, scooter, snow-machine, quad, side-by-side, car, tractor, mower',
-    needed: true,
-  },
-  { key: 'place', path: ['place'], text: 'Where does it rest?', needed: true },
-  { key: 'lastUse', path: ['lastUse'], text: 'Last day of use before the rest, such as 2026-10-25' },
-  { key: 'firstUse', path: ['firstUse'], text: 'First day of use after it, such as 2027-04-10' },
-  {
-    key: 'chemistry',
-    path: ['battery', 'chemistry'],
-    text: 'Battery: flooded, flooded-calcium, agm, gel, lifepo4; or none',
-  },
-  { key: 'capacity', path: ['battery', 'capacity'], text: 'Its capacity from the label, such as 12 Ah' },
-  { key: 'delivery', path: ['fuel', 'delivery'], text: 'Fuel by carburettor or injection; or none' },
-  { key: 'tank', path: ['fuel', 'tank'], text: 'Room in the tank, such as 17 L or 4.5 US gal' },
-  { key: 'blend', path: ['fuel', 'blend'], text: 'Ethanol in the fuel: E0, E5, E10, E15, E20, E85' },
-  { key: 'tap', path: ['fuel', 'tap'], text: 'Fuel tap: vacuum, manual, none' },
-  { key: 'cooling', path: ['cooling'], text: 'Cooled by air, oil, liquid, none' },
-];
 
 const { values } = readCommandLine(
   ['content'],
-  Object.fromEntries(QUESTIONS.map((q) => [q.key, { type: 'string' as const }])),
+  Object.fromEntries([...HOUSEHOLD, ...PLACE, ...MACHINE].map((q) => [q.key, { type: 'string' as const }])),
 );
 const folder = contentFolder();
-const places = existsSync(join(folder, 'places'))
-  ? readdirSync(join(folder, 'places'))
-      .filter((f) => f.endsWith('.yaml'))
-      .map((f) => f.slice(0, -'.yaml'.length))
-  : [];
+const { ask, close } = asker(values);
 
-const lines = createInterface({ input: process.stdin });
-const typed = lines[Symbol.asyncIterator]();
-const answers: Partial<Record<Key, string | undefined>> = {};
+if (!existsSync(join(folder, 'household.yaml'))) await newHousehold();
+const places = placesOf(folder);
+const only = places.length === 0 ? await newPlace() : undefined;
+await newMachine();
+close();
 
-for (const question of QUESTIONS) {
-  if (answers.chemistry === 'none' && question.key === 'capacity') continue;
-  if (answers.delivery === 'none' && ['tank', 'blend', 'tap'].includes(question.key)) continue;
-  if (answers.delivery === 'injection' && question.key === 'tap') continue;
-  answers[question.key] = await ask(question);
-}
-lines.close();
-
-const file = join(folder, 'machines', `${slug(answers.name!)}.yaml`);
-const text = writeMachine(
-  {
-    name: answers.name!,
-    kind: answers.kind!,
-    place: answers.place!,
-    lastUse: answers.lastUse,
-    firstUse: answers.firstUse,
-    battery: answers.chemistry === 'none' ? false : { chemistry: answers.chemistry, capacity: answers.capacity },
-    fuel:
-      answers.delivery === 'none'
-        ? false
-        : { delivery: answers.delivery, tank: answers.tank, blend: answers.blend, tap: answers.tap },
-    cooling: answers.cooling,
-  },
-  relative(dirname(file), join(PROJECT, 'public', 'schemas', 'machine.schema.json')).replaceAll('\\', '/'),
-);
-mkdirSync(dirname(file), { recursive: true });
-try {
-  writeFileSync(file, text, { flag: 'wx' });
-} catch (error) {
-  if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-  stop(
-    `${relative(process.cwd(), file)} is there already and was left as it is. Give the machine another name, or edit that file.`,
+async function newHousehold(): Promise<void> {
+  const answers = await ask(HOUSEHOLD, { schema: household });
+  const device = Intl.DateTimeFormat().resolvedOptions();
+  const name = answers.household!;
+  const { charger } = answers;
+  write(
+    'household',
+    join(folder, 'household.yaml'),
+    (schema) =>
+      writeHousehold(
+        {
+          id: slug(name),
+          name,
+          timeZone: device.timeZone,
+          locale: device.locale,
+          units: answers.units as HouseholdAnswers['units'],
+          charger: charger === undefined || charger === 'none' ? undefined : { current: charger, maintainer: false },
+        },
+        schema,
+      ),
+    `Its time zone is that of this computer, ${device.timeZone}.`,
   );
 }
-console.log(
-  `\nWrote ${relative(process.cwd(), file)}. Open it, and run: npm start${process.env.IDLE_CONTENT === undefined ? '' : ` -- --content ${process.env.IDLE_CONTENT}`}`,
-);
 
-async function ask(question: Question): Promise<string | undefined> {
-  const given = values[question.key];
-  if (typeof given === 'string') {
-    const wrong = problemWith(question, given);
-    if (wrong) stop(`--${question.key}: ${wrong}`);
-    return given;
-  }
-  const hint = question.key === 'place' && places.length > 0 ? ` ${places.join(', ')}` : '';
-  for (;;) {
-    process.stdout.write(`${question.text}${hint}${question.needed ? '' : ' (Enter: leave out)'}\n> `);
-    const next = await typed.next();
-    const answer = next.done ? '' : next.value.trim();
-    if (answer === '' && !question.needed) return undefined;
-    const wrong = answer === '' ? 'found nothing, expected an answer.' : problemWith(question, answer);
-    if (!wrong) return answer;
-    if (next.done) stop(`${question.key}: ${wrong}`);
-    console.log(wrong);
-  }
+async function newPlace(): Promise<string> {
+  const answers = await ask(PLACE, {
+    schema: place,
+    choices: { enclosure: ENCLOSURES.map(({ id }) => id), power: ['yes', 'no'] },
+    wrong: (key, answer) =>
+      key === 'near' && !(pairOf(answer).length === 2 && pairOf(answer).every(Number.isFinite))
+        ? `found "${answer}", expected degrees of latitude and longitude, such as 46.8, -92.1.`
+        : undefined,
+  });
+  const id = slug(answers.place!);
+  write('place', join(folder, 'places', `${id}.yaml`), (schema) =>
+    writePlace(
+      {
+        name: answers.place!,
+        enclosure: answers.enclosure!,
+        power: answers.power?.toLowerCase() === 'yes',
+        climate: { near: pairOf(answers.near!) },
+      },
+      schema,
+    ),
+  );
+  return id;
 }
 
-function problemWith(question: Question, answer: string): string | undefined {
-  if (answer === 'none' && ['chemistry', 'delivery'].includes(question.key)) return undefined;
-  if (question.key === 'place' && places.length > 0 && !places.includes(answer))
-    return `found "${answer}", expected one of ${places.join(', ')}.`;
-  if (question.key === 'firstUse' && answers.lastUse !== undefined && answer <= answers.lastUse)
-    return `found ${answer}, expected a day after ${answers.lastUse}.`;
-  return checkField(machine, question.path, answer);
+async function newMachine(): Promise<void> {
+  const answers = await ask(MACHINE, {
+    schema: machine,
+    asks: (key, { chemistry, delivery }) =>
+      !(
+        (key === 'place' && only !== undefined) ||
+        (key === 'capacity' && chemistry === 'none') ||
+        (['tank', 'blend', 'tap'].includes(key) && delivery === 'none') ||
+        (key === 'tap' && delivery === 'injection')
+      ),
+    choices: only === undefined ? { place: places } : {},
+    wrong: (key, answer, { lastUse }) =>
+      key === 'firstUse' && lastUse !== undefined && answer <= lastUse
+        ? `found ${answer}, expected a day after ${lastUse}.`
+        : undefined,
+  });
+  const { name, kind, lastUse, firstUse, chemistry, capacity, delivery, tank, blend, tap, cooling } = answers;
+  const battery = chemistry === 'none' ? false : { chemistry, capacity };
+  const fuel = delivery === 'none' ? false : { delivery, tank, blend, tap };
+  const content = process.env.IDLE_CONTENT;
+  write(
+    'machine',
+    join(folder, 'machines', `${slug(name!)}.yaml`),
+    (schema) =>
+      writeMachine(
+        { name: name!, kind: kind!, place: only ?? answers.place!, lastUse, firstUse, battery, fuel, cooling },
+        schema,
+      ),
+    `Open it, and run: npm start${content === undefined ? '' : ` -- --content ${content}`}`,
+  );
+}
+
+function placesOf(content: string): string[] {
+  const own = join(content, 'places');
+  if (!existsSync(own)) return [];
+  return readdirSync(own)
+    .filter((file) => file.endsWith('.yaml'))
+    .map((file) => file.slice(0, -'.yaml'.length));
+}
+
+/** Writes a file that is not there yet, with the way to its schema for the editor. */
+function write(kind: string, file: string, textOf: (schema: string) => string, then = ''): void {
+  const shown = relative(process.cwd(), file);
+  const schema = relative(dirname(file), join(PROJECT, 'public', 'schemas', `${kind}.schema.json`));
+  mkdirSync(dirname(file), { recursive: true });
+  try {
+    writeFileSync(file, textOf(schema.replaceAll('\\', '/')), { flag: 'wx' });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+    stop(`${shown} is there already and was left as it is. Give the ${kind} another name, or edit that file.`);
+  }
+  console.log(`\nWrote ${shown}. ${then}`.trimEnd());
 }

@@ -4,15 +4,19 @@
  *
  *   node src/cli/plan-into.ts <folder>    prints the number of machines; exit code 1 where something is wrong
  */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { publishInputs } from '../publish/inputs.ts';
 import { publish } from '../publish/write.ts';
-import { contentFolder } from './paths.ts';
+import { contentFolder, PROJECT } from './paths.ts';
 import { planContent } from './plan-content.ts';
 
 const [folder] = process.argv.slice(2);
 if (folder === undefined) throw new Error('found no folder, expected one to write the plan into');
 const planned = await planContent(contentFolder());
 if (!planned) process.exit(1);
+// The demo's procedures are those that come with the program.
+const own = contentFolder() !== join(PROJECT, 'content') && existsSync(join(contentFolder(), 'procedures'));
 publish(planned.plan, folder);
-publishInputs(planned.household, planned.plan, folder);
+publishInputs(planned.household, planned.plan, folder, own);
 console.log(planned.plan.machines.length);

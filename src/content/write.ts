@@ -105,8 +105,8 @@ export interface HouseholdAnswers {
   stabiliserDose?: string | undefined;
   /** The battery can be carried into the house. */
   batteryRoom?: { name: string; temperature: string } | undefined;
-  /** Instant of the last change, ISO 8601 in UTC. */
-  revised: string;
+  /** Instant of the last change, ISO 8601 in UTC; left out, the files' own times count. */
+  revised?: string | undefined;
 }
 
 /** Chemistries that any charger for a 12 V lead-acid battery is taken to have a setting for; common practice. */
@@ -143,7 +143,11 @@ export function writeHousehold(answers: HouseholdAnswers, schema = '../public/sc
     ...(batteryRoom
       ? ['batteryRoom:', field(2, 'name', batteryRoom.name), field(2, 'temperature', batteryRoom.temperature)]
       : []),
-    `revised: "${answers.revised}"`.padEnd(26).concat(' # last change of these files'),
+    answers.revised === undefined
+      ? ''
+      : `revised: "${answers.revised}"`
+          .padEnd(26)
+          .concat(' # last change; delete it before you change these files by hand'),
   ];
   return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
 }

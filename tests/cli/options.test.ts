@@ -8,9 +8,9 @@ const DEMO = '5 machines: no problem found.';
 
 test('--content names the folder, and goes before the environment', async () => {
   const folder = copyOf('smallest');
-  expect((await command('check', ['--content', folder])).out).toContain('1 machines: no problem found.');
+  expect((await command('check', ['--content', folder])).out).toContain('1 machine: no problem found.');
   const both = await command('check', ['--content', folder], { IDLE_CONTENT: join(folder, 'nowhere') });
-  expect(both.out).toContain('1 machines: no problem found.');
+  expect(both.out).toContain('1 machine: no problem found.');
   expect((await command('check', [])).out).toContain(DEMO);
 });
 
@@ -36,7 +36,7 @@ test('what a command does not know is refused in plain words, with what it knows
     ['check', ['../my-garage'], 'found "../my-garage", expected --content <folder>'],
     ['check', ['--today', '25.10.2026'], '--today: found "25.10.2026", expected a date such as 2026-10-25.'],
     ['check', ['--today', '2026-13-01'], '--today: found "2026-13-01", expected a date'],
-    ['new', ['--nme', 'Juniper'], 'found the option "--nme", expected --content <folder>, --name'],
+    ['new', ['--nme', 'Juniper'], 'found the option "--nme", expected --content <folder>, --household'],
     ['from-csv', ['--replace=yes', 'a.csv', 'b'], 'found "--replace" with a value, expected'],
   ];
   for (const [name, args, said] of refused) {
