@@ -1,0 +1,30 @@
+/** Every word of the planner page that does not come from the plan. */
+export const title = 'Plan a machine';
+export const lead =
+  'Answer what you know; what you leave open is assumed, and said so. Everything stays on this device.';
+export const days = 'What to do, by day';
+export const start = 'Choose a weather station to see the plan.';
+export const working = 'Working it out …';
+export const stationNone = 'No station of that name. Try a larger town nearby, or coordinates such as 52.4, -113.8.';
+export const hereNot = 'The device does not say where it is. Type a town or coordinates.';
+export const stationChosen = (name: string) => `Weather of ${name}`;
+export const stationFar = (km: number) => `${km} km away`;
+export const notANumber = 'A number is needed here.';
+export const newMachine = (n: number) => (n === 1 ? 'My machine' : `Machine ${n}`);
+export const add = 'Add a machine';
+export const remove = 'Remove this machine';
+export const removeSure = (name: string) => `Really remove ${name}`;
+export const late = 'Worked out when the slider is let go.';
+export const seasonEnd = (date: string) => `Season ends ${date}`;
+export const problems = (n: number) => (n === 1 ? 'One thing to put right' : `${n} things to put right`);
+export const filesRead = (n: number) =>
+  n === 1 ? 'One file read. The plan below is made from it.' : `${n} files read. The plan below is made from them.`;
+export const filesProblems = (problems: number, files: number) =>
+  `${problems === 1 ? 'One problem' : `${problems} problems`} in ${files === 1 ? 'one file' : `${files} files`}. Nothing was planned.`;
+export const backToForm = 'Back to my own machines';
+export const noFiles = 'None of these is a content file: files end in .yaml.';
+export const failed = 'That did not work. Reload the page; what you answered is kept on this device.';
+export const aside = 'What this page had kept from you before cannot be read any more. It was put aside.';
+export const saveAside = 'Save the old answers as a file';
+export const notKept =
+  'This window does not let the page keep your answers. Take the content files before you close it.';
