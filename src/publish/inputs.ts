@@ -27,7 +27,7 @@ const OWN = 'procedures.json';
  * @param folder - the built site
  * @param own - whether it has procedures of its own
  */
-export function publishInputs(household: Household, plan: SeasonPlan, folder: string, own = false): void {
+export function publishInputs(household: Household, plan: SeasonPlan, folder: string, own: boolean): void {
   const write = (path: string, data: unknown) => {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), `${JSON.stringify(data)}\n`);

@@ -9,6 +9,9 @@ class UpdateNotice extends HTMLElement {
   private async register(): Promise<void> {
     try {
       const registration = await navigator.serviceWorker.register(this.dataset.worker!);
+      void navigator.serviceWorker.ready.then(() => {
+        document.querySelector<HTMLElement>('[data-kept]')!.hidden = false;
+      });
       this.offer(registration.waiting);
       registration.addEventListener('updatefound', () => {
         const next = registration.installing;
