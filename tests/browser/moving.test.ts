@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { type Shown, type Slot, show } from '../../src/browser/planner/show/show.ts';
+import { type Shown, type Slot, show } from '../../src/browser/planner/show.ts';
 import { readFolder } from '../../src/content/read-folder.ts';
 import { addDays } from '../../src/planner/dates.ts';
 import type { Household } from '../../src/planner/household.ts';

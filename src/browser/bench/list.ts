@@ -1,5 +1,5 @@
 /** The entries of a machine as the page lists them. */
-import { html } from '../html.ts';
+import { html } from '../../site/html.ts';
 import type { Entry } from './entries.ts';
 import type { PageStep } from './page-steps.ts';
 import { BENCH } from './words.ts';

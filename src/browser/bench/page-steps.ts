@@ -1,6 +1,6 @@
 /** The steps that stand on a page, with what the record of the device says of them. */
 import type { PlanStep } from '../../planner/season-plan.ts';
-import { html } from '../html.ts';
+import { html } from '../../site/html.ts';
 import { addBoxes } from './boxes.ts';
 import type { Entry } from './entries.ts';
 import type { ShownStep } from './replan.ts';

@@ -7,11 +7,11 @@ import type { MachinePlan, PlanStep, SeasonPlan } from '../../planner/season-pla
 import type { Format } from '../../site/formats.ts';
 import { restSteps, stepsOfSheet } from '../../site/sheet-lists.ts';
 import { WORDS } from '../../site/words.ts';
-import { battery } from '../planner/show/battery.ts';
-import { datesList, numbersList } from '../planner/show/dates.ts';
-import { section, warningList } from '../planner/show/parts.ts';
-import { type Showing, showingOf } from '../planner/show/showing.ts';
-import { unsure } from '../planner/show/unsure.ts';
+import { battery } from '../../site/show/battery.ts';
+import { datesList, numbersList } from '../../site/show/dates.ts';
+import { section, warningList } from '../../site/show/parts.ts';
+import { type Showing, showingOf } from '../../site/show/showing.ts';
+import { unsure } from '../../site/show/unsure.ts';
 
 /** Which steps stand on a page. */
 export type StepList = 'lay-up' | 'start-up' | 'rest';

@@ -4,7 +4,7 @@ import type { Problem } from '../../content/problem.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
 import type { Replanned, Replanning } from '../bench/replan.ts';
-import type { Shown, View } from './show/show.ts';
+import type { Shown, View } from './show.ts';
 
 /** Where things are, told once. */
 export interface Setting {

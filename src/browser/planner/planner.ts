@@ -1,6 +1,7 @@
 /** The planner page's element: answers or files in, the worker's markup out, and what to take along. */
+
+import { html } from '../../site/html.ts';
 import { dayIn } from '../day-in.ts';
-import { html } from '../html.ts';
 import { saveFile } from '../save-file.ts';
 import { zip } from '../zip.ts';
 import { PlannerClient } from './client.ts';
@@ -9,7 +10,7 @@ import { fill, markProblems, take } from './form.ts';
 import { keep, keptDrafts, setAside } from './kept.ts';
 import type { Asks } from './messages.ts';
 import { type Loaded, ofDrop, ofPicker } from './pick-files.ts';
-import type { Shown } from './show/show.ts';
+import type { Shown } from './show.ts';
 import { SeasonSlider } from './slider.ts';
 import { PlanSlots } from './slots.ts';
 import { StationSearch } from './station-search.ts';

@@ -1,5 +1,5 @@
 /** The shown plan in the page: markup put in place where it is not the same as before, and what is folded when it is opened. */
-import type { Shown, Slot, Slots } from './show/show.ts';
+import type { Shown, Slot, Slots } from './show.ts';
 
 export class PlanSlots {
   private readonly root: HTMLElement;

@@ -1,5 +1,5 @@
 /** The plan, or one of its two sheets, in sight and in print; the sheet's name stands in the margins of the paper. */
-import type { View } from './show/show.ts';
+import type { View } from './show.ts';
 
 type Margins = { 'lay-up': string; 'start-up': string };
 

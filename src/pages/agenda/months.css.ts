@@ -1,6 +1,6 @@
 import type { APIRoute } from 'astro';
+import { pageMargins } from '../../site/page-margins.ts';
 import { season } from '../../site/season.ts';
-import { pageMargins } from '../../site/sheet.ts';
 import { WORDS } from '../../site/words.ts';
 
 export const GET: APIRoute = () =>

@@ -1,6 +1,8 @@
 import type { APIRoute } from 'astro';
+import { format } from '../../../site/format.ts';
 import { machineOf, machinePaths } from '../../../site/season.ts';
-import { marginStyle } from '../../../site/sheet.ts';
+import { sheetMargins } from '../../../site/show/sheet.ts';
 
 export const getStaticPaths = machinePaths;
-export const GET: APIRoute = ({ params }) => new Response(marginStyle(machineOf(params.id as string), 'lay-up'));
+export const GET: APIRoute = ({ params }) =>
+  new Response(sheetMargins(machineOf(params.id as string), 'lay-up', format));

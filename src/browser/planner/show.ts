@@ -1,20 +1,19 @@
 /** SeasonPlan -> the markup of the planner page, slot by slot. Runs in the worker, so the page only puts text in place. */
-import { yearRing } from '../../../figures/index.ts';
-import type { SeasonPlan } from '../../../planner/season-plan.ts';
-import { pageMargins } from '../../../site/page-margins.ts';
-import { WORDS } from '../../../site/words.ts';
-import { drawn, type Markup } from '../../html.ts';
-import { PLANNER } from '../words.ts';
-import { air } from './air.ts';
-import { battery } from './battery.ts';
-import { dates } from './dates.ts';
-import { fluids } from './fluids.ts';
-import { foldedAway } from './fold.ts';
-import { section, warningList } from './parts.ts';
-import { sheet } from './sheet.ts';
-import { type MethodTitles, type Showing, showingOf } from './showing.ts';
-import { days } from './steps.ts';
-import { assumed, longer } from './unsure.ts';
+import { yearRing } from '../../figures/index.ts';
+import type { SeasonPlan } from '../../planner/season-plan.ts';
+import { drawn, html, type Markup } from '../../site/html.ts';
+import { air } from '../../site/show/air.ts';
+import { battery } from '../../site/show/battery.ts';
+import { dates } from '../../site/show/dates.ts';
+import { fluids } from '../../site/show/fluids.ts';
+import { foldedAway } from '../../site/show/fold.ts';
+import { section, warningList } from '../../site/show/parts.ts';
+import { sheetBody, sheetHead, sheetMargins } from '../../site/show/sheet.ts';
+import { type MethodTitles, type Showing, showingOf } from '../../site/show/showing.ts';
+import { days } from '../../site/show/steps.ts';
+import { assumed, longer } from '../../site/show/unsure.ts';
+import { WORDS } from '../../site/words.ts';
+import { PLANNER } from './words.ts';
 
 /** What the page has in sight: the plan, or one of its sheets. */
 export type View = 'plan' | 'lay-up' | 'start-up';
@@ -64,6 +63,7 @@ export interface Shown {
  */
 export function show(plan: SeasonPlan, id: string | undefined, methods: MethodTitles, moving?: View): Shown {
   const machine = plan.machines.find((m) => m.id === id) ?? plan.machines[0]!;
+  const { format } = showingOf(plan, machine, methods);
   const shown: Shown = {
     slots: {},
     folds: {},
@@ -71,7 +71,10 @@ export function show(plan: SeasonPlan, id: string | undefined, methods: MethodTi
     shown: machine.id,
     name: machine.name,
     season: { lastUse: machine.season.lastUse, firstUse: machine.season.firstUse },
-    margins: margins(showingOf(plan, machine, methods)),
+    margins: {
+      'lay-up': sheetMargins(machine, 'lay-up', format),
+      'start-up': sheetMargins(machine, 'start-up', format),
+    },
   };
   for (const slot of Object.keys(PARTS) as Slot[]) {
     if (moving !== undefined && !movesIn(moving, slot)) continue;
@@ -87,12 +90,8 @@ function movesIn(view: View, slot: Slot): boolean {
   return view === 'plan' ? !SHEETS.includes(slot) && slot !== 'longer' : slot === view;
 }
 
-function margins({ machine, format }: Showing): Shown['margins'] {
-  const season = WORDS.sheet.season(format.seasonName(machine.layUp.start, machine.startUp.firstUse));
-  return {
-    'lay-up': pageMargins(`${machine.name} · ${WORDS.sheet.layUp}`, season),
-    'start-up': pageMargins(`${machine.name} · ${WORDS.sheet.startUp}`, season),
-  };
+function sheet(showing: Showing, kind: 'lay-up' | 'start-up'): Markup {
+  return html`<div class="sheet stack">${sheetHead(showing, kind, 2)}${sheetBody(showing, kind, 3)}</div>`;
 }
 
 function ring({ plan, machine, format, say }: Showing): Markup {

@@ -1,7 +1,7 @@
-import type { MachinePlan } from '../../../planner/season-plan.ts';
-import { fiveNumbersOf } from '../../../site/numbers.ts';
-import { WORDS } from '../../../site/words.ts';
-import { html, type Markup } from '../../html.ts';
+import type { MachinePlan } from '../../planner/season-plan.ts';
+import { html, type Markup } from '../html.ts';
+import { fiveNumbersOf } from '../numbers.ts';
+import { WORDS } from '../words.ts';
 import { section } from './parts.ts';
 import type { Showing } from './showing.ts';
 

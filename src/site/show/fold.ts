@@ -1,5 +1,5 @@
 /** What is put away under its title: in full on the pages of the site; where the page plans itself, put in when it is opened. */
-import { html, type Markup } from '../../html.ts';
+import { html, type Markup } from '../html.ts';
 
 export interface Folded {
   summary: Markup | string;

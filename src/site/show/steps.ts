@@ -1,6 +1,6 @@
-import type { PlanStep } from '../../../planner/season-plan.ts';
-import { WORDS } from '../../../site/words.ts';
-import { html, type Markup } from '../../html.ts';
+import type { PlanStep } from '../../planner/season-plan.ts';
+import { html, type Markup } from '../html.ts';
+import { WORDS } from '../words.ts';
 import { section } from './parts.ts';
 import type { Showing } from './showing.ts';
 

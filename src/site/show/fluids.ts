@@ -1,6 +1,6 @@
-import type { FuelPlan, TyrePlan } from '../../../planner/season-plan.ts';
-import { WORDS } from '../../../site/words.ts';
-import { html, type Markup } from '../../html.ts';
+import type { FuelPlan, TyrePlan } from '../../planner/season-plan.ts';
+import { html, type Markup } from '../html.ts';
+import { WORDS } from '../words.ts';
 import { dataTable, facts, section, table, whys } from './parts.ts';
 import type { Showing } from './showing.ts';
 

@@ -1,8 +1,8 @@
-import type { FigureLanguage } from '../../../figures/index.ts';
-import type { MachinePlan, SeasonPlan } from '../../../planner/season-plan.ts';
-import { type Format, formatOf } from '../../../site/formats.ts';
-import { languageOf } from '../../../site/language.ts';
-import { methodAt } from '../../../site/links.ts';
+import type { FigureLanguage } from '../../figures/index.ts';
+import type { MachinePlan, SeasonPlan } from '../../planner/season-plan.ts';
+import { type Format, formatOf } from '../formats.ts';
+import { languageOf } from '../language.ts';
+import { methodAt } from '../links.ts';
 import { type Fold, unfolded } from './fold.ts';
 
 /** What every part of a shown plan is made from. */

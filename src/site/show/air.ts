@@ -1,6 +1,6 @@
-import { airPicture, airTable } from '../../../figures/index.ts';
-import { WORDS } from '../../../site/words.ts';
-import { html, type Markup } from '../../html.ts';
+import { airPicture, airTable } from '../../figures/index.ts';
+import { html, type Markup } from '../html.ts';
+import { WORDS } from '../words.ts';
 import { facts, figure, section, whys } from './parts.ts';
 import type { Showing } from './showing.ts';
 

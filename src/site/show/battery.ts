@@ -1,7 +1,7 @@
-import { batteryPicture, batteryTable } from '../../../figures/index.ts';
-import type { BatteryPlan } from '../../../planner/season-plan.ts';
-import { WORDS } from '../../../site/words.ts';
-import { html, type Markup } from '../../html.ts';
+import { batteryPicture, batteryTable } from '../../figures/index.ts';
+import type { BatteryPlan } from '../../planner/season-plan.ts';
+import { html, type Markup } from '../html.ts';
+import { WORDS } from '../words.ts';
 import { facts, figure, section, table, whys } from './parts.ts';
 import type { Showing } from './showing.ts';
 
@@ -28,7 +28,7 @@ export function battery(showing: Showing): Markup {
     'battery',
     words.heading,
     html`<div class="pair"><div class="stack">${care}<p class="text">${b.careReason}</p></div>${picture(b, showing)}</div>`,
-    html`<h3>${words.charges}</h3><div data-bench-charges>${chargeTable(b, showing.format)}</div>`,
+    html`<h3>${words.charges}</h3>${chargeList(b, showing.format)}`,
     readings(b, showing.format),
     calibration(b, showing.format),
     html`<div class="whys">${whys(b.derivations, showing)}</div>`,
@@ -54,7 +54,7 @@ function picture(
 }
 
 /** The charges by day, or that there are none. */
-export function chargeTable({ charges }: BatteryPlan, { plainDate, amount, hours }: Showing['format']): Markup {
+function chargeList({ charges }: BatteryPlan, { plainDate, amount, hours }: Showing['format']): Markup {
   if (charges.length === 0) return html`<p>${words.noCharges}</p>`;
   return html`<ul class="assumed">${charges.map(
     (c) =>

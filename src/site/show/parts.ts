@@ -1,8 +1,8 @@
 /** The small parts of a shown plan: warnings, facts, tables, pictures, reasons. */
-import { legendMark, type Table } from '../../../figures/index.ts';
-import type { Derivation, Warning } from '../../../planner/season-plan.ts';
-import { WORDS } from '../../../site/words.ts';
-import { drawn, html, type Markup } from '../../html.ts';
+import { legendMark, type Table } from '../../figures/index.ts';
+import type { Derivation, Warning } from '../../planner/season-plan.ts';
+import { drawn, html, type Markup } from '../html.ts';
+import { WORDS } from '../words.ts';
 import { type Fold, unfolded } from './fold.ts';
 import type { Showing } from './showing.ts';
 
