@@ -56,7 +56,8 @@ function picture(
 /** The charges by day, or that there are none. */
 function chargeList({ charges }: BatteryPlan, { plainDate, amount, hours }: Showing['format']): Markup {
   if (charges.length === 0) return html`<p>${words.noCharges}</p>`;
-  return html`<ul class="assumed">${charges.map(
+  const { noCharger } = charges[0]!;
+  return html`${noCharger && html`<p class="text"><strong>${words.noCharger}</strong> ${noCharger}</p>`}<ul class="assumed">${charges.map(
     (c) =>
       html`<li data-past-date="${c.date}"><p><strong><time datetime="${c.date}">${words.chargeBy(plainDate(c.date))}</time></strong>: ${words.putBack(
         amount(c.ampHours, 'Ah', 1),

@@ -252,6 +252,7 @@ export const machine = {
     between: (earliest: string, expected: string) => `latest ${earliest}; expected ${expected}`,
     latest: (earliest: string) => `latest ${earliest}; not expected before first use`,
     noCharges: 'No charge falls due before first use, at the fastest likely loss either.',
+    noCharger: 'No charger of the household serves it; the hours are those on one that would.',
     calibration: 'Learnt from readings',
     calibrationText: (multiplier: string, factor: string, n: number) =>
       `This battery loses ${multiplier} times what the table says, within a factor of ${factor} (${count(n, 'reading', 'readings')}).`,
