@@ -416,20 +416,22 @@ const GOOD = {
 };
 const DAMAGED = { format: 1, id: 'b', machine: 'juniper', kind: 'readings', date: 12, volts: 'much' };
 const LATER = { format: 2, id: 'c', machine: 'juniper', what: 'something new' };
+/** A version that knows one field more wrote it: exported by this one, the field would be gone. */
+const FULLER = { ...GOOD, id: 'd', hydrometer: 1.26 };
 
 test('damaged entries and those of another format are left as they are, told of, and can be saved', async () => {
   const { page } = await machine(DESK);
-  await put(page, 1, [GOOD, DAMAGED, LATER]);
+  await put(page, 1, [GOOD, DAMAGED, LATER, FULLER]);
   await openRecord(page);
-  await page.getByText('2 entries cannot be read. They were left as they are.').waitFor();
+  await page.getByText('3 entries cannot be read. They were left as they are.').waitFor();
   expect(await entries(page).count()).toBe(1);
   const { bytes } = await downloaded(page, () => page.getByRole('button', { name: 'Save them as a file' }).click());
-  expect(JSON.parse(bytes.toString())).toEqual([DAMAGED, LATER]);
+  expect(JSON.parse(bytes.toString())).toEqual([DAMAGED, LATER, FULLER]);
   await logReading(page);
   await entries(page).nth(1).waitFor();
   await page.reload();
   await openRecord(page);
-  await page.getByText('2 entries cannot be read').waitFor();
+  await page.getByText('3 entries cannot be read').waitFor();
 }, 60_000);
 
 test('a record that a newer version wrote is read as far as it is known, and never rebuilt', async () => {
