@@ -2,12 +2,12 @@
 import type { PlannerClient } from '../planner/client.ts';
 import { saveFile } from '../save-file.ts';
 import { type Entry, recordOf } from './entries.ts';
-import { noteNext } from './moved.ts';
+import { forgetNext, noteNext } from './moved.ts';
 import { showPlanned } from './page-steps.ts';
 import type { Replanned, StepList } from './replan.ts';
 import { BENCH } from './words.ts';
 
-/** What moves a plan, beside ticked look-ins. */
+/** What moves a plan, beside ticked look-ins; of other machines every tick is taken for one. */
 const MOVES: readonly Entry['kind'][] = ['readings', 'charged', 'skipped', 'finishedJobs', 'odometer', 'engineHours'];
 
 export class Anew {
@@ -16,6 +16,7 @@ export class Anew {
   private readonly lookIns: ReadonlySet<string>;
   private planned = '';
   private isPlanned = false;
+  private isMoved = false;
 
   /** @param lookIns - steps of look-ins: a ticked charge is one, and moves the plan */
   constructor(root: HTMLElement, client: PlannerClient, lookIns: ReadonlySet<string>) {
@@ -38,13 +39,17 @@ export class Anew {
    */
   async show(entries: readonly Entry[], asOf: string): Promise<void> {
     const { input, machine = '' } = this.root.dataset;
-    const moving = entries.filter((e) => MOVES.includes(e.kind) || (e.kind === 'done' && this.lookIns.has(e.step)));
+    const moving = entries.filter(
+      (e) => MOVES.includes(e.kind) || (e.kind === 'done' && (e.machine !== machine || this.lookIns.has(e.step))),
+    );
+    if (moving.length === 0) forgetNext();
     if (input === undefined || (moving.length === 0 && this.planned === '')) return;
     const ids = [...new Set(entries.map((e) => e.machine))];
     const records = Object.fromEntries(ids.map((id) => [id, recordOf(entries.filter((e) => e.machine === id))]));
     const key = JSON.stringify(records);
     if (key === this.planned) return;
     this.planned = key;
+    this.isMoved = moving.length > 0;
     this.say(BENCH.planning);
     try {
       const now = new Date().toISOString();
@@ -86,7 +91,7 @@ export class Anew {
       if (old) old.outerHTML = markup;
     }
     if (list) showPlanned(shown.steps[list as StepList], tick, (id) => whole !== undefined || this.lookIns.has(id));
-    noteNext(shown.next);
+    if (this.isMoved) noteNext(shown.next);
     const said = shown.next[machine]?.said ?? '';
     this.say(said === '' ? BENCH.replannedNone : BENCH.replanned(said));
     this.root.querySelector<HTMLElement>('[data-calendars]')!.hidden = whole === undefined;

@@ -196,7 +196,7 @@ export class Bench {
     const now = own.filter((e) => this.isNow(e));
     this.piece('entries').innerHTML = listHtml(entryList(own, now, this.steps, this.root.dataset.units === 'us'));
     this.piece('unread').innerHTML = unreadHtml(this.unread().length);
-    showTicks(now, this.early);
+    showTicks(now, this.steps, this.early);
     this.offerToLeaveOut(now);
     // What is written next does not wait for the plan.
     this.planning = this.anew.show(this.kept.entries, this.today());

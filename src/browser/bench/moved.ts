@@ -12,6 +12,15 @@ export function nextOnDevice(): Record<string, NextCharge> {
   }
 }
 
+/** What was planned on the device holds no longer. */
+export function forgetNext(): void {
+  try {
+    localStorage.removeItem(KEY);
+  } catch {
+    // Nothing was kept.
+  }
+}
+
 /** Keeps the next charges of the machines that were planned. */
 export function noteNext(next: Readonly<Record<string, NextCharge>>): void {
   try {

@@ -20,15 +20,22 @@ export const stepOnPage = (step: string) => stepsOnPage().find((item) => item.da
 /**
  * Ticks what the record calls done, and marks what it leaves out; what the build knows as done stays done.
  * @param entries - of the machine and the season
+ * @param steps - of the machine
  * @param early - boxes that are being written down: they stay as they are
  */
-export function showTicks(entries: readonly Entry[], early: ReadonlyMap<string, boolean>): void {
+export function showTicks(
+  entries: readonly Entry[],
+  steps: readonly PageStep[],
+  early: ReadonlyMap<string, boolean>,
+): void {
   const done = new Set(entries.flatMap((e) => (e.kind === 'done' ? [e.step] : [])));
+  // Who ticked the printed sheet may have written one line for the whole of it.
+  const whole = new Map(steps.map(({ id, phase }) => [id, phase === 'swap' ? 'lay-up' : phase]));
   const left = new Map(entries.flatMap((e) => (e.kind === 'skipped' ? [[e.step, e.why ?? '']] : [])));
   for (const item of stepsOnPage()) {
     const { step = '' } = item.dataset;
     const box = item.querySelector<HTMLInputElement>('input.box');
-    if (box && !early.has(step)) box.checked = done.has(step) || box.defaultChecked;
+    if (box && !early.has(step)) box.checked = done.has(step) || done.has(whole.get(step) ?? '') || box.defaultChecked;
     const why = left.get(step);
     item.classList.toggle('is-left', why !== undefined);
     if (box) box.disabled = why !== undefined;

@@ -6,12 +6,12 @@ import { planSeason } from '../../planner/plan.ts';
 import type { MachinePlan, PlanStep, SeasonPlan } from '../../planner/season-plan.ts';
 import type { Format } from '../../site/formats.ts';
 import { restSteps, stepsOfSheet } from '../../site/sheet-lists.ts';
-import { WORDS } from '../../site/words.ts';
 import { battery } from '../../site/show/battery.ts';
 import { datesList, numbersList } from '../../site/show/dates.ts';
 import { section, warningList } from '../../site/show/parts.ts';
 import { type Showing, showingOf } from '../../site/show/showing.ts';
 import { unsure } from '../../site/show/unsure.ts';
+import { WORDS } from '../../site/words.ts';
 
 /** Which steps stand on a page. */
 export type StepList = 'lay-up' | 'start-up' | 'rest';

@@ -51,7 +51,8 @@ export const BENCH = {
   wholePhases: { 'lay-up': 'All of the lay-up', 'start-up': 'All of the start-up' } as Record<string, string>,
   restedFor: (hours: number) => `rested ${hours} h`,
   earlier: (n: number) => `Of earlier seasons: ${n}`,
-  doneInContent: 'This tick is in the record of the content folder: take it out there.',
+  doneInContent:
+    'This tick stands elsewhere, in the record of the content folder or with the whole sheet in the list below: take it out there.',
   saved: 'Written down.',
   removed: 'Taken out.',
   planning: 'Working the dates out anew…',
