@@ -68,7 +68,7 @@ export const PRESETS: readonly PresetRow[] = [
   row('chassis.airbox', '', 'usual for this kind', same(true)),
   row('chassis.exhaustOutlets', '', 'usual for this kind', [[1, 1, 4], [1, 1, 1], [1, 1, 3], [1, 1, 2], [1, 1, 2], [1, 1, 4], [1, 1, 1], [1, 1, 1]]),
   row('chassis.lights', '', 'usual for this kind', [true, true, true, true, true, true, true, false]),
-  row('roadSalt.exposed', '', 'cars are driven on salted roads, the others are put away before or kept off them', [false, false, false, false, false, true, false, false]),
+  row('roadSalt.exposed', '', 'cars are driven on salted roads, the others are laid up before or kept off them', [false, false, false, false, false, true, false, false]),
   row('roadSalt.washed', '', 'not said to be washed', same(false)),
 ];
 

@@ -8,7 +8,7 @@ import type { PlanStep } from './season-plan.ts';
 import { windowsOf } from './tasks/index.ts';
 
 /** Work that is overdue is to be done within this many days. Common practice. */
-const OVERDUE_DAYS = 14;
+const OVERDUE_DAYS = 28;
 
 /** Between which days an undone step is to be done, and by when it was due, where that is past. */
 export interface Standing {

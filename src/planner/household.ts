@@ -128,7 +128,7 @@ export interface Machine {
   cooling: Cooling;
   tyres: Tyre[];
   chassis: Chassis;
-  /** Ridden or driven on salted roads, and whether it is washed before it is put away. */
+  /** Ridden or driven on salted roads, and whether it is washed at lay-up. */
   roadSalt: { exposed: boolean; washed: boolean };
   services: ServiceItem[];
   paperwork: Paperwork[];

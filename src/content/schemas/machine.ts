@@ -194,7 +194,7 @@ export const machine = z
       z
         .strictObject({
           exposed: z.optional(flag('Used on salted roads, or handles road salt')),
-          washed: z.optional(flag('Washed before it is put away')),
+          washed: z.optional(flag('Washed at lay-up')),
         })
         .register(z.globalRegistry, { description: 'Road salt', examples: [{ exposed: true, washed: true }] }),
     ),

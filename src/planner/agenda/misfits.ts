@@ -17,7 +17,7 @@ type Cause =
   | { kind: 'hours' };
 
 /** Steps named in a message; the rest are counted. */
-const NAMED = 6;
+const NAMED = 3;
 
 /**
  * What did not fit, in words: one message for each latest date and cause.

@@ -150,10 +150,13 @@ function partText(
   const amount = (value: number) => formatQuantity(Math.round(value * 10) / 10, 'Ah', plan.units);
   const when = startHour === undefined ? '' : `, from ${hourText(startHour, plan.household.clock)}`;
   const charger = chargerName === undefined ? '' : `, on "${chargerName}"`;
+  // Where both losses reach it on one day, the reason says the day.
   const expected =
-    charge.expected === undefined
-      ? `The battery may reach ${battery.thresholdPct} % on ${writtenDay(charge.earliest, plan.household.locale)} if it loses fast; as expected, not before first use.`
-      : `The battery reaches ${battery.thresholdPct} % between ${writtenDay(charge.earliest, plan.household.locale)}, if it loses fast, and ${writtenDay(charge.expected, plan.household.locale)}, as expected.`;
+    charge.expected === charge.earliest
+      ? undefined
+      : charge.expected === undefined
+        ? `The battery may reach ${battery.thresholdPct} % on ${writtenDay(charge.earliest, plan.household.locale)} if it loses fast; as expected, not before first use.`
+        : `The battery reaches ${battery.thresholdPct} % between ${writtenDay(charge.earliest, plan.household.locale)}, if it loses fast, and ${writtenDay(charge.expected, plan.household.locale)}, as expected.`;
   return lines(
     `${machine.name} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +

@@ -41,7 +41,7 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('recheck', 'km', ANY),
   // A mouse passes a gap of 6 mm (CDC, as reproduced by others).
   row('mouseGap', 'mm', ANY),
-  // Name of the machine that wakes as this one goes to sleep.
+  // Name of the machine that starts up as this one is laid up.
   row('otherMachine', 'text', { swap: true }),
   // Engine oil, with the filter where there is one.
   row('oil', 'L', { engine: { oil: true } }),

@@ -4,7 +4,7 @@ import type { Quantity } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { writtenDate } from '../written.ts';
 import { AMOUNTS, namesIn } from './amount-table.ts';
-import { wakingMachine } from './facts.ts';
+import { startingMachine } from './facts.ts';
 import type { PlanParts } from './parts.ts';
 
 /** A value of the plan with its unit, or words. */
@@ -30,7 +30,7 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
     zero: 0,
     recheck: 50,
     mouseGap: 6,
-    otherMachine: wakingMachine(machine, household)?.name,
+    otherMachine: startingMachine(machine, household)?.name,
     oil: machine.engine.oilL > 0 ? machine.engine.oilL : undefined,
     cylinders: machine.engine.cylinders,
     outlets: machine.chassis.exhaustOutlets,

@@ -29,7 +29,7 @@ export const FACTS: readonly FactRow[] = [
   {
     path: 'swap',
     values: YES_NO,
-    meaning: 'Another machine wakes within three weeks of the day this one goes to sleep.',
+    meaning: 'Another machine starts up within three weeks of the last use of this one.',
   },
   { path: 'engine.cycle', values: ['four-stroke', 'two-stroke', 'electric'], meaning: 'Working cycle.' },
   { path: 'engine.electricStart', values: YES_NO, meaning: 'Has an electric starter.' },

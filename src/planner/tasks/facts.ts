@@ -10,7 +10,7 @@ const OIL_SERVICES = ['engine-oil', 'oil', 'oil-change', 'oil-and-filter'];
 /** An oil change this recent makes another one at lay-up needless. Source: common practice. */
 const FRESH_OIL_DAYS = 60;
 
-/** One machine sleeps as another wakes when their dates are this near. Source: common practice. */
+/** One machine is laid up as another starts up when their dates are this near. Source: common practice. */
 const SWAP_DAYS = 21;
 
 /**
@@ -27,7 +27,7 @@ export function machineFacts(machine: Machine, place: Place, household: Househol
     kind: machine.kind,
     use: machine.use,
     rest: restLength(machine.season),
-    swap: wakingMachine(machine, household) !== undefined,
+    swap: startingMachine(machine, household) !== undefined,
     engine: {
       cycle: engine.cycle,
       electricStart: engine.start.includes('electric'),
@@ -100,11 +100,11 @@ export function machineFacts(machine: Machine, place: Place, household: Househol
 }
 
 /**
- * The machine that wakes as this one goes to sleep, if there is one; the nearest in date, then by id.
- * @param machine - the one that goes to sleep
+ * The machine that starts up as this one is laid up, if there is one; the nearest in date, then by id.
+ * @param machine - the one that is laid up
  * @param household - with all machines
  */
-export function wakingMachine(machine: Machine, household: Household): Machine | undefined {
+export function startingMachine(machine: Machine, household: Household): Machine | undefined {
   const gap = (other: Machine) => Math.abs(daysBetween(machine.season.lastUse, other.season.firstUse));
   return household.machines
     .filter((other) => other.id !== machine.id && gap(other) <= SWAP_DAYS)

@@ -161,7 +161,7 @@ export const state = {
   inUse: 'in use',
   layUp: 'being laid up',
   rest: 'at rest',
-  startUp: 'being woken',
+  startUp: 'being started up',
 };
 export const front = {
   title: 'What is next',
@@ -305,7 +305,7 @@ export const machine = {
     water: 'Water the fuel can hold',
     breathing: 'Most that breathing brings',
     hardly: 'less than half a millilitre',
-    useBy: 'Use by',
+    useBy: 'Fuel keeps until',
     drainedUseBy: 'Use the drained fuel by',
     atFirstUse: 'At first use',
     verdict: { use: 'Use it', mix: 'Mix with fresh fuel', dispose: 'Take it to the collection point' },
@@ -455,7 +455,7 @@ export const agenda = {
   sessions: 'Sessions',
   earlier: 'Earlier',
   steps: (n: number) => count(n, 'step', 'steps'),
-  overdue: (date: string) => `overdue, was due by ${date}`,
+  overdue: (date: string) => `, overdue since ${date}`,
   none: 'No sessions are planned.',
   misfits: 'Does not fit',
   misfitText: (time: string, date: string, steps: number) =>

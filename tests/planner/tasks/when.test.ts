@@ -146,7 +146,7 @@ test('oil changed within sixty days of the last use is fresh, unless it is due a
   expect(facts(30, true)).toBe('advised');
 });
 
-test('a machine that wakes three days after this one goes to sleep makes a swap', () => {
+test('a machine that starts up three days after the last use of this one makes a swap', () => {
   const swap = (on: boolean) => {
     const { machine, place, household, parts } = caseOf({ flags: { swap: on } });
     return machineFacts(machine, place, household, parts).swap;
