@@ -2,7 +2,7 @@
 import { chemistryRow } from './battery/index.ts';
 import { daysBetween } from './dates.ts';
 import type { FuelChoice, IsoDate, Machine, Procedure, Ticked, When } from './household.ts';
-import { isOfSeason, restKey, seasonName } from './rest-key.ts';
+import { isOfSeason, recordSeason, restKey } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
 import { isWholePhase } from './ticked.ts';
@@ -20,7 +20,7 @@ const CAN_BE_LEFT_OUT: readonly PlanStep['phase'][] = ['lay-up', 'look-in', 'swa
  * @param procedures - whose steps it names
  */
 export function ofThisSeason(machine: Machine, procedures: readonly Procedure[]): Machine {
-  const isNow = (tick: Ticked) => isOfSeason(tick, seasonName(machine.season));
+  const isNow = (tick: Ticked) => isOfSeason(tick, recordSeason(machine.season));
   const choice = fuelChoice(machine, procedures);
   const finished = new Set(machine.doneSteps.filter((tick) => !isNow(tick)).map(({ stepId }) => stepId));
   const off = new Map(machine.assemblies.map(({ id }) => [offStepId(id), id]));
@@ -51,7 +51,7 @@ export function withoutRefitted(machine: Machine, strip: StripPlan): Machine {
 /** What was done with the fuel, where a step was done that only one choice has. */
 function fuelChoice(machine: Machine, procedures: readonly Procedure[]): FuelChoice | undefined {
   const choices = machine.doneSteps
-    .filter((tick) => isOfSeason(tick, seasonName(machine.season)))
+    .filter((tick) => isOfSeason(tick, recordSeason(machine.season)))
     .flatMap(({ stepId }): FuelChoice[] => {
       const { phase, when } = procedures.find(({ id }) => stepId.startsWith(`${id}.`)) ?? {};
       const { choice } = (phase === 'lay-up' && typeof when?.fuel === 'object' ? when.fuel : {}) as When;
@@ -98,7 +98,7 @@ export function withTickedCharges(machine: Machine, procedures: readonly Procedu
     );
   const toPct = chemistryRow(battery.chemistry).chargeToPct;
   const ticked = machine.doneSteps
-    .filter((tick) => isCharge(tick) && isOfSeason(tick, seasonName(machine.season)))
+    .filter((tick) => isCharge(tick) && isOfSeason(tick, recordSeason(machine.season)))
     .filter(({ date }) => charged.every((c) => Math.abs(daysBetween(c.date, date)) > SAME_CHARGE_DAYS))
     .map(({ date }) => ({ date, toPct }));
   if (ticked.length === 0) return machine;

@@ -19,7 +19,7 @@ export function restKey(season: { lastUse: IsoDate; firstUse: IsoDate }): string
 }
 
 /** How a record knows a season: by its name, or where none is named by the first day of its record. */
-export interface SeasonName {
+export interface RecordSeason {
   key: string;
   from: IsoDate;
 }
@@ -32,7 +32,7 @@ const LATEST_DAYS = 14;
  * The name of a season, and the day from which a record that names none is of it: between the last start-up and this lay-up.
  * @param season - last and first use
  */
-export function seasonName(season: Pick<Season, 'lastUse' | 'firstUse'>): SeasonName {
+export function recordSeason(season: Pick<Season, 'lastUse' | 'firstUse'>): RecordSeason {
   const inUse = 365 - daysBetween(season.lastUse, season.firstUse);
   const days = Math.round(Math.min(EARLIEST_DAYS, Math.max(LATEST_DAYS, inUse / 2)));
   return { key: restKey(season), from: addDays(season.lastUse, -days) };
@@ -41,8 +41,8 @@ export function seasonName(season: Pick<Season, 'lastUse' | 'firstUse'>): Season
 /**
  * Whether a tick is of a season.
  * @param tick - which names its season, or has its date alone
- * @param season - as `seasonName` has it
+ * @param season - as `recordSeason` has it
  */
-export function isOfSeason(tick: Pick<Ticked, 'date' | 'season'>, season: SeasonName): boolean {
+export function isOfSeason(tick: Pick<Ticked, 'date' | 'season'>, season: RecordSeason): boolean {
   return tick.season === undefined ? tick.date >= season.from : tick.season === season.key;
 }

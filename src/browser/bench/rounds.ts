@@ -1,5 +1,5 @@
 /** Ticks of the rounds of charging, each in the record of its machine: the same as on the machine's own page. */
-import { isOfSeason, type SeasonName } from '../../planner/rest-key.ts';
+import { isOfSeason, type RecordSeason } from '../../planner/rest-key.ts';
 import { dayIn } from '../day-in.ts';
 import { type Entry, newId } from './entries.ts';
 import { BenchStore, type Trouble } from './store.ts';
@@ -10,7 +10,7 @@ type Tick = Extract<Entry, { kind: 'done' }>;
 export class Rounds {
   private readonly root: HTMLElement;
   private readonly store: BenchStore;
-  private readonly seasons: Record<string, SeasonName>;
+  private readonly seasons: Record<string, RecordSeason>;
   private writing: Promise<unknown> = Promise.resolve();
 
   private constructor(root: HTMLElement, store: BenchStore) {
