@@ -1,15 +1,15 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { readFolder } from '../../src/content/read-folder.ts';
 import { planSeason } from '../../src/planner/plan.ts';
-import type { SeasonPlan } from '../../src/planner/season-plan.ts';
 import { withoutPaths } from '../../src/publish/write.ts';
 import { openBrowser } from '../site/browser.ts';
 import { serve } from '../site/serve.ts';
 import { calm, DESK, downloaded, faults, open } from './opened.ts';
+import { planOf, planOwn, settled } from './planning.ts';
 import { demoSite, PROJECT, TODAY } from './site.ts';
 import { unzip } from './unzip.ts';
 
@@ -31,31 +31,6 @@ afterAll(async () => {
 
 const NOON = `${TODAY}T19:00:00Z`;
 
-async function planOwn(page: Page): Promise<void> {
-  await page.goto(`${site.origin}/plan/`);
-  await page.getByLabel('What do you call it?').fill('Grey Owl');
-  await page.getByLabel('Nearest weather station').fill('edmonton');
-  await page.locator('#stations [role=option]').first().waitFor();
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('Enter');
-  await page.getByLabel('Last day of use').first().fill('2026-10-25');
-  await page.getByLabel('First day of use after the rest').fill('2027-04-10');
-  await page.getByLabel('Capacity on its label').fill('12');
-  await page.locator('[data-title]', { hasText: 'Grey Owl' }).waitFor();
-  await settled(page);
-}
-
-/** Nothing is being worked out any more. */
-async function settled(page: Page): Promise<void> {
-  await page.waitForTimeout(400);
-  await page.locator('season-planner:not([aria-busy])').waitFor({ timeout: 30_000 });
-}
-
-const planOf = async (page: Page): Promise<SeasonPlan> =>
-  JSON.parse(
-    (await downloaded(page, () => page.getByRole('button', { name: 'The plan as data' }).click())).bytes.toString(),
-  );
-
 /** As it is published, with its keys in order. */
 const sorted = (value: unknown): string =>
   JSON.stringify(value, (_, v) =>
@@ -68,7 +43,7 @@ test('on a phone and by keyboard, answers become a plan with dates, numbers, pic
   const opened = await open(browser, site.origin);
   const { page } = opened;
   await page.clock.setFixedTime(NOON);
-  await planOwn(page);
+  await planOwn(page, site.origin);
   await page.getByRole('heading', { name: 'Dates and amounts' }).waitFor();
   for (const heading of ['Warnings', 'Battery', 'Fuel', 'Air of the store', 'What to do, by day', 'Assumed, not known'])
     expect(await page.getByRole('heading', { name: heading, exact: true }).count()).toBe(1);
@@ -81,7 +56,7 @@ test('on a phone and by keyboard, answers become a plan with dates, numbers, pic
 
 test('the page is sound in the dark and with both sheets in sight', async () => {
   const opened = await open(browser, site.origin, { ...DESK, colorScheme: 'dark' });
-  await planOwn(opened.page);
+  await planOwn(opened.page, site.origin);
   for (const sheet of ['Lay-up sheet', 'Start-up sheet']) {
     await opened.page.getByRole('button', { name: sheet }).click();
     expect(await opened.page.locator('.sheet:visible .step').count()).toBeGreaterThan(5);
@@ -92,7 +67,7 @@ test('the page is sound in the dark and with both sheets in sight', async () => 
 
 test('a sheet is printed alone, with the machine in the margin and boxes to tick', async () => {
   const { page } = await open(browser, site.origin, DESK);
-  await planOwn(page);
+  await planOwn(page, site.origin);
   await page.getByRole('button', { name: 'Start-up sheet' }).click();
   await page.emulateMedia({ media: 'print' });
   expect(await page.locator('form').first().isVisible()).toBe(false);
@@ -107,7 +82,7 @@ test('a sheet is printed alone, with the machine in the margin and boxes to tick
 test('the files that are taken along are read without a problem and give the same plan', async () => {
   const { page } = await open(browser, site.origin, DESK);
   await page.clock.setFixedTime(NOON);
-  await planOwn(page);
+  await planOwn(page, site.origin);
   await page.getByRole('button', { name: 'Add a machine' }).click();
   await page.getByLabel('What do you call it?').fill('Blue: "two"');
   await page.getByLabel('What is it?').selectOption('snow-machine');
@@ -134,93 +109,6 @@ test('the files that are taken along are read without a problem and give the sam
     rmSync(content, { recursive: true, force: true });
   }
 }, 120_000);
-
-/** The day alone is held still: the page's own measure of time goes on. */
-const holdDay = (page: Page) =>
-  page.addInitScript((now) => {
-    class Held extends Date {
-      constructor(given?: number) {
-        super(given ?? now);
-      }
-      static override now = () => now;
-    }
-    globalThis.Date = Held as DateConstructor;
-  }, Date.parse(NOON));
-
-/** One frame of a screen at 60 Hz [ms]. */
-const FRAME_MS = 16;
-const ROUND = 20;
-const ROUNDS = 30;
-
-/**
- * Moves the slider over its days, each move after the plan of the one before stands in the page and is laid out.
- *
- * Measured from the hand's move to the laid-out plan, in rounds of twenty moves: the best median counts. Other work on the
- * machine makes a round slower, and nothing makes it faster than it is; and a hand that drags is past the first rounds, in
- * which the worker's code is still being compiled.
- * @returns that median [ms]
- */
-async function slide(page: Page, what: string, from: number, to: number): Promise<number> {
-  const slider = page.getByLabel('Move the last day of use');
-  const medians: number[] = [];
-  let day = from;
-  while (medians.length < ROUNDS && !(Math.min(...medians) < FRAME_MS)) {
-    const days = Array.from({ length: ROUND }, () => (day = day === to ? from : day + 1));
-    const took = await slider.evaluate(async (input: HTMLInputElement, days) => {
-      const moves = () => performance.getEntriesByName('season-moved');
-      performance.clearMeasures('season-moved');
-      for (const [n, day] of days.entries()) {
-        input.value = String(day);
-        input.dispatchEvent(new Event('input'));
-        while (moves().length <= n) await new Promise((resolve) => setTimeout(resolve, 1));
-        await new Promise((resolve) => requestAnimationFrame(resolve));
-      }
-      return moves().map((e) => e.duration);
-    }, days);
-    medians.push(took.sort((a, b) => a - b)[ROUND >> 1]!);
-  }
-  console.log(
-    `slider, ${what}, from the hand's move to the plan laid out in the page: best median of ${medians.length} rounds ${Math.min(...medians).toFixed(1)} ms`,
-  );
-  await slider.evaluate((input: HTMLInputElement, last) => {
-    input.value = String(last);
-    input.dispatchEvent(new Event('input'));
-    input.dispatchEvent(new Event('change'));
-  }, to);
-  await settled(page);
-  return Math.min(...medians);
-}
-
-test('moving the end of the season moves dates, numbers and pictures at once, and the answers when it is let go', async () => {
-  const { page } = await open(browser, site.origin, DESK);
-  await planOwn(page);
-  const seen = () => page.locator('[data-slot=dates]').textContent();
-  const before = await seen();
-  await page.getByText('Why: loss of the battery').click();
-  const why = page.locator('details[open] .why', { hasText: 'r20, self-discharge' }).first();
-  await why.waitFor();
-  expect(await slide(page, 'own machine', -20, 39)).toBeLessThan(FRAME_MS);
-  expect(await seen()).not.toBe(before);
-  // What was opened stays open.
-  await why.waitFor();
-  expect(await page.getByLabel('Last day of use').first().inputValue()).toBe('2026-12-03');
-  expect((await planOf(page)).machines[0]!.season.lastUse).toBe('2026-12-03');
-}, 120_000);
-
-test('a machine of loaded files moves by the slider, and the household is planned anew when it is let go', async () => {
-  const { page } = await open(browser, site.origin, DESK);
-  await holdDay(page);
-  await page.goto(`${site.origin}/plan/`);
-  await page.getByText('I have content files').click();
-  await page.locator('input[webkitdirectory]').setInputFiles(join(PROJECT, 'content'));
-  await page.getByText(/files read/).waitFor({ timeout: 60_000 });
-  await page.getByRole('button', { name: 'Juniper' }).click();
-  await page.locator('[data-title]', { hasText: 'Juniper' }).waitFor();
-  expect(await slide(page, 'Juniper of the demo', -10, 39)).toBeLessThan(FRAME_MS);
-  const plan = await planOf(page);
-  expect(plan.machines.find((m) => m.id === 'juniper')!.season.lastUse).toBe('2026-12-03');
-  expect(plan.machines).toHaveLength(5);
-}, 180_000);
 
 test('the demo household loaded as a folder gives the plan of the build byte for byte, and its calendar', async () => {
   const opened = await open(browser, site.origin, DESK);
@@ -299,7 +187,7 @@ test('every problem of loaded files is shown with file, line, column and field, 
 
 test('an answer outside its bounds is told at its field', async () => {
   const { page } = await open(browser, site.origin);
-  await planOwn(page);
+  await planOwn(page, site.origin);
   await page.getByLabel('Capacity on its label').fill('320');
   await page.locator('#capacity-wrong').waitFor();
   expect(await page.locator('#capacity-wrong').innerText()).toContain('expected 1 to 40 Ah for a motorcycle');
@@ -310,7 +198,7 @@ test('an answer outside its bounds is told at its field', async () => {
 
 test('answers are there again after a reload; damaged ones are put aside and not lost', async () => {
   const { page } = await open(browser, site.origin);
-  await planOwn(page);
+  await planOwn(page, site.origin);
   await page.reload();
   await page.locator('[data-title]', { hasText: 'Grey Owl' }).waitFor({ timeout: 30_000 });
   expect(await page.getByLabel('Capacity on its label').inputValue()).toBe('12');
