@@ -123,7 +123,7 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
         return make(source.atKey([...path, key]), [...path, key], what, 'Delete one of them.');
       }
       const at = source.atKey([...path, key]);
-      if (/^\d+ ?[a-z°%]/i.test(key)) {
+      if (/^\d+ *[a-z°%]/i.test(key)) {
         const what = `found the field "${printable(key)}", expected a field name`;
         return make(at, [...path, key], what, 'Inside braces a comma ends the field: write decimals with a point.');
       }
