@@ -99,6 +99,9 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     return typeof value === 'number' && isForeign(unit, system) ? `${own} (${amount(value, unit)})` : own;
   }
 
+  /** The household's unit for what is read in a unit of the plan. */
+  const readIn = (unit: string) => (isForeign(unit, system) ? amount(0, unit).replace(/^\S+ /, '') : unit);
+
   /** A line of a content file in the household's units. */
   const contentLine = (line: string) => lineInUnits(line, system);
 
@@ -146,6 +149,7 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     number,
     measured,
     measuredAs,
+    readIn,
     contentLine,
     duration,
     hours,

@@ -101,7 +101,7 @@ function openText({ state, where, safetyCritical }: LedgerItem): string {
 }
 
 /** One step: box, number, what to do with its amounts, what to mind, torques, room for a reading and for initials. */
-function stepOf({ step, number, mind, about }: SheetStep, { fillIn }: Showing['format']): Markup {
+function stepOf({ step, number, mind, about }: SheetStep, { fillIn, readIn }: Showing['format']): Markup {
   const more = step.detail || mind.length > 0 || step.doNotRide;
   const leave = !step.done && canBeLeftOut(step.phase);
   return html`<li class="step" data-step="${step.id}"${step.date !== undefined && html` data-day="${step.date}"`}${leave && html` data-leave`}><span class="box${step.done && ' is-done'}"></span><span class="no">${number}</span><div class="body"><p><strong class="title">${fillIn(step.title, step.amounts)}</strong>${step.safetyCritical && html` <span class="critical">${words.critical}</span>`}${about.length > 0 && html` <span class="quiet">${about.join(' · ')}</span>`}</p>
@@ -120,6 +120,6 @@ ${step.torques.map(
     }</strong>${r.note && ` ${r.note}`}</p>`,
 )}</div>${
     (step.reading || step.safetyCritical) &&
-    html`<div class="fill">${step.reading && html`<span class="blank">${step.reading}</span>`}${step.safetyCritical && html`<span class="blank">${words.initials}</span>`}</div>`
+    html`<div class="fill">${step.reading && html`<span class="blank">${readIn(step.reading)}</span>`}${step.safetyCritical && html`<span class="blank">${words.initials}</span>`}</div>`
   }</li>`;
 }
