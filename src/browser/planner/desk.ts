@@ -10,10 +10,14 @@ import { planSeason } from '../../planner/plan.ts';
 import { planMoved } from '../../planner/plan-moved.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
 import type { PublishedInput } from '../../publish/inputs.ts';
+import { replan } from '../bench/replan.ts';
 import type { Ask, Asks, LoadedFile, Setting, StationFound } from './messages.ts';
 import { type Shown, show } from './show.ts';
 
 type Answering = { [A in Ask]: (given: Asks[A][0]) => Promise<Asks[A][1]> | Asks[A][1] };
+
+// The planner and what shows a plan are in the worker itself. Only what needs a library of its own is fetched when it is asked
+// for: a second chunk that shares the planner would tear it into several, which are larger together.
 
 /** How the desk gets at what is bundled. */
 export type Fetch = (path: string) => Promise<unknown>;
@@ -117,13 +121,8 @@ export class Desk implements Answering {
 
   async record({ input, ...given }: Asks['record'][0]): Promise<Asks['record'][1]> {
     const { whole, procedures, ...household } = (await this.get(input)) as PublishedInput;
-    const [{ replan }, practice] = await Promise.all([import('../bench/replan.ts'), this.get(procedures)]);
-    const { plan, shown } = replan(
-      { ...household, procedures: practice as Procedure[] },
-      given,
-      whole,
-      this.setting.methods,
-    );
+    const practice = (await this.get(procedures)) as Procedure[];
+    const { plan, shown } = replan({ ...household, procedures: practice }, given, whole, this.setting.methods);
     this.recorded = plan;
     return shown;
   }
