@@ -84,11 +84,11 @@ test('November: the lay-up sheet is printed and ticked, one step is left out on 
   });
   await walk.click(sheet, /^Write it down ?: Log a reading/);
   await sheet.locator('[data-entries] li', { hasText: '12.85 V, 43 °F' }).waitFor();
-  await takeRecord(
-    sheet,
-    '2026-11-14',
-    (text) => `${text}skipped:\n  - { step: plugs-in.exhaust, date: "2026-11-14", why: one of the plugs is lost }\n`,
-  );
+  await walk.click(sheet, /^Leave out: Plug the exhaust/);
+  await walk.fill(sheet, 'form[data-kind=skipped]', { why: 'one of the plugs is lost' });
+  await walk.click(sheet, /^Write it down ?: Leave a step out/);
+  await sheet.locator('[data-entries] li', { hasText: 'one of the plugs is lost' }).waitFor();
+  await takeRecord(sheet, '2026-11-14');
   plan = await walk.build('2026-11-15');
   expect(heron().steps.filter((s) => s.phase === 'lay-up' && !s.done)).toEqual([]);
   const page = await walk.open(phone, '/machines/heron/', '2026-11-15');
