@@ -24,7 +24,7 @@ export function yearList(data: RingData, about: Alternative, say: FigureLanguage
   const every = Math.ceil(starts.length / 10);
   const rows = data.machines.map((m, i) => {
     const y = TOP + i * ROW;
-    const [a, b, c, d] = [m.layUp.start, m.layUp.done, m.startUp.ready, m.startUp.firstUse].map((day) =>
+    const [a, b, c, d] = [m.layUp.start, m.layUp.done, m.startUp.start, m.startUp.firstUse].map((day) =>
       x(dayNumber(day)),
     );
     return el(

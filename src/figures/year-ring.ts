@@ -89,8 +89,8 @@ function band(
     el('title', {}, escapeText(say.words.ring.bandOf(machine.name))),
     el('circle', { r: radius, class: 'f-use' }),
     sector(machine.layUp.start, machine.layUp.done, 'f-work'),
-    sector(machine.layUp.done, machine.startUp.ready, 'f-rest'),
-    sector(machine.startUp.ready, machine.startUp.firstUse, 'f-work'),
+    sector(machine.layUp.done, machine.startUp.start, 'f-rest'),
+    sector(machine.startUp.start, machine.startUp.firstUse, 'f-work'),
     name(machine, index, radius, thick, id),
     el('rect', {
       x: -mark,
@@ -106,7 +106,7 @@ function band(
 
 /** The machine's name along the middle of its rest, or its number where the band is too thin for a name. */
 function name(machine: RingMachine, index: number, radius: number, thick: number, id: string): string {
-  const rest = Math.min(YEAR_DAYS, Math.max(0, daysBetween(machine.layUp.done, machine.startUp.ready)));
+  const rest = Math.min(YEAR_DAYS, Math.max(0, daysBetween(machine.layUp.done, machine.startUp.start)));
   const middle = shareOfYear(machine.layUp.done) + rest / YEAR_DAYS / 2;
   const room = (rest / YEAR_DAYS) * TURN * radius - 16;
   const size = Math.min(12, thick - 1);
@@ -187,7 +187,7 @@ export function yearRingTable(data: RingData, say: FigureLanguage): Table {
       m.name,
       say.date(m.layUp.start),
       say.date(m.layUp.done),
-      say.date(m.startUp.ready),
+      say.date(m.startUp.start),
       say.date(m.startUp.firstUse),
     ]),
   };

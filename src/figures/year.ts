@@ -6,7 +6,7 @@ import type { IsoDate } from '../planner/household.ts';
 export interface RingMachine {
   name: string;
   layUp: { start: IsoDate; done: IsoDate };
-  startUp: { ready: IsoDate; firstUse: IsoDate };
+  startUp: { start: IsoDate; firstUse: IsoDate };
 }
 
 export interface RingData {

@@ -20,7 +20,7 @@ import type { LedgerProblem } from './ledger/index.ts';
 import { draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
 import { withTickedCharges } from './recorded.ts';
-import { datedSteps, layUpDays, overdueWarnings, readyDay, seasonWarnings } from './season-days.ts';
+import { datedSteps, layUpDays, overdueWarnings, seasonWarnings, startUpDays } from './season-days.ts';
 import type { MachinePlan, SeasonPlan, Warning } from './season-plan.ts';
 import { orderWarnings, sumSupplies } from './supplies/index.ts';
 import { inUnits } from './units/index.ts';
@@ -130,7 +130,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       spot: machine.spot,
       season: { ...machine.season, reasons: machine.season.reasons.map((r) => inUnits(r, household.units)) },
       layUp: layUpDays(draft, steps),
-      startUp: { ready: readyDay(steps, machine.season.firstUse), firstUse: machine.season.firstUse },
+      startUp: startUpDays(steps, machine.season.firstUse),
       firstFrostInStore: rest.firstFrost,
       battery: draft.battery,
       air: draft.air,

@@ -46,15 +46,16 @@ export function layUpDays({ machine }: DraftMachine, steps: readonly PlanStep[])
 }
 
 /**
- * The last day of work before the first use.
+ * The days of the start-up's work, up to the first use.
  * @param steps - with their days
  * @param firstUse - first day of use after the rest
  */
-export function readyDay(steps: readonly PlanStep[], firstUse: IsoDate): IsoDate {
+export function startUpDays(steps: readonly PlanStep[], firstUse: IsoDate): MachinePlan['startUp'] {
   const days = steps.flatMap(({ phase, stage, date }) =>
     phase === 'start-up' && stage !== 'first-ride' && date !== undefined && date <= firstUse ? [date] : [],
   );
-  return days.sort().at(-1) ?? firstUse;
+  days.sort();
+  return { start: days.at(0) ?? firstUse, ready: days.at(-1) ?? firstUse, firstUse };
 }
 
 /** So many steps are named in a warning; the rest are counted. */

@@ -93,7 +93,8 @@ export interface MachinePlan {
   season: { lastUse: IsoDate; firstUse: IsoDate; proposed: boolean; reasons: string[] };
   /** First and last day of the lay-up's work, planned or as ticked, and whether all of it is ticked. */
   layUp: { start: IsoDate; done: IsoDate; complete: boolean };
-  startUp: { ready: IsoDate; firstUse: IsoDate };
+  /** First and last day of the start-up's work, and the first use. */
+  startUp: { start: IsoDate; ready: IsoDate; firstUse: IsoDate };
   /** First night of a typical year on which the store can reach −1 °C during the rest; absent when it cannot. */
   firstFrostInStore?: IsoDate | undefined;
   battery?: BatteryPlan | undefined;

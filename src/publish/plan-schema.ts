@@ -343,7 +343,7 @@ const machine = z
     spot: text.optional(),
     season: z.strictObject({ lastUse: date, firstUse: date, proposed: z.boolean(), reasons: z.array(text) }),
     layUp: z.strictObject({ start: date, done: date, complete: z.boolean() }),
-    startUp: z.strictObject({ ready: date, firstUse: date }),
+    startUp: z.strictObject({ start: date, ready: date, firstUse: date }),
     firstFrostInStore: date.optional(),
     battery: battery.optional(),
     air,

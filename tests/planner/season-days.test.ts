@@ -162,3 +162,16 @@ test('the fuel that was drained has one reminder on its last day, and none once 
   expect(before).toHaveLength(1);
   expect(titles(yard('2026-11-20', all('2026-11-14')))).toEqual([]);
 });
+
+test('the start-up begins with its first session, and the machine is ready with its last', () => {
+  for (const machine of yard('2026-10-20').machines) {
+    const days = machine.steps
+      .filter((s) => s.phase === 'start-up' && s.stage !== 'first-ride' && s.stage !== 'paperwork')
+      .flatMap(({ date }) => date ?? [])
+      .sort();
+    const { start, ready, firstUse } = machine.startUp;
+    expect(start <= days[0]!).toBe(true);
+    expect(ready >= days.at(-1)!).toBe(true);
+    expect(ready <= firstUse).toBe(true);
+  }
+});

@@ -26,7 +26,7 @@ export function sheetMargins({ name, layUp, startUp }: MachinePlan, kind: SheetK
  */
 export function sheetHead({ machine, format }: Showing, kind: SheetKind, level: 1 | 2): Markup {
   const { layUp, startUp, name } = machine;
-  const days = kind === 'lay-up' ? [layUp.start, layUp.done] : [startUp.ready, startUp.firstUse];
+  const days = kind === 'lay-up' ? [layUp.start, layUp.done] : [startUp.start, startUp.firstUse];
   return html`<div class="sheet-head">${heading(level, html`${name}: ${sheetTitle(kind)}`)}
 <p>${words.season(format.seasonName(layUp.start, startUp.firstUse))} · ${days.map(format.dateText).join(' – ')}</p></div>`;
 }

@@ -274,7 +274,7 @@ test('nothing but the re-check lies after the first use, wherever the first use 
       return {
         ...m,
         season: { ...m.season, firstUse },
-        startUp: { ready: addDays(firstUse, -7), firstUse },
+        startUp: { start: addDays(firstUse, -7), ready: addDays(firstUse, -7), firstUse },
         battery: aBattery([aCharge('2026-12-05', 3), aCharge('2027-02-20', 3)]),
       };
     });
