@@ -36,13 +36,13 @@ const holdDay = (page: Page) =>
 
 /** One frame of a screen at 60 Hz [ms]. */
 const FRAME_MS = 16;
-const ROUND = 20;
-const ROUNDS = 30;
+const ROUND = 12;
+const ROUNDS = 40;
 
 /**
  * Moves the slider over its days, each move after the plan of the one before stands in the page and is laid out.
  *
- * Measured from the hand's move to the laid-out plan, in rounds of twenty moves: the best median counts. Other work on the
+ * Measured from the hand's move to the laid-out plan, in rounds of a dozen moves: the best median counts. Other work on the
  * machine makes a round slower, and nothing makes it faster than it is; and a hand that drags is past the first rounds, in
  * which the worker's code is still being compiled.
  * @returns that median [ms]
