@@ -40,8 +40,6 @@ export function readSource(file: string, bytes: Uint8Array | string): Source {
   const decoded = decode(bytes);
   if ('what' in decoded) return failed(file, [{ file, column: 1, field: '', ...decoded }]);
   const { text } = decoded;
-  const tabs = tabProblems(file, text);
-  if (tabs.length > 0) return failed(file, tabs);
   const long = longLine(text);
   if (long) {
     const what = `found a line of ${long.length} characters, expected text that a person can read`;
@@ -53,6 +51,8 @@ export function readSource(file: string, bytes: Uint8Array | string): Source {
   if (directive >= 0) return failed(file, [directiveProblem(file, directive + 1)]);
   const depth = deepLine(text);
   if (depth !== undefined) return failed(file, [tooDeep(file, depth, 1, '')]);
+  const tabs = tabProblems(file, text);
+  if (tabs.length > 0) return failed(file, tabs);
   const lines = new LineCounter();
   try {
     return compose(file, text, lines);

@@ -1,4 +1,5 @@
 /** A file's bytes before YAML: encoding, tabs, and nesting that would exhaust a parser that recurses. */
+import { CST, LineCounter, Parser } from 'yaml';
 import { codeOf, type Problem } from './problem.ts';
 
 /** Largest YAML file that is read; a machine with a hundred assemblies takes some 60 kB [bytes]. */
@@ -116,20 +117,42 @@ function readable(decoded: string): { text: string } | Pick<Problem, 'line' | 'w
   };
 }
 
+/** Lines indented by anything but spaces; within quotes or a block of text that is part of the text. */
 export function tabProblems(file: string, text: string): Problem[] {
-  return text.split('\n').flatMap((line, i) => {
+  const suspect = text.split('\n').flatMap((line, i) => {
     const tab = /^ *([\t\u00a0\u2000-\u200b\u202f\u3000])/u.exec(line);
-    if (!tab || line.trim() === '') return [];
-    const isTab = tab[1] === '\t';
-    return [
-      {
-        file,
-        line: i + 1,
-        column: tab[0].length,
-        field: '',
-        what: `found ${isTab ? 'a tab' : `a space of another kind (${codeOf(tab[1]!)})`} before the text, expected spaces`,
-        fix: isTab ? 'Indent with two spaces for each level.' : 'Delete it, and type the spaces on the keyboard.',
-      },
-    ];
+    return tab && line.trim() !== '' ? [{ line: i + 1, column: tab[0].length, sign: tab[1]! }] : [];
   });
+  if (suspect.length === 0) return [];
+  const inText = linesWithinText(text);
+  return suspect
+    .filter(({ line }) => !inText.has(line))
+    .map(({ line, column, sign }) => ({
+      file,
+      line,
+      column,
+      field: '',
+      what: `found ${sign === '\t' ? 'a tab' : `a space of another kind (${codeOf(sign)})`} before the text, expected spaces`,
+      fix: sign === '\t' ? 'Indent with two spaces for each level.' : 'Delete it, and type the spaces on the keyboard.',
+    }));
+}
+
+/** Numbers of the lines that begin within a quoted value or a block of text. */
+function linesWithinText(text: string): Set<number> {
+  const lines = new LineCounter();
+  const within = new Set<number>();
+  const look = (token: CST.Token | null | undefined) => {
+    if (!token || !('source' in token) || !/^(?:double-quoted|single-quoted|block)-scalar$/.test(token.type)) return;
+    const head = token.type === 'block-scalar' ? token.props.map((part) => ('source' in part ? part.source : '')) : [];
+    const first = lines.linePos(token.offset).line;
+    const last = lines.linePos(token.offset + head.join('').length + token.source.length - 1).line;
+    for (let line = first + 1; line <= last; line++) within.add(line);
+  };
+  for (const token of new Parser(lines.addNewLine).parse(text))
+    if (token.type === 'document')
+      CST.visit(token, ({ key, value }) => {
+        look(key);
+        look(value);
+      });
+  return within;
 }

@@ -27,12 +27,7 @@ export interface Trial {
  * @param context - what the weather makes of its place
  * @param asOf - the day the plan is made for
  */
-export function whatIfLater(
-  asWritten: Machine,
-  household: Household,
-  context: PlaceContext,
-  asOf: IsoDate,
-): WhatIf[] {
+export function whatIfLater(asWritten: Machine, household: Household, context: PlaceContext, asOf: IsoDate): WhatIf[] {
   const machine = withTickedCharges(asWritten, household.procedures);
   const tried = TRIALS.map((days) => ({ days, lastUse: addDays(machine.season.lastUse, days) })).filter(
     ({ lastUse }) => lastUse >= asOf && lastUse < machine.season.firstUse,

@@ -68,6 +68,20 @@ test('a tab within a unit is told by its name', () => {
   outcome(new TextEncoder().encode(text));
 });
 
+test('what stands within quotes or in a block of text may begin its lines with any space', () => {
+  const text = new TextDecoder().decode(bike);
+  const read = (remarks: string) =>
+    readContent(
+      [...rest, { path: 'machines/bike.yaml', bytes: new TextEncoder().encode(`${text}\nremarks: ${remarks}\n`) }],
+      { asOf: '2026-11-25' },
+    ).problems.map(({ what }) => what);
+  expect(text).not.toContain('remarks:');
+  expect(read('"one\n\n  \u2008two"')).toEqual([]);
+  expect(read("'one\n\n  \u00a0two'")).toEqual([]);
+  expect(read('|\n  one\n  \ttwo\n  \u3000three')).toEqual([]);
+  expect(read('"one"\n\u00a0spot: here')).toEqual([expect.stringContaining('a space of another kind (U+00A0)')]);
+});
+
 test('lines moved about give a household or problems', () => {
   const lines = new TextDecoder().decode(bike).split('\n');
   fc.assert(

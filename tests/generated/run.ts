@@ -77,9 +77,10 @@ function attempt(drawn: Case): string {
   }
 }
 
-/** The check that failed first, or the words of the crash without its figures. */
+/** The check that failed first; or the words of the crash or of the refusal without their figures. */
 function kindOf(faults: string): string {
-  return (faults.split('\n')[0] ?? '')
-    .replace(/\d[\d-]*/g, '#')
-    .slice(0, faults.startsWith('crash') ? 60 : faults.indexOf(':'));
+  const first = faults.split('\n')[0] ?? '';
+  const refused = /^the reader refuses it: \S+ {2}(.*)/.exec(first)?.[1];
+  if (refused !== undefined) return refused.replace(/\d[\d-]*/g, '#');
+  return first.replace(/\d[\d-]*/g, '#').slice(0, faults.startsWith('crash') ? 60 : faults.indexOf(':'));
 }
