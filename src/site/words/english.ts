@@ -159,6 +159,7 @@ export const derivation = {
 };
 export const state = {
   inUse: 'in use',
+  waiting: 'waiting to be laid up',
   layUp: 'being laid up',
   rest: 'at rest',
   startUp: 'being started up',
