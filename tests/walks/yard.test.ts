@@ -235,5 +235,6 @@ test('the season took no more acts than this', () => {
   expect({ command, edit, page, print }).toEqual({ command: 7, edit: 7, page: 12, print: 2 });
   // Half of the clicks are the boxes of the two sheets.
   expect(click).toBeLessThanOrEqual(130);
-  expect(field).toBeLessThanOrEqual(16);
+  // One of them says why a step is left out.
+  expect(field).toBeLessThanOrEqual(17);
 });
