@@ -28,5 +28,4 @@ export { type BatteriesPlan, type BatteryContext, planBatteries } from './plan.t
 export { type Rest, restOf } from './rest.ts';
 export { chargeRota, type Rota } from './rota.ts';
 export type { RotaBattery } from './rota-battery.ts';
-export { SAFETY_RULES, type SafetyRule, safetyRules } from './safety.ts';
 export { openCircuitVoltage, stateOfChargeFromVoltage, type VoltageReading } from './voltage.ts';

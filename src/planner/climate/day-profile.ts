@@ -12,16 +12,3 @@ export const DAY_FRACTION_MEAN = DAY_FRACTION.reduce((sum, f) => sum + f, 0) / 2
 
 /** How far each hour lies above the day's mean, as a share of the daily range; its mean is 0. */
 export const DAY_SHAPE: Float64Array = Float64Array.from(DAY_FRACTION, (f) => DAY_FRACTION_MEAN - f);
-
-/**
- * Temperature of one hour of a day, shifted so that the 24 hours have the day's mean.
- * @param hour - 0 (00–01 h) to 23
- * @param meanC - the day's mean [°C]
- * @param rangeK - daily maximum less daily minimum [K]
- * @returns temperature [°C]
- * Source: ASHRAE Handbook Fundamentals 2021, ch. 14, table 6: T(h) = Tmax − f(h)·(Tmax − Tmin), shifted.
- * Error: the shift moves both extremes by the distance between the mean of minimum and maximum and the true mean.
- */
-export function hourOfDayC(hour: number, meanC: number, rangeK: number): number {
-  return meanC + DAY_SHAPE[hour]! * rangeK;
-}

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openCircuitVoltage, planBatteries, SAFETY_RULES, safetyRules } from '../../../src/planner/battery/index.ts';
+import { openCircuitVoltage, planBatteries } from '../../../src/planner/battery/index.ts';
 import { addDays } from '../../../src/planner/dates.ts';
 import type { Household } from '../../../src/planner/household.ts';
 import type { BatteryPlan } from '../../../src/planner/season-plan.ts';
@@ -344,13 +344,4 @@ test('every number of a plan is finite', () => {
     if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
     return value;
   });
-});
-
-test('the rules of safety cover each chemistry: frozen lead–acid, lithium below 0 °C', () => {
-  for (const chemistry of LEAD)
-    expect(safetyRules(chemistry).map((r) => r.id)).toEqual(
-      expect.arrayContaining(['battery-frozen', 'battery-hydrogen', 'battery-acid']),
-    );
-  expect(safetyRules('lifepo4').map((r) => r.id)).toContain('battery-lithium-cold');
-  for (const rule of SAFETY_RULES) expect(rule.source).not.toBe('');
 });
