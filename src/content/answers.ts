@@ -127,7 +127,7 @@ function climateOf(
 }
 
 function machineFile(answers: MachineAnswers): MachineFile {
-  const { battery, fuel, ...rest } = answers;
+  const { battery, fuel, readings, ...rest } = answers;
   const file = {
     ...rest,
     battery:
@@ -139,6 +139,12 @@ function machineFile(answers: MachineAnswers): MachineFile {
             capacity: maybe(battery.capacity, 'charge'),
             drain: exact(maybe(battery.drain, 'smallCurrent')),
           }),
+    readings: readings?.map((r) => ({
+      date: r.date,
+      voltage: quantity(r.voltage, 'voltage'),
+      temperature: quantity(r.temperature, 'temperature'),
+      rested: quantity(r.rested, 'duration'),
+    })),
     fuel:
       fuel === false
         ? 'none'

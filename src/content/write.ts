@@ -24,6 +24,11 @@ export interface MachineAnswers {
     | false
     | undefined;
   cooling?: string | undefined;
+  readings?: { date: string; voltage: string; temperature: string; rested: string }[] | undefined;
+  /** Days on which the battery was charged full. */
+  charged?: { date: string }[] | undefined;
+  /** Steps that are done, or "lay-up" and "start-up" for a whole sheet. */
+  done?: { step: string; date: string }[] | undefined;
 }
 
 const HEAD = (schema: string) => `# yaml-language-server: $schema=${schema}
@@ -60,6 +65,21 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
       ['tap', fuel.tap, 'vacuum, manual, none'],
     ]),
     field(0, 'cooling', answers.cooling, 'air, oil, liquid, none'),
+    ...listed(
+      'readings',
+      answers.readings?.map(
+        (r) =>
+          `{ ${dateIs(r.date)}, voltage: ${scalar(r.voltage)}, temperature: ${scalar(r.temperature)}, rested: ${scalar(r.rested)} }`,
+      ),
+    ),
+    ...listed(
+      'charged',
+      answers.charged?.map((c) => `{ ${dateIs(c.date)} }`),
+    ),
+    ...listed(
+      'done',
+      answers.done?.map((d) => `{ step: ${scalar(d.step)}, ${dateIs(d.date)} }`),
+    ),
   ];
   return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
 }
@@ -158,6 +178,12 @@ function group(name: string, given: object | false | undefined, rows: readonly R
   if (given === false) return [`${name}: none`];
   const lines = rows.map(([key, value, comment]) => field(2, key, value, comment)).filter((l) => l !== '');
   return lines.length > 0 ? [`${name}:`, ...lines] : [];
+}
+
+const dateIs = (date: string) => `date: ${JSON.stringify(date)}`;
+
+function listed(name: string, rows: readonly string[] = []): string[] {
+  return rows.length === 0 ? [] : [`${name}:`, ...rows.map((row) => `  - ${row}`)];
 }
 
 function dated(key: string, value: string | undefined, comment: string): string {

@@ -92,7 +92,10 @@ export function overdueWarnings(
   const found = [...late].map(([work, of]): Warning => {
     const due = of.map((step) => step.overdue!).sort();
     const next = of.flatMap(({ date }) => date ?? []).sort()[0];
-    const whole = work === 'winter work' ? '' : `, or all of it by "${work}" under "done" in a record file`;
+    const whole =
+      work === 'winter work'
+        ? ''
+        : `, or all of it at once: under "Done and measured" on the form, or as "${work}" under "done" in a record file`;
     return {
       ...common,
       level: 'warning',

@@ -212,6 +212,53 @@ test('answers are there again after a reload; damaged ones are put aside and not
   expect(await page.getByRole('button', { name: 'Save the old answers as a file' }).isVisible()).toBe(true);
 }, 120_000);
 
+test('what was done and measured is kept, moves the plan, and is in the files that are taken along', async () => {
+  const opened = await open(browser, site.origin);
+  const { page } = opened;
+  await page.clock.setFixedTime('2026-12-20T19:00:00Z');
+  await planOwn(page, site.origin);
+  await settled(page);
+  const overdue = page.locator('[data-slot=warnings]').getByText(/overdue/);
+  const first = page.locator('.numbers > div').first();
+  expect(await overdue.count()).toBeGreaterThan(0);
+  const log = page.getByRole('group', { name: 'Done and measured' });
+  const write = async (kind: string, date: string, values: Record<string, string> = {}) => {
+    await log.getByLabel('What was done?').selectOption(kind);
+    await log.getByLabel('When?').fill(date);
+    for (const [label, value] of Object.entries(values)) await log.getByLabel(label).fill(value);
+    await log.getByRole('button', { name: 'Write it down' }).click();
+    await settled(page);
+  };
+  await write('lay-up', '2026-11-01');
+  expect(await overdue.count()).toBe(0);
+  const before = await first.textContent();
+  const reading = { 'Voltage, nothing': '12.45', 'Temperature of': '0', 'Rested since': '400' };
+  await write('reading', '2026-12-05', reading);
+  expect(await first.textContent()).not.toBe(before);
+  await write('reading', '2026-12-21', reading);
+  expect(await log.getByRole('listitem').count()).toBe(2);
+  await write('charged', '2026-12-19');
+  expect(await log.getByRole('listitem').allTextContents()).toEqual([
+    expect.stringContaining('2026-11-01: laid up'),
+    expect.stringContaining('2026-12-05: 12.45 V at 0 °C after 400 h'),
+    expect.stringContaining('2026-12-19: battery charged full'),
+  ]);
+  expect(await faults(page)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  await page.reload();
+  await settled(page);
+  expect(await log.getByRole('listitem').count()).toBe(3);
+  const { bytes } = await downloaded(page, () => page.getByRole('button', { name: 'Content files' }).click());
+  const file = unzip(bytes).find(({ path }) => path.startsWith('machines/'))!;
+  expect(new TextDecoder().decode(file.bytes)).toContain(
+    '{ date: "2026-12-05", voltage: 12.45 V, temperature: 0 °C, rested: 400 h }',
+  );
+  await log.getByRole('button', { name: /Take back.*charged/ }).click();
+  await settled(page);
+  expect(await log.getByRole('listitem').count()).toBe(2);
+  calm(opened);
+}, 120_000);
+
 test('coordinates, typed or taken from the device, give the nearest stations', async () => {
   const opened = await open(browser, site.origin, {
     ...DESK,

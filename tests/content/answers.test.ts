@@ -20,30 +20,46 @@ const { procedures } = readProcedures(bundledFiles);
 const asOf = '2026-11-25';
 
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
-const machine = fc.record({
-  id: fc.constant('one'),
-  name: fc.constantFrom('One', 'Grey Owl', 'no', '12', 'a: b', '"quoted"', 'Fjällräv'),
-  kind: fc.constantFrom(...KINDS),
-  place: fc.constant('store'),
-  lastUse: maybe(fc.constantFrom('2026-09-12', '2026-11-01')),
-  firstUse: maybe(fc.constantFrom('2027-03-20', '2027-05-01')),
-  battery: fc.oneof(
-    fc.constant(false as const),
-    fc.record({
-      chemistry: maybe(fc.constantFrom('flooded', 'flooded-calcium', 'agm', 'gel', 'lifepo4')),
-      capacity: maybe(fc.constantFrom('0.5 Ah', '12 Ah', '400 Ah')),
-    }),
-  ),
-  fuel: fc.oneof(
-    fc.constant(false as const),
-    fc.record({
-      delivery: maybe(fc.constantFrom('carburettor', 'injection')),
-      tank: maybe(fc.constantFrom('0.2 L', '4.5 US gal', '3 imp gal', '400 L')),
-      blend: maybe(fc.constantFrom('E0', 'E5', 'E10', 'E85')),
-    }),
-  ),
-  cooling: maybe(fc.constantFrom('air', 'oil', 'liquid', 'none')),
-});
+const machine = fc
+  .record({
+    id: fc.constant('one'),
+    name: fc.constantFrom('One', 'Grey Owl', 'no', '12', 'a: b', '"quoted"', 'Fjällräv'),
+    kind: fc.constantFrom(...KINDS),
+    place: fc.constant('store'),
+    lastUse: maybe(fc.constantFrom('2026-09-12', '2026-11-01')),
+    firstUse: maybe(fc.constantFrom('2027-03-20', '2027-05-01')),
+    battery: fc.oneof(
+      fc.constant(false as const),
+      fc.record({
+        chemistry: maybe(fc.constantFrom('flooded', 'flooded-calcium', 'agm', 'gel', 'lifepo4')),
+        capacity: maybe(fc.constantFrom('0.5 Ah', '12 Ah', '400 Ah')),
+      }),
+    ),
+    fuel: fc.oneof(
+      fc.constant(false as const),
+      fc.record({
+        delivery: maybe(fc.constantFrom('carburettor', 'injection')),
+        tank: maybe(fc.constantFrom('0.2 L', '4.5 US gal', '3 imp gal', '400 L')),
+        blend: maybe(fc.constantFrom('E0', 'E5', 'E10', 'E85')),
+      }),
+    ),
+    cooling: maybe(fc.constantFrom('air', 'oil', 'liquid', 'none')),
+    readings: fc.uniqueArray(
+      fc.record({
+        date: fc.constantFrom('2026-10-30', '2026-11-20'),
+        voltage: fc.constantFrom('5 V', '12.55 V', '16 V'),
+        temperature: fc.constantFrom('-3.3 °C', '0 °C', '4 °C'),
+        rested: fc.constantFrom('0 h', '300 h'),
+      }),
+      { maxLength: 3, selector: (reading) => JSON.stringify(reading) },
+    ),
+    charged: fc.array(fc.record({ date: fc.constantFrom('2026-11-01', '2026-11-25') }), { maxLength: 2 }),
+    done: fc.array(
+      fc.record({ step: fc.constantFrom('lay-up', 'start-up'), date: fc.constantFrom('2026-04-12', '2026-11-14') }),
+      { maxLength: 2 },
+    ),
+  })
+  .map((given) => (given.battery === false ? { ...given, readings: undefined } : given));
 const answers: fc.Arbitrary<Answers> = fc.record({
   household: fc.record({
     id: fc.constant('home-4f2a'),

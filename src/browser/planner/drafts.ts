@@ -1,6 +1,7 @@
 /** What the form holds, as flat text by field, and how it becomes answers. Whatever a device gives back is read as unknown. */
 import type { Answers } from '../../content/answers.ts';
 import { slug } from '../../content/files.ts';
+import { answersOfLog, logOf } from './log-entries.ts';
 import { PLANNER } from './words.ts';
 
 /** Fields of one machine and of its place. */
@@ -21,6 +22,7 @@ export const MACHINE_FIELDS = [
   'delivery',
   'tank',
   'blend',
+  'log',
 ] as const;
 /** Fields that all machines share. */
 export const HOME_FIELDS = ['id', 'units', 'charger', 'keeper', 'dose', 'room', 'revised'] as const;
@@ -36,6 +38,8 @@ export interface Drafts {
 
 const MOST_MACHINES = 50;
 const LONGEST = 200;
+/** A season's log is a few dozen entries of some 80 characters. */
+const LONGEST_LOG = 20_000;
 
 export const emptyMachine = (n: number, like?: MachineDraft | undefined): MachineDraft => ({
   ...(Object.fromEntries(MACHINE_FIELDS.map((f) => [f, ''])) as MachineDraft),
@@ -70,7 +74,7 @@ export function draftsOf(kept: unknown): Drafts | undefined {
   if (format !== 1 || !Array.isArray(machines) || machines.length === 0) return undefined;
   const text = (from: unknown, field: string): string => {
     const value = typeof from === 'object' && from !== null ? (from as Record<string, unknown>)[field] : undefined;
-    return typeof value === 'string' ? value.slice(0, LONGEST) : '';
+    return typeof value === 'string' ? value.slice(0, field === 'log' ? LONGEST_LOG : LONGEST) : '';
   };
   const fields = <F extends string>(names: readonly F[], from: unknown) =>
     Object.fromEntries(names.map((f) => [f, text(from, f)])) as Record<F, string>;
@@ -130,6 +134,7 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
           ? (false as const)
           : { delivery: given(m.delivery), tank: withUnit(m.tank, tankUnit(home.units)), blend: given(m.blend) },
       cooling: given(m.cooling),
+      ...log(m),
     };
   });
   return {
@@ -148,6 +153,12 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
     places: [...places.values()],
     machines: rows,
   };
+}
+
+/** Readings of a battery that the machine has no longer stay in the draft, and out of the plan. */
+function log(m: MachineDraft): ReturnType<typeof answersOfLog> {
+  const { readings, ...others } = answersOfLog(logOf(m.log));
+  return m.chemistry === 'none' ? others : { readings, ...others };
 }
 
 /** What a store is called where nobody has named it. */

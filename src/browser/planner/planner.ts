@@ -2,12 +2,14 @@
 
 import { html } from '../../site/html.ts';
 import { dayIn } from '../day-in.ts';
+import { languageTag } from '../language.ts';
 import { saveFile } from '../save-file.ts';
 import { zip } from '../zip.ts';
 import { PlannerClient } from './client.ts';
 import { answersOf, canPlan, type Drafts, emptyMachine, newDrafts } from './drafts.ts';
 import { fill, markProblems, take } from './form.ts';
 import { keep, keptDrafts, setAside } from './kept.ts';
+import { DoneLog } from './log.ts';
 import type { Asks } from './messages.ts';
 import { type Loaded, ofDrop, ofPicker } from './pick-files.ts';
 import type { Shown } from './show.ts';
@@ -23,6 +25,7 @@ class SeasonPlanner extends HTMLElement {
   private client!: PlannerClient;
   private form!: HTMLFormElement;
   private stations!: StationSearch;
+  private log!: DoneLog;
   private slider!: SeasonSlider;
   private views!: SheetView;
   private slots!: PlanSlots;
@@ -38,9 +41,13 @@ class SeasonPlanner extends HTMLElement {
     const { base = '/', methods = '{}' } = this.dataset;
     this.client = new PlannerClient({ base: new URL(base, location.href).href, methods: JSON.parse(methods) });
     this.form = this.piece('form') as HTMLFormElement;
-    this.drafts = keptDrafts() ?? newDrafts(navigator.language, newId());
+    this.drafts = keptDrafts() ?? newDrafts(languageTag(navigator.language), newId());
     this.stations = new StationSearch(this.piece('station'), this.client, (choice) => {
       Object.assign(this.drafts.machines[this.at]!, choice);
+      this.changed();
+    });
+    this.log = new DoneLog(this.piece('log'), (log) => {
+      this.drafts.machines[this.at]!.log = log;
       this.changed();
     });
     this.slider = new SeasonSlider(this.piece('slider') as HTMLInputElement, this.piece('season-end'), {
@@ -54,7 +61,9 @@ class SeasonPlanner extends HTMLElement {
       document.getElementById('your-plan')?.scrollIntoView();
     });
     this.form.addEventListener('input', (event) => {
-      if ((event.target as HTMLInputElement).name) this.changed();
+      const { name } = event.target as HTMLInputElement;
+      if (name) this.changed();
+      if (name === 'units') this.showLog();
     });
     this.piece('remove').addEventListener('click', () => this.removeMachine());
     this.piece('back').addEventListener('click', () => this.backToForm());
@@ -89,7 +98,7 @@ class SeasonPlanner extends HTMLElement {
       return this.say(PLANNER.start);
     }
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
-    const answers = answersOf(this.drafts, { timeZone, locale: navigator.language });
+    const answers = answersOf(this.drafts, { timeZone, locale: languageTag(navigator.language) });
     const asOf = dayIn(timeZone, Date.now());
     await this.ask('form', { answers, asOf, machine: answers.machines[this.at]?.id }, ({ problems, shown }) => {
       markProblems(
@@ -178,8 +187,14 @@ class SeasonPlanner extends HTMLElement {
     fill(this.form, this.drafts, at);
     take(this.form, this.drafts, at);
     this.stations.show(this.drafts.machines[at]!);
+    this.showLog();
     this.piece('remove').hidden = this.drafts.machines.length < 2;
     this.tabs();
+  }
+
+  private showLog(): void {
+    const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+    this.log.show(this.drafts.machines[this.at]!.log, this.drafts.home.units, dayIn(timeZone, Date.now()));
   }
 
   private tabs(): void {
