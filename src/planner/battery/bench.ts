@@ -25,12 +25,18 @@ export interface Slot {
   turnDay?: number | undefined;
 }
 
-/** What each charger is doing, in hours since day 0. */
+/** A charger's time taken, in hours since day 0. */
+interface Span {
+  from: number;
+  to: number;
+}
+
+/** What each charger is doing: spans in the order of time, none of which overlaps another. */
 export class Bench {
   private readonly days: OpenDays;
-  private readonly busy: Map<string, { from: number; to: number }[]>;
+  private readonly busy: Map<string, readonly Span[]>;
 
-  constructor(days: OpenDays, busy = new Map<string, { from: number; to: number }[]>()) {
+  constructor(days: OpenDays, busy = new Map<string, readonly Span[]>()) {
     this.days = days;
     this.busy = busy;
   }
@@ -50,7 +56,8 @@ export class Bench {
       const best = this.chargerOn(turn, state, day);
       if (!best) continue;
       const { charger, from, to } = best;
-      this.busy.set(charger.id, [...(this.busy.get(charger.id) ?? []), { from, to }]);
+      const spans = this.busy.get(charger.id) ?? [];
+      this.busy.set(charger.id, spans.toSpliced(begunBy(spans, from), 0, { from, to }));
       return turn === day ? { charger, startHour: from - day * 24 } : { charger, turnDay: turn };
     }
     return undefined;
@@ -63,11 +70,13 @@ export class Bench {
     let best: { charger: Charger; from: number; to: number } | undefined;
     for (const charger of battery.chargers) {
       const spans = this.busy.get(charger.id) ?? [];
-      const from = Math.max(opens, ...spans.filter((s) => s.from <= closes && s.to > opens).map((s) => s.to));
+      // A club's charger has thousands of spans: the last that begins by the day's end is the only one that can hold up this turn.
+      const next = begunBy(spans, closes);
+      const from = Math.max(opens, spans[next - 1]?.to ?? opens);
       const to = from + battery.hoursOn(charger, day, last);
       const runsOn = charger.maintainer ? UNATTENDED_MAINTAINER_H : this.days.isAway(turn + 1) ? 0 : UNATTENDED_H;
       const inHours = to <= closes || (from <= closes && to - from <= runsOn);
-      const free = spans.every((s) => s.to <= from || s.from >= to);
+      const free = next === spans.length || spans[next]!.from >= to;
       if (inHours && free && (!best || to < best.to)) best = { charger, from, to };
     }
     return best;
@@ -84,4 +93,16 @@ export class Bench {
   private startHour(day: number): number {
     return this.days.weekend(day) ? START_HOUR.weekend : START_HOUR.weekday;
   }
+}
+
+/** How many of the spans have begun by an hour. */
+function begunBy(spans: readonly Span[], hour: number): number {
+  let low = 0;
+  let high = spans.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (spans[middle]!.from <= hour) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

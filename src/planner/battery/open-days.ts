@@ -23,7 +23,10 @@ export interface OpenDays {
 export function openDays(household: Days): OpenDays {
   const away = household.away.map((a) => ({ from: dayNumber(a.from), to: dayNumber(a.to) }));
   const anyHours = Object.values(household.hoursByWeekday).some((h) => h > 0);
-  const hours = (day: number) => household.hoursByWeekday[weekdayOf(isoOfDay(day))];
+  // Asked for many times each day of the rest; days are numbered, and the week has seven.
+  const week = Array.from({ length: 7 }, (_, day) => weekdayOf(isoOfDay(day)));
+  const weekday = (day: number) => week[((day % 7) + 7) % 7]!;
+  const hours = (day: number) => household.hoursByWeekday[weekday(day)];
   const isAway = (day: number) => away.some((a) => day >= a.from && day <= a.to);
   const isOpen = (day: number) => !isAway(day) && (!anyHours || hours(day) > 0);
   return {
@@ -34,7 +37,7 @@ export function openDays(household: Days): OpenDays {
       for (let d = day; d < day + 3660; d++) if (isOpen(d)) return d;
       return undefined;
     },
-    weekend: (day) => ['saturday', 'sunday'].includes(weekdayOf(isoOfDay(day))),
+    weekend: (day) => weekday(day) === 'saturday' || weekday(day) === 'sunday',
     written: (day) => writtenDate(isoOfDay(day), household.locale),
   };
 }
