@@ -81,6 +81,24 @@ test('each event has one display alarm fifteen hours before its day', () => {
   expect(new Set(starting('TRIGGER'))).toEqual(new Set(['TRIGGER:-PT15H']));
 });
 
+test('SEQUENCE counts the minutes of the revisions, so that it stays a 32-bit number', () => {
+  const sequence = (revised: string) => readBack(calendarOf(one({}, { revised }))).events[0]!.sequence;
+  const first = sequence('2026-11-25T07:00:00Z');
+  expect(sequence('2026-11-25T07:00:59Z')).toBe(first);
+  expect(sequence('2026-11-25T07:01:00Z')).toBe(first + 1);
+  expect(sequence('2026-11-26T07:00:00Z')).toBe(first + 24 * 60);
+  expect(sequence('2999-01-01T00:00:00Z')).toBeLessThan(2 ** 31);
+});
+
+test('the file names its maker', () => {
+  expect(lines).toContain('PRODID:-//Idle Season//Season plan//EN');
+});
+
+test('reminders of machines that the file does not have do no harm', () => {
+  const { uid } = plan.events[0]!;
+  expect(readBack(calendarOf(one({ machines: ['sold'] }))).events.map((e) => e.uid)).toEqual([uid]);
+});
+
 test('the file asks to be fetched once a day', () => {
   expect(lines).toContain('REFRESH-INTERVAL;VALUE=DURATION:P1D');
   expect(lines).toContain('X-PUBLISHED-TTL:P1D');

@@ -44,6 +44,43 @@ test('the columns are the weekdays of their dates', () => {
   }
 });
 
+test('weeks begin on the day of the locale: Monday in Britain, Sunday in the United States, Saturday in Egypt (CLDR)', () => {
+  const first = (locale: string) =>
+    monthViews({ ...plan, household: { ...plan.household, locale } })[0]!.weekdays.slice(0, 2);
+  expect(first('en-GB')).toEqual(['monday', 'tuesday']);
+  expect(first('en-US')).toEqual(['sunday', 'monday']);
+  expect(first('ar-EG')).toEqual(['saturday', 'sunday']);
+});
+
+test('no month has a week that lies outside it', () => {
+  for (const locale of ['en-GB', 'en-US'])
+    for (const view of monthViews({ ...plan, household: { ...plan.household, locale } }))
+      for (const week of view.weeks) expect(week.some((day) => day.inMonth)).toBe(true);
+});
+
+test('a reminder on the first of a month brings that month; events in any order', () => {
+  const on = (date: string) => ({ ...plan.events[0]!, uid: date, date, endDate: undefined });
+  const months = monthViews({ ...plan, events: [on('2027-03-01'), on('2027-01-31')] }).map((v) => v.month);
+  expect(months).toEqual([1, 2, 3]);
+});
+
+test('two acts of one day stand side by side; the same act of two machines once, by its title where it has no label', () => {
+  const [a, b] = [plan.events[0]!, plan.events[1]!];
+  const on = { date: '2026-12-05', endDate: undefined };
+  const events = [
+    { ...a, ...on, uid: 'a', label: 'Look in' },
+    { ...b, ...on, uid: 'b', label: 'Look in' },
+    { ...b, ...on, uid: 'c', label: undefined, title: 'Charge Juniper' },
+  ];
+  const day = monthViews({ ...plan, events })[0]!
+    .weeks.flat()
+    .find(({ date }) => date === on.date)!;
+  expect(day.labels).toEqual([
+    { uid: 'a', text: 'Look in', category: a.category, machines: a.machines },
+    { uid: 'c', text: 'Charge Juniper', category: b.category, machines: b.machines },
+  ]);
+});
+
 test('each reminder stands once on its day, by its short label', () => {
   const shown = views.flatMap((v) => v.weeks.flat().flatMap((d) => d.labels.map((l) => `${d.date} ${l.text}`)));
   expect(shown).toEqual([...new Set(plan.events.map((e) => `${e.date} ${e.label}`))]);
