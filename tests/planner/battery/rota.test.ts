@@ -234,6 +234,25 @@ test('a nearly full battery is left out of a trip that it does not need', () => 
   expect(rota.charges.filter((c) => c.machine === 'm1')).toEqual([]);
 });
 
+test('a club charges each nearly full battery on the last trip that it can wait for, and makes no trip more for it', () => {
+  const home = { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' };
+  const many = { chargers: Array.from({ length: 90 }, (_, k) => charger(`c${k}`)) };
+  const driver = rotaOf(steady(30, 80), 0, many);
+  const canWait = Array.from({ length: 60 }, (_, i) =>
+    rotaOf({ ...steady(37, 62), first: 25 }, 100 + i, { ...many, worthIt: (day) => day > START + 40 }),
+  );
+  const cannot = Array.from({ length: 7 }, (_, i) =>
+    rotaOf({ ...steady(20, 48), first: 25 }, 200 + i, { ...many, worthIt: () => false }),
+  );
+  const { trips, charges } = chargeRota([driver, ...canWait, ...cannot], home);
+  const daysOf = (batteries: RotaBattery[]) =>
+    new Set(batteries.flatMap((b) => charges.filter((c) => c.machine === b.machine).map((c) => c.day - START)));
+  expect(trips.length).toBe(chargeRota([driver], home).trips.length);
+  expect(daysOf([driver])).toEqual(new Set([30, 60]));
+  expect(daysOf(canWait)).toEqual(new Set([60]));
+  expect(daysOf(cannot)).toEqual(new Set([30]));
+});
+
 test('two yards never have the same charger at the same hour', () => {
   const small = { losses: [0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], allowance: 4, first: 1, end: 12 };
   const only = { chargers: [charger('only')], hoursOn: () => 3 };
