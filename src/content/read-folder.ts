@@ -136,16 +136,19 @@ export function readFolder(
 ): ReadResult {
   const { files, problems, changed } = readFiles(folder);
   const bundled = options.procedures === undefined ? [] : bundledProcedures(options.procedures, folder);
-  const epoch = Number(process.env.SOURCE_DATE_EPOCH);
-  const revised =
-    process.env.SOURCE_DATE_EPOCH !== undefined && Number.isFinite(epoch)
-      ? new Date(epoch * 1000).toISOString()
-      : changed;
+  const revised = sourceDate() ?? changed;
   const library =
     options.library !== undefined && files.some(asksForStation) ? readLibrary(options.library) : undefined;
   const result = readContent(files, { asOf: options.asOf, revised, procedures: bundled, library });
   const all = [...problems, ...result.problems];
   return all.length > 0 ? { problems: all } : result;
+}
+
+/** The instant that a build is told to go by in place of file times: seconds since 1970. */
+function sourceDate(): string | undefined {
+  const told = process.env.SOURCE_DATE_EPOCH;
+  const date = new Date(Number(told || Number.NaN) * 1000);
+  return Number.isNaN(date.getTime()) ? undefined : date.toISOString();
 }
 
 /** The bundled procedures, unless the folder is the one they stand in. */

@@ -80,6 +80,11 @@ test('SOURCE_DATE_EPOCH stands before file times', () => {
   expect(read().household?.revised).toBe(new Date(1772600000000).toISOString());
 });
 
+test.each(['', 'yesterday', '1e30'])('SOURCE_DATE_EPOCH of "%s" is no instant, and file times count', (told) => {
+  process.env.SOURCE_DATE_EPOCH = told;
+  expect(read().household?.revised).toMatch(/^20/);
+});
+
 test('the day of the plan can depend on the household’s time zone', () => {
   let zone = '';
   readFolder(folder, {
