@@ -189,7 +189,7 @@ describe('what is next is worked out on the device', () => {
     expect(await at('2026-10-20', state)).toBe('in use');
     expect(await at('2026-10-27', state)).toBe('being laid up');
     expect(await at('2027-01-15', state)).toBe('at rest');
-    expect(await at('2027-04-05', state)).toBe('being woken');
+    expect(await at('2027-04-05', state)).toBe('being started up');
     expect(await at('2027-06-01', state)).toBe('in use');
   });
 
