@@ -4,6 +4,7 @@ import {
   drainAndReplace,
   freezingPointC,
   planCoolant,
+  reachOfOneSwap,
   strengthFor,
   tableEnd,
 } from '../../../src/planner/coolant/index.ts';
@@ -183,4 +184,35 @@ test('every printed figure of a coolant plan has its derivation with a source', 
   const results = p.derivations.map((d) => d.result.value);
   for (const figure of [p.needC, p.freezeC, p.replaceL, p.ageDue]) expect(results).toContain(figure);
   expect(p.derivations.filter((d) => d.sources.length === 0 || d.inputs.length === 0)).toEqual([]);
+});
+
+test('strengths, volumes and temperatures that cannot be are refused on either side', () => {
+  for (const share of [-0.01, 1.01, Number.NaN]) {
+    expect(() => freezingPointC('ethylene', share)).toThrow(RangeError);
+    expect(() => drainAndReplace(3, 2, share, 0.5, 1)).toThrow(/volume fraction of 0 to 1/);
+    expect(() => drainAndReplace(3, 2, 0.3, share, 1)).toThrow(/volume fraction of 0 to 1/);
+    expect(() => drainAndReplace(3, 2, 0.3, 0.5, share)).toThrow(/volume fraction of 0 to 1/);
+  }
+  for (const [volume, drained] of [
+    [0, 0],
+    [3, 0],
+    [-3, -2],
+    [3, 3.1],
+    [Number.NaN, 1],
+  ] as const)
+    expect(() => drainAndReplace(volume, drained, 0.3, 0.5, 1)).toThrow(/no more than all/);
+  for (const t of [-274, Number.NaN]) expect(() => strengthFor('ethylene', t)).toThrow(/expected a temperature/);
+});
+
+test('one draining reaches what the glycol that stays and the glycol that comes make together', () => {
+  // 1 L of 3 L stays with 20 %, 2 L come with 80 %: 1.8 L of glycol in 3 L.
+  expect(reachOfOneSwap(3, 2, 0.2, 0.8)).toBeCloseTo(1.8 / 3, 12);
+  expect(reachOfOneSwap(3, 3, 0.2, 0.8)).toBeCloseTo(0.8, 12);
+});
+
+test('a refill that is no stronger than what is aimed at reaches it only where all is drained', () => {
+  expect(drainAndReplace(3, 2, 0.2, 0.5, 0.5)).toBeUndefined();
+  expect(drainAndReplace(3, 3, 0.2, 0.5, 0.5)).toMatchObject({ totalL: 3, swaps: 1 });
+  expect(drainAndReplace(3, 2, 0.2, 0.5, 0.2)).toBeUndefined();
+  expect(drainAndReplace(3, 2, 0.5, 0.5, 1)).toEqual({ totalL: 0, swaps: 0, each: [] });
 });
