@@ -1,7 +1,8 @@
 /** Reminders that an earlier file had and a later one has no longer: a calendar that imports only adds and replaces. */
 import type { IsoDate } from '../planner/household.ts';
 
-const EVENT = /BEGIN:VEVENT\r\n[\s\S]*?END:VEVENT\r\n/g;
+// A name may be anything, "END:VEVENT" too: only a line that begins with it is one.
+const EVENT = /^BEGIN:VEVENT\r\n[\s\S]*?^END:VEVENT\r\n/gm;
 const uidOf = (event: string) => /^UID:(.*)\r$/m.exec(event)?.[1];
 
 /**
@@ -23,8 +24,8 @@ export function withCancelled(fresh: string, earlier: string, from: IsoDate): st
     .map((event) =>
       revision
         .reduce((text, line) => text.replace(line, (old) => line.exec(own[0] ?? event)?.[0] ?? old), event)
-        .replace(/BEGIN:VALARM\r\n[\s\S]*?END:VALARM\r\n/g, '')
-        .replace('END:VEVENT\r\n', 'STATUS:CANCELLED\r\nEND:VEVENT\r\n'),
+        .replace(/^BEGIN:VALARM\r\n[\s\S]*?^END:VALARM\r\n/gm, '')
+        .replace(/^END:VEVENT\r\n/m, 'STATUS:CANCELLED\r\n$&'),
     );
-  return fresh.replace('END:VCALENDAR\r\n', (end) => gone.join('') + end);
+  return fresh.replace(/^END:VCALENDAR\r\n/m, (end) => gone.join('') + end);
 }

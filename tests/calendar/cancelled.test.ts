@@ -68,3 +68,20 @@ test('where nothing is left all that was there is taken back', () => {
   const file = withCancelled(fileOf([], LATER), fileOf([gone, kept], EARLIER), '2026-11-25');
   expect(statuses(file)).toEqual({ 'gone@home': 'CANCELLED', 'kept@home': 'CANCELLED' });
 });
+
+test.each(['BEGIN:VEVENT', 'END:VEVENT', 'END:VCALENDAR', 'BEGIN:VALARM', 'END:VALARM'])(
+  'a machine that is called %s is taken back like any other',
+  (summary) => {
+    const named = { ...gone, title: summary, text: `${summary}\n${summary}` };
+    const file = withCancelled(
+      fileOf([{ ...kept, title: summary }], LATER),
+      fileOf([named, { ...kept, title: summary }], EARLIER),
+      '2026-12-05',
+    );
+    expect(statuses(file)).toEqual({ 'kept@home': '', 'gone@home': 'CANCELLED' });
+    expect(readBack(file).events.map((e) => e.summary)).toEqual(
+      [summary, summary].map((s) => expect.stringContaining(s)),
+    );
+    expect(readBack(file).events[1]!.alarms).toEqual([]);
+  },
+);
