@@ -142,6 +142,15 @@ test('the front page and the agenda say which machine has moved, until a build h
   });
   await page.goto(`${site.origin}/agenda/`);
   expect(await page.locator('moved-note').isVisible()).toBe(false);
+  // What is kept there may be damaged.
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(error.message));
+  for (const damaged of ['null', '[null]', '7', '{"juniper":null,"otter":{"date":3}}', '{"jun']) {
+    await page.evaluate((text) => localStorage.setItem('idle-season.next', text), damaged);
+    await page.goto(`${site.origin}/agenda/`);
+    expect(await page.locator('moved-note').isVisible()).toBe(false);
+  }
+  expect(errors).toEqual([]);
 }, 120_000);
 
 test('wrong figures are told and not written down', async () => {

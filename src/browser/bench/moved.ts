@@ -3,13 +3,20 @@ import type { NextCharge } from './replan.ts';
 
 const KEY = 'idle-season.next';
 
-/** By machine; nothing where the device has planned nothing, or keeps nothing. */
+/** By machine; nothing where the device has planned nothing, keeps nothing, or keeps what is no plan of a charge. */
 export function nextOnDevice(): Record<string, NextCharge> {
   try {
-    return JSON.parse(localStorage.getItem(KEY) ?? '{}');
+    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? '{}');
+    return Object.fromEntries(Object.entries(kept ?? {}).filter(([, next]) => isNextCharge(next)));
   } catch {
     return {};
   }
+}
+
+function isNextCharge(value: unknown): value is NextCharge {
+  if (typeof value !== 'object' || value === null) return false;
+  const { name, date, said } = value as Record<string, unknown>;
+  return [name, date, said].every((text) => typeof text === 'string');
 }
 
 /** What was planned on the device holds no longer. */
