@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { EpwError, MONTH_DAYS, parseEpw } from '../../../src/planner/climate/index.ts';
 
 const HEADER = [
-  'LOCATION,Tarn Hollow,-,XXX,Made up,000000,46.5,-90.2,-6.0,410.0',
+  'LOCATION,Tarn Hollow,-,ZZZ,Made up,000000,46.5,-90.2,-6.0,410.0',
   'DESIGN CONDITIONS,0',
   'TYPICAL/EXTREME PERIODS,0',
   'GROUND TEMPERATURES,0',
@@ -39,7 +39,7 @@ function problemsOf(text: string) {
 
 test('a whole year is read with its place', () => {
   const climate = parseEpw(file(hours()));
-  expect(climate).toMatchObject({ kind: 'hourly', name: 'Tarn Hollow, XXX', latitudeDeg: 46.5, elevationM: 410 });
+  expect(climate).toMatchObject({ kind: 'hourly', name: 'Tarn Hollow, ZZZ', latitudeDeg: 46.5, elevationM: 410 });
   expect(climate.temperatureC[0]).toBe(0);
   expect(climate.temperatureC[8759]).toBeCloseTo(11 - 2.3, 9);
   expect(climate.rhPct[1234]).toBe(70);
