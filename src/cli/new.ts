@@ -7,7 +7,7 @@
  */
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
-import { slug } from '../content/files.ts';
+import { slug } from '../content/ids.ts';
 import { household } from '../content/schemas/household.ts';
 import { machine } from '../content/schemas/machine.ts';
 import { place } from '../content/schemas/place.ts';

@@ -3,6 +3,7 @@
  * code. The same answers written into files (write.ts) and read by the reader give the same household; a test holds the two
  * together.
  */
+import { withRecords } from '../planner/bench-record.ts';
 import type { Climate } from '../planner/climate/index.ts';
 import type { Household, Place, Procedure } from '../planner/household.ts';
 import { mergeProcedures } from '../planner/tasks/procedures.ts';
@@ -77,7 +78,8 @@ export function householdOf(answers: Answers, bundled: Bundled, asOf: string): H
     machines: inOrder(answers.machines).map(({ id, ...machine }) => {
       const place = places.find((p) => p.place.id === machine.place);
       if (!place) throw new RangeError(`found the place "${machine.place}", expected one that was described`);
-      return resolveMachine(id, machineFile(machine), place, asOf);
+      const resolved = resolveMachine(id, machineFile(machine), place, asOf);
+      return machine.record ? withRecords(resolved, [machine.record]) : resolved;
     }),
     procedures: mergeProcedures(bundled.procedures, []),
   };
@@ -127,7 +129,7 @@ function climateOf(
 }
 
 function machineFile(answers: MachineAnswers): MachineFile {
-  const { battery, fuel, readings, ...rest } = answers;
+  const { battery, fuel, record: _, ...rest } = answers;
   const file = {
     ...rest,
     battery:
@@ -139,12 +141,6 @@ function machineFile(answers: MachineAnswers): MachineFile {
             capacity: maybe(battery.capacity, 'charge'),
             drain: exact(maybe(battery.drain, 'smallCurrent')),
           }),
-    readings: readings?.map((r) => ({
-      date: r.date,
-      voltage: quantity(r.voltage, 'voltage'),
-      temperature: quantity(r.temperature, 'temperature'),
-      rested: quantity(r.rested, 'duration'),
-    })),
     fuel:
       fuel === false
         ? 'none'

@@ -1,7 +1,7 @@
 /** What each path in the content folder is, and which paths cannot be. */
 
+import { ID_RULE, isId, slug } from './ids.ts';
 import { nearest, type Problem, printable } from './problem.ts';
-import { ID_RULE, idFrom, isId } from './schemas/parts.ts';
 
 export interface ContentFile {
   /** Inside the content folder, with forward slashes. */
@@ -128,9 +128,4 @@ function kindOf(parts: readonly string[]): Kind | undefined {
   const kind = FOLDERS[parts[0]!];
   if (kind === 'record') return parts.length === 3 ? kind : undefined;
   return parts.length === 2 ? kind : undefined;
-}
-
-/** A file name made from any text. */
-export function slug(text: string): string {
-  return idFrom(text) || 'machine';
 }

@@ -1,5 +1,8 @@
 /** Writes content files as a person would: commented, in the order of the questions, only with what was answered. */
+import type { BenchRecord } from '../planner/bench-record.ts';
 import { CHEMISTRY_NAMES, KINDS } from './kinds.ts';
+import { scalar } from './scalar.ts';
+import { recordLists } from './write-record.ts';
 
 /** Answers as content writes them: "17 L", "2026-10-25". What is left out is assumed by the plan and listed there. */
 export interface MachineAnswers {
@@ -24,11 +27,8 @@ export interface MachineAnswers {
     | false
     | undefined;
   cooling?: string | undefined;
-  readings?: { date: string; voltage: string; temperature: string; rested: string }[] | undefined;
-  /** Days on which the battery was charged full. */
-  charged?: { date: string }[] | undefined;
-  /** Steps that are done, or "lay-up" and "start-up" for a whole sheet. */
-  done?: { step: string; date: string }[] | undefined;
+  /** What was done and measured. */
+  record?: BenchRecord | undefined;
 }
 
 const HEAD = (schema: string) => `# yaml-language-server: $schema=${schema}
@@ -65,21 +65,7 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
       ['tap', fuel.tap, 'vacuum, manual, none'],
     ]),
     field(0, 'cooling', answers.cooling, 'air, oil, liquid, none'),
-    ...listed(
-      'readings',
-      answers.readings?.map(
-        (r) =>
-          `{ ${dateIs(r.date)}, voltage: ${scalar(r.voltage)}, temperature: ${scalar(r.temperature)}, rested: ${scalar(r.rested)} }`,
-      ),
-    ),
-    ...listed(
-      'charged',
-      answers.charged?.map((c) => `{ ${dateIs(c.date)} }`),
-    ),
-    ...listed(
-      'done',
-      answers.done?.map((d) => `{ step: ${scalar(d.step)}, ${dateIs(d.date)} }`),
-    ),
+    ...(answers.record ? recordLists(answers.record) : []),
   ];
   return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
 }
@@ -180,12 +166,6 @@ function group(name: string, given: object | false | undefined, rows: readonly R
   return lines.length > 0 ? [`${name}:`, ...lines] : [];
 }
 
-const dateIs = (date: string) => `date: ${JSON.stringify(date)}`;
-
-function listed(name: string, rows: readonly string[] = []): string[] {
-  return rows.length === 0 ? [] : [`${name}:`, ...rows.map((row) => `  - ${row}`)];
-}
-
 function dated(key: string, value: string | undefined, comment: string): string {
   if (value === undefined)
     return `# ${`${key}: "2026-10-25"`.padEnd(24)}  # ${comment}; left out, proposed from the climate`;
@@ -196,14 +176,4 @@ function field(indent: number, key: string, value: string | undefined, comment =
   if (value === undefined) return '';
   const line = `${' '.repeat(indent)}${key}: ${scalar(value)}`;
   return comment === '' ? line : `${line.padEnd(26)} # ${comment}`;
-}
-
-/** Text as it stands where YAML cannot misread it, else in double quotes. */
-export function scalar(text: string): string {
-  const plain =
-    /^[A-Za-zÀ-ɏ][\wÀ-ɏ ./·°%-]*$|^-?\d+(?:[.,]\d+)? ?[A-Za-zµ°·%/²]+(?: [A-Za-z]+)?$/u.test(text) && !/\s$/.test(text);
-  const word = /^(?:true|false|null|yes|no|on|off|y|n|inf|nan|\d{4}-.*)$/i.test(text);
-  return plain && !word
-    ? text
-    : JSON.stringify(text).replace(/\u2028|\u2029/g, (c) => `\\u${c.charCodeAt(0).toString(16)}`);
 }

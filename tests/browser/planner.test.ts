@@ -233,15 +233,15 @@ test('what was done and measured is kept, moves the plan, and is in the files th
   expect(await overdue.count()).toBe(0);
   const before = await first.textContent();
   const reading = { 'Voltage, nothing': '12.45', 'Temperature of': '0', 'Rested since': '400' };
-  await write('reading', '2026-12-05', reading);
+  await write('readings', '2026-12-05', reading);
   expect(await first.textContent()).not.toBe(before);
-  await write('reading', '2026-12-21', reading);
+  await write('readings', '2026-12-21', reading);
   expect(await log.getByRole('listitem').count()).toBe(2);
   await write('charged', '2026-12-19');
   expect(await log.getByRole('listitem').allTextContents()).toEqual([
-    expect.stringContaining('2026-11-01: laid up'),
-    expect.stringContaining('2026-12-05: 12.45 V at 0 °C after 400 h'),
-    expect.stringContaining('2026-12-19: battery charged full'),
+    expect.stringContaining('Reading 2026-12-05: 12.45 V, 0 °C, rested 400 h'),
+    expect.stringContaining('Charge 2026-12-19: 100 %'),
+    expect.stringContaining('Done 2026-11-01: All of the lay-up'),
   ]);
   expect(await faults(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
@@ -253,7 +253,7 @@ test('what was done and measured is kept, moves the plan, and is in the files th
   expect(new TextDecoder().decode(file.bytes)).toContain(
     '{ date: "2026-12-05", voltage: 12.45 V, temperature: 0 °C, rested: 400 h }',
   );
-  await log.getByRole('button', { name: /Take back.*charged/ }).click();
+  await log.getByRole('button', { name: /Take back.*100 %/ }).click();
   await settled(page);
   expect(await log.getByRole('listitem').count()).toBe(2);
   calm(opened);

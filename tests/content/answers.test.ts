@@ -2,11 +2,13 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { entriesOf, recordOf } from '../../src/browser/bench/entries.ts';
 import { type Answers, filesOf, householdOf, problemsOf } from '../../src/content/answers.ts';
 import { openClimateLibrary } from '../../src/content/climate-library.ts';
 import { KINDS } from '../../src/content/kinds.ts';
 import { readContent, readProcedures } from '../../src/content/read.ts';
 import { readFiles } from '../../src/content/read-folder.ts';
+import { emptyRecord } from '../../src/planner/bench-record.ts';
 import { planSeason } from '../../src/planner/plan.ts';
 import { ENCLOSURES } from '../../src/planner/storage/index.ts';
 
@@ -44,22 +46,33 @@ const machine = fc
       }),
     ),
     cooling: maybe(fc.constantFrom('air', 'oil', 'liquid', 'none')),
-    readings: fc.uniqueArray(
-      fc.record({
-        date: fc.constantFrom('2026-10-30', '2026-11-20'),
-        voltage: fc.constantFrom('5 V', '12.55 V', '16 V'),
-        temperature: fc.constantFrom('-3.3 °C', '0 °C', '4 °C'),
-        rested: fc.constantFrom('0 h', '300 h'),
-      }),
-      { maxLength: 3, selector: (reading) => JSON.stringify(reading) },
-    ),
-    charged: fc.array(fc.record({ date: fc.constantFrom('2026-11-01', '2026-11-25') }), { maxLength: 2 }),
-    done: fc.array(
-      fc.record({ step: fc.constantFrom('lay-up', 'start-up'), date: fc.constantFrom('2026-04-12', '2026-11-14') }),
-      { maxLength: 2 },
-    ),
+    record: fc
+      .record({
+        readings: fc.array(
+          fc.record({
+            date: fc.constantFrom('2026-10-30', '2026-11-20'),
+            volts: fc.constantFrom(5, 12.55, 16),
+            temperatureC: fc.constantFrom(-3.3, 0, 4),
+            restedH: fc.constantFrom(0, 300),
+          }),
+          { maxLength: 3 },
+        ),
+        charged: fc.array(
+          fc.record({ date: fc.constantFrom('2026-11-01', '2026-11-25'), toPct: fc.constantFrom(90, 100) }),
+          { maxLength: 2 },
+        ),
+        done: fc.array(
+          fc.record({ step: fc.constantFrom('lay-up', 'start-up'), date: fc.constantFrom('2026-04-12', '2026-11-14') }),
+          { maxLength: 2 },
+        ),
+      })
+      // Each once and by date, as a form keeps them.
+      .map((lists) => recordOf(entriesOf({ ...emptyRecord(), ...lists }))),
   })
-  .map((given) => (given.battery === false ? { ...given, readings: undefined } : given));
+  .map(({ record, ...given }) => ({
+    ...given,
+    record: given.battery === false ? { ...record, readings: [] } : record,
+  }));
 const answers: fc.Arbitrary<Answers> = fc.record({
   household: fc.record({
     id: fc.constant('home-4f2a'),

@@ -55,12 +55,19 @@ const SOUND: { [K in keyof BenchRecord]: Record<keyof BenchRecord[K][number], Is
  */
 export function entryOf(kept: unknown): Entry | undefined {
   if (typeof kept !== 'object' || kept === null) return undefined;
-  const { format, id, machine, kind, ...said } = kept as Record<string, unknown>;
+  const { format, id, machine, ...said } = kept as Record<string, unknown>;
   if (format !== 1 || typeof id !== 'string' || typeof machine !== 'string') return undefined;
+  return saidSoundly(said) && (kept as Entry);
+}
+
+/** What an entry says, from anything; undefined where it is nothing that this version knows. */
+export function saidSoundly(value: unknown): Said | undefined {
+  if (typeof value !== 'object' || value === null) return undefined;
+  const { kind, ...said } = value as Record<string, unknown>;
   if (typeof kind !== 'string' || !Object.hasOwn(SOUND, kind)) return undefined;
   const sound: Record<string, Is> = SOUND[kind as keyof BenchRecord];
   const known = Object.keys(said).every((key) => Object.hasOwn(sound, key));
-  return known && Object.entries(sound).every(([key, is]) => is(said[key])) ? (kept as Entry) : undefined;
+  return known && Object.entries(sound).every(([key, is]) => is(said[key])) ? (value as Said) : undefined;
 }
 
 /** What an entry says, without what it is kept by. */

@@ -1,5 +1,6 @@
 /** One form of the bench record -> what it says; wrong fields are marked and nothing is said. */
 import type { Said } from './entries.ts';
+import { celsius } from './said-text.ts';
 import { BENCH } from './words.ts';
 
 /** What a record file would not take: control characters, direction marks, what is no character. */
@@ -30,8 +31,7 @@ export function saidOf(form: HTMLFormElement, season: string): Said | undefined 
   const maybe = (name: string) => text(name) || undefined;
   switch (form.dataset.kind) {
     case 'reading': {
-      const t = number('temperature');
-      const temperatureC = text('unit') === 'F' ? Math.round(((t - 32) / 1.8) * 10) / 10 : t;
+      const temperatureC = celsius(number('temperature'), text('unit') === 'F');
       return { kind: 'readings', date: text('date'), volts: number('volts'), temperatureC, restedH: number('rested') };
     }
     case 'charged':

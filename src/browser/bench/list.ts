@@ -2,6 +2,8 @@
 import { html } from '../../site/html.ts';
 import type { Entry } from './entries.ts';
 import type { PageStep } from './page-steps.ts';
+import { saidText } from './said-text.ts';
+import { SAID } from './said-words.ts';
 import { BENCH } from './words.ts';
 
 interface Line {
@@ -52,37 +54,9 @@ export function entryList(
       .sort(
         (a, b) => rank(a) - rank(b) || stepPlace(a) - stepPlace(b) || (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : 0),
       )
-      .map((e): Line => ({ id: e.id, kind: BENCH.kinds[e.kind], text: textOf(e, titles, us) }));
+      .map((e): Line => ({ id: e.id, kind: SAID.kinds[e.kind], text: saidText(e, us, titles) }));
   return { now: inOrder(now), earlier: inOrder(entries.filter((e) => !now.includes(e))) };
 }
-
-function textOf(e: Entry, titles: ReadonlyMap<string, string>, us: boolean): string {
-  const title = (step: string) => titles.get(step) ?? BENCH.wholePhases[step] ?? step;
-  switch (e.kind) {
-    case 'readings':
-      return `${e.date}: ${e.volts} V, ${temperature(e.temperatureC, us)}, ${BENCH.restedFor(round(e.restedH))}`;
-    case 'charged':
-      return `${e.date}: ${e.toPct} %`;
-    case 'done':
-      return `${e.date}: ${title(e.step)}`;
-    case 'skipped':
-      return `${e.date}: ${title(e.step)}${e.why === undefined ? '' : ` (${e.why})`}`;
-    case 'notes':
-      return `${e.date}: ${e.text}`;
-    case 'asLeft':
-      return [e.item, e.where, e.since].filter(Boolean).join(', ');
-    case 'finishedJobs':
-      return e.job;
-    case 'odometer':
-      return `${round(e.km)} km`;
-    case 'engineHours':
-      return `${round(e.h)} h`;
-  }
-}
-
-const round = (value: number) => Math.round(value * 10) / 10;
-const temperature = (c: number, us: boolean) =>
-  us ? `${Math.round(c * 1.8 + 32)} °F` : `${round(c)} °C`.replace('-', '−');
 
 export function listHtml({ now, earlier }: Listed): string {
   const rows = (lines: readonly Line[]) =>

@@ -1,4 +1,4 @@
-/** Every word of the bench record. */
+/** Every word of the bench record, but for those of what was said. */
 export const BENCH = {
   heading: 'Bench record',
   open: 'Log a reading, a charge, where a part lies',
@@ -37,19 +37,6 @@ export const BENCH = {
   imported: (n: number) => (n === 1 ? 'One entry was added.' : `${n} entries were added.`),
   otherMachine: (name: string) => `That file is about ${name}, not about this machine.`,
   notRead: 'it could not be read on this device. Load this page again, with network.',
-  kinds: {
-    readings: 'Reading',
-    charged: 'Charge',
-    done: 'Done',
-    skipped: 'Left out',
-    notes: 'Note',
-    asLeft: 'Lies',
-    finishedJobs: 'Job finished',
-    odometer: 'Odometer',
-    engineHours: 'Engine hours',
-  },
-  wholePhases: { 'lay-up': 'All of the lay-up', 'start-up': 'All of the start-up' } as Record<string, string>,
-  restedFor: (hours: number) => `rested ${hours} h`,
   earlier: (n: number) => `Of earlier seasons: ${n}`,
   doneInContent:
     'This tick stands elsewhere, in the record of the content folder or with the whole sheet in the list below: take it out there.',

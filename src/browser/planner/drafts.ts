@@ -1,7 +1,9 @@
 /** What the form holds, as flat text by field, and how it becomes answers. Whatever a device gives back is read as unknown. */
 import type { Answers } from '../../content/answers.ts';
-import { slug } from '../../content/files.ts';
-import { answersOfLog, logOf } from './log-entries.ts';
+import { slug } from '../../content/ids.ts';
+import type { BenchRecord } from '../../planner/bench-record.ts';
+import { recordOf } from '../bench/entries.ts';
+import { logOf } from './log-entries.ts';
 import { PLANNER } from './words.ts';
 
 /** Fields of one machine and of its place. */
@@ -38,8 +40,6 @@ export interface Drafts {
 
 const MOST_MACHINES = 50;
 const LONGEST = 200;
-/** A season's log is a few dozen entries of some 80 characters. */
-const LONGEST_LOG = 20_000;
 
 export const emptyMachine = (n: number, like?: MachineDraft | undefined): MachineDraft => ({
   ...(Object.fromEntries(MACHINE_FIELDS.map((f) => [f, ''])) as MachineDraft),
@@ -74,7 +74,9 @@ export function draftsOf(kept: unknown): Drafts | undefined {
   if (format !== 1 || !Array.isArray(machines) || machines.length === 0) return undefined;
   const text = (from: unknown, field: string): string => {
     const value = typeof from === 'object' && from !== null ? (from as Record<string, unknown>)[field] : undefined;
-    return typeof value === 'string' ? value.slice(0, field === 'log' ? LONGEST_LOG : LONGEST) : '';
+    if (typeof value !== 'string') return '';
+    // Half a log would be none.
+    return field === 'log' ? value : value.slice(0, LONGEST);
   };
   const fields = <F extends string>(names: readonly F[], from: unknown) =>
     Object.fromEntries(names.map((f) => [f, text(from, f)])) as Record<F, string>;
@@ -134,7 +136,7 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
           ? (false as const)
           : { delivery: given(m.delivery), tank: withUnit(m.tank, tankUnit(home.units)), blend: given(m.blend) },
       cooling: given(m.cooling),
-      ...log(m),
+      record: record(m),
     };
   });
   return {
@@ -156,9 +158,9 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
 }
 
 /** Readings of a battery that the machine has no longer stay in the draft, and out of the plan. */
-function log(m: MachineDraft): ReturnType<typeof answersOfLog> {
-  const { readings, ...others } = answersOfLog(logOf(m.log));
-  return m.chemistry === 'none' ? others : { readings, ...others };
+function record(m: MachineDraft): BenchRecord {
+  const said = logOf(m.log).entries;
+  return recordOf(m.chemistry === 'none' ? said.filter(({ kind }) => kind !== 'readings') : said);
 }
 
 /** What a store is called where nobody has named it. */

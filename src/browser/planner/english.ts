@@ -1,6 +1,4 @@
 /** Every word of the planner page that does not come from the plan. */
-import type { LogEntry } from './log-entries.ts';
-
 export const title = 'Plan a machine';
 export const lead =
   'Answer what you know; what you leave open is assumed, and said so. Everything stays on this device.';
@@ -16,12 +14,6 @@ export const newMachine = (n: number) => (n === 1 ? 'My machine' : `Machine ${n}
 export const add = 'Add a machine';
 export const remove = 'Remove this machine';
 export const removeSure = (name: string) => `Really remove ${name}`;
-export const logged = (entry: LogEntry, fahrenheit: boolean) => {
-  if (entry.kind !== 'reading')
-    return `${entry.date}: ${{ charged: 'battery charged full', 'lay-up': 'laid up', 'start-up': 'started up' }[entry.kind]}`;
-  const degrees = fahrenheit ? `${Math.round(entry.temperatureC * 1.8 + 32)} °F` : `${entry.temperatureC} °C`;
-  return `${entry.date}: ${entry.volts} V at ${degrees} after ${entry.restedH} h`;
-};
 export const unlog = 'Take back';
 export const late = 'Worked out when the slider is let go.';
 export const seasonEnd = (date: string) => `Season ends ${date}`;

@@ -99,7 +99,7 @@ export const FORM = {
   logKind: 'What was done?',
   logKinds: [
     ['lay-up', 'Laid up: all of the lay-up sheet'],
-    ['reading', 'Battery read'],
+    ['readings', 'Battery read'],
     ['charged', 'Battery charged full'],
     ['start-up', 'Started up: all of the start-up sheet'],
   ] as Option[],

@@ -10,7 +10,8 @@ export function keptDrafts(): Drafts | undefined {
     const text = localStorage.getItem(KEY);
     if (text === null) return undefined;
     const drafts = parsed(text);
-    if (!drafts) localStorage.setItem(ASIDE, text);
+    const aside = localStorage.getItem(ASIDE) ?? '';
+    if (!drafts && !aside.includes(text)) localStorage.setItem(ASIDE, aside === '' ? text : `${aside}\n${text}`);
     return drafts;
   } catch {
     return undefined;

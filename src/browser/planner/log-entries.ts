@@ -1,41 +1,42 @@
-/** What a person tells the form of the season: a reading, a charge, a sheet that is done. A draft keeps it as text. */
-import type { MachineAnswers } from '../../content/write.ts';
+/** What a person tells the form of the season: entries as the bench record has them. A draft keeps them as text. */
+import { type Said, saidSoundly } from '../bench/entries.ts';
 
-export type LogEntry =
-  | { kind: 'reading'; date: string; volts: number; temperatureC: number; restedH: number }
-  | { kind: 'charged' | 'lay-up' | 'start-up'; date: string };
+export interface Log {
+  entries: Said[];
+  /** What this version cannot read: it stays as it is kept. */
+  unread: unknown[];
+}
 
-export const textOfLog = (entries: readonly LogEntry[]): string =>
-  entries.length === 0 ? '' : JSON.stringify(entries);
+/** A log as a draft keeps it. */
+export function textOfLog({ entries, unread }: Log): string {
+  return entries.length + unread.length === 0 ? '' : JSON.stringify([...entries, ...unread]);
+}
 
-/** The entries of a draft; what is none is passed over. */
-export function logOf(text: string): LogEntry[] {
+/** The log of a draft, those of the first format too. */
+export function logOf(text: string): Log {
+  const log: Log = { entries: [], unread: [] };
+  for (const value of listIn(text)) {
+    const said = saidSoundly(value) ?? saidSoundly(fromFirstFormat(value));
+    if (said) log.entries.push(said);
+    else log.unread.push(value);
+  }
+  return log;
+}
+
+function listIn(text: string): unknown[] {
   try {
-    const found: unknown = JSON.parse(text === '' ? '[]' : text);
-    return Array.isArray(found) ? found.filter(isEntry) : [];
+    const found: unknown = text === '' ? [] : JSON.parse(text);
+    return Array.isArray(found) ? found : [found];
   } catch {
-    return [];
+    return [text];
   }
 }
 
-function isEntry(value: unknown): value is LogEntry {
-  if (typeof value !== 'object' || value === null) return false;
-  const { kind, date, volts, temperatureC, restedH } = value as Record<string, unknown>;
-  if (typeof date !== 'string' || !/^\d{4}-\d\d-\d\d$/.test(date)) return false;
-  if (kind === 'reading') return [volts, temperatureC, restedH].every(Number.isFinite);
-  return kind === 'charged' || kind === 'lay-up' || kind === 'start-up';
-}
-
-/** A log as the machine's file has it. */
-export function answersOfLog(entries: readonly LogEntry[]): Pick<MachineAnswers, 'readings' | 'charged' | 'done'> {
-  const readings = entries.flatMap((e) =>
-    e.kind === 'reading'
-      ? [{ date: e.date, voltage: `${e.volts} V`, temperature: `${e.temperatureC} °C`, rested: `${e.restedH} h` }]
-      : [],
-  );
-  const charged = entries.flatMap((e) => (e.kind === 'charged' ? [{ date: e.date }] : []));
-  const done = entries.flatMap((e) =>
-    e.kind === 'lay-up' || e.kind === 'start-up' ? [{ step: e.kind, date: e.date }] : [],
-  );
-  return { readings, charged, done };
+/** The first format had kinds of its own, and knew full charges and whole sheets only. */
+function fromFirstFormat(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  const { kind, date } = value as Record<string, unknown>;
+  if (kind === 'reading') return { ...value, kind: 'readings' };
+  if (kind === 'charged') return { kind, date, toPct: 100 };
+  return kind === 'lay-up' || kind === 'start-up' ? { kind: 'done', step: kind, date } : value;
 }

@@ -1,13 +1,16 @@
 /** What was done and measured over the season, on the form: kept with the answers and written into the machine's file. */
 import { html } from '../../site/html.ts';
-import { type LogEntry, logOf, textOfLog } from './log-entries.ts';
+import { entriesOf, recordOf, type Said } from '../bench/entries.ts';
+import { celsius, saidText } from '../bench/said-text.ts';
+import { SAID } from '../bench/said-words.ts';
+import { type Log, logOf, textOfLog } from './log-entries.ts';
 import { PLANNER } from './words.ts';
 
 export class DoneLog {
   private readonly root: HTMLElement;
   private readonly changed: (log: string) => void;
-  private entries: LogEntry[] = [];
-  private units = '';
+  private log: Log = { entries: [], unread: [] };
+  private us = false;
 
   /**
    * @param root - the part of the form
@@ -25,7 +28,7 @@ export class DoneLog {
     });
     this.piece('entries').addEventListener('click', ({ target }) => {
       const at = (target as HTMLElement).closest<HTMLElement>('[data-entry]')?.dataset.entry;
-      if (at !== undefined) this.keep(this.entries.filter((_, i) => i !== Number(at)));
+      if (at !== undefined) this.keep(this.log.entries.filter((_, i) => i !== Number(at)));
     });
   }
 
@@ -36,12 +39,12 @@ export class DoneLog {
    * @param today - nothing is done after it
    */
   show(log: string, units: string, today: string): void {
-    this.entries = logOf(log);
-    this.units = units;
+    this.log = logOf(log);
+    this.us = units === 'us';
     this.field('date').max = today;
-    this.piece('degrees').textContent = units === 'us' ? '°F' : '°C';
+    this.piece('degrees').textContent = this.us ? '°F' : '°C';
     const warmth = this.field('temperature');
-    [warmth.min, warmth.max] = units === 'us' ? ['-76', '140'] : ['-60', '60'];
+    [warmth.min, warmth.max] = this.us ? ['-76', '140'] : ['-60', '60'];
     this.ask();
     this.list();
   }
@@ -55,44 +58,42 @@ export class DoneLog {
   }
 
   private ask(): void {
-    this.piece('reading').hidden = this.field('kind').value !== 'reading';
+    this.piece('reading').hidden = this.field('kind').value !== 'readings';
   }
 
   private write(): void {
-    const kind = this.field('kind').value as LogEntry['kind'];
-    const asked = kind === 'reading' ? ['date', 'voltage', 'temperature', 'rested'] : ['date'];
+    const kind = this.field('kind').value;
+    const isReading = kind === 'readings';
+    const asked = isReading ? ['date', 'voltage', 'temperature', 'rested'] : ['date'];
     if (!asked.every((name) => this.field(name).reportValidity())) return;
     const number = (name: string) => this.field(name).valueAsNumber;
     const date = this.field('date').value;
-    const warmth = this.units === 'us' ? (number('temperature') - 32) / 1.8 : number('temperature');
-    const entry: LogEntry =
-      kind === 'reading'
-        ? {
-            kind,
-            date,
-            volts: number('voltage'),
-            temperatureC: Math.round(warmth * 10) / 10,
-            restedH: number('rested'),
-          }
-        : { kind, date };
-    const same = JSON.stringify(entry);
-    this.keep([...this.entries.filter((other) => JSON.stringify(other) !== same), entry]);
+    const said: Said = isReading
+      ? {
+          kind: 'readings',
+          date,
+          volts: number('voltage'),
+          temperatureC: celsius(number('temperature'), this.us),
+          restedH: number('rested'),
+        }
+      : kind === 'charged'
+        ? { kind: 'charged', date, toPct: 100 }
+        : { kind: 'done', step: kind, date };
+    this.keep([...this.log.entries, said]);
     for (const name of ['voltage', 'temperature', 'rested']) this.field(name).value = '';
   }
 
-  private keep(entries: LogEntry[]): void {
-    this.entries = entries.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  private keep(entries: readonly Said[]): void {
+    this.log.entries = entriesOf(recordOf(entries));
     this.list();
-    this.changed(textOfLog(this.entries));
+    this.changed(textOfLog(this.log));
   }
 
   private list(): void {
-    this.piece('entries').innerHTML = this.entries
-      .map(
-        (entry, i) =>
-          html`<li>${PLANNER.logged(entry, this.units === 'us')} <button type="button" data-entry="${i}">${PLANNER.unlog}<span class="unseen"> ${PLANNER.logged(entry, this.units === 'us')}</span></button></li>`
-            .text,
-      )
-      .join('');
+    const rows = this.log.entries.map((said, i) => {
+      const text = saidText(said, this.us);
+      return html`<li><strong>${SAID.kinds[said.kind]}</strong> ${text} <button type="button" data-entry="${i}">${PLANNER.unlog}<span class="unseen">: ${text}</span></button></li>`;
+    });
+    this.piece('entries').innerHTML = html`${rows}`.text;
   }
 }

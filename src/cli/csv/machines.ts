@@ -1,11 +1,11 @@
 /** Rows of a spreadsheet -> machine files: one row a machine, each column a field of the machine file. */
 import { checkField, schemaAt } from '../../content/check.ts';
 import { fieldRows } from '../../content/fields.ts';
-import { slug } from '../../content/files.ts';
+import { ID_RULE, isId, slug } from '../../content/ids.ts';
 import { nearest, shown } from '../../content/problem.ts';
+import { scalar } from '../../content/scalar.ts';
 import { machine } from '../../content/schemas/machine.ts';
-import { ID_RULE, isId } from '../../content/schemas/parts.ts';
-import { scalar } from '../../content/write.ts';
+
 import type { CellProblem } from './table.ts';
 
 /** Fields that are one cell: lists (services, tyres, jobs) are written into the files by hand. */

@@ -2,6 +2,7 @@
 import * as z from 'zod/mini';
 import { type Dimension, parseQuantity, UNITS } from '../../planner/units/index.ts';
 import { dateMeant } from '../date-meant.ts';
+import { ID_RULE, idFrom, isId } from '../ids.ts';
 import { printable } from '../problem.ts';
 
 /** What a schema's own check says: `found` is filled in by the reader where it is absent. */
@@ -15,26 +16,6 @@ export interface Said {
 export function say(ctx: z.core.ParsePayload, said: Said): void {
   ctx.issues.push({ code: 'custom', input: ctx.value, params: said, message: said.expected });
 }
-
-const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
-
-/** True where text may be an id: it becomes part of file names and page addresses. */
-export function isId(text: string): boolean {
-  return ID.test(text) && text.length <= 60;
-}
-
-/** An id made from any text; "" where no letter or digit is left. */
-export function idFrom(text: string): string {
-  return text
-    .normalize('NFKD')
-    .replace(/[\p{M}\p{Cf}]/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, 60)
-    .replace(/^-+|-+$/g, '');
-}
-
-export const ID_RULE = 'small letters a–z, digits and single hyphens, at most 60';
 
 export function id(description: string, example: string) {
   return z

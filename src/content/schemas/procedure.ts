@@ -10,9 +10,10 @@ import {
   type FactRow,
   unknownAmountsOf,
 } from '../../planner/tasks/index.ts';
+import { isId } from '../ids.ts';
 import { nearest } from '../problem.ts';
 import type { Source } from '../source.ts';
-import { choice, count, flag, id, isId, line, list, number, paragraph, type Said, say } from './parts.ts';
+import { choice, count, flag, id, line, list, number, paragraph, type Said, say } from './parts.ts';
 
 /** Facts as nested optional fields, so that an unknown name or value is found at its own place in the file. */
 const when = factFields('', 'Which machines: every fact named must be so; a list means any of its values');
