@@ -1,0 +1,158 @@
+/**
+ * `npm run mutate -- --folder planner/tyres --sample 100 --seed 7`: mutation testing of what computes.
+ *
+ * All mutants take many hours, so a sample of each folder's is drawn, of the code and of the wording apart, and held against the
+ * tests of that folder: what other tests would have found besides is not counted. Without `--folder` every folder is tried,
+ * without `--sample` all of its mutants.
+ */
+import { spawnSync } from 'node:child_process';
+import { globSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { createInstrumenter } from '@stryker-mutator/instrumenter';
+import fc from 'fast-check';
+import { createInjector } from 'typed-inject';
+
+const PROJECT = join(import.meta.dirname, '..');
+const WORK = '.work/mutation';
+const CONFIG = 'tests/stryker.config.json';
+
+interface Mutant {
+  fileName: string;
+  location: { start: Position; end: Position };
+  mutatorName: string;
+  replacement: string;
+}
+interface Position {
+  line: number;
+  column: number;
+}
+
+/** Outside sources that a folder's models are held against, where the file is not called after the folder. */
+const PUBLISHED: Record<string, string[]> = {
+  'planner/agenda': ['schedule', 'j30'],
+  'planner/climate': ['climate-drawn'],
+  'planner/corrosion': ['desiccant'],
+  'planner/fluids': ['fluid-sources'],
+  'planner/storage': ['psychrometrics'],
+};
+
+/** The tests of a folder: those that lie where it does, the published checks of its models, and what holds whole plans. */
+function testsOf(folder: string): string[] {
+  const [area, name] = folder.split('/');
+  const published = [name ?? area, ...(PUBLISHED[folder] ?? [])].map((file) => `tests/published/${file}.test.ts`);
+  const own =
+    area === 'content'
+      ? ['tests/content/*.test.ts', 'tests/faults/*.test.ts']
+      : [`tests/${folder}/${name === undefined ? '' : '**/'}*.test.ts`];
+  return [...own, ...published, ...(area === 'planner' ? ['tests/planner/whole/*.test.ts'] : [])];
+}
+
+const FOLDERS = [
+  ...readdirSync(join(PROJECT, 'src/planner'), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => `planner/${entry.name}`)
+    .sort(),
+  'planner',
+  'calendar',
+  'content',
+];
+
+/** What Stryker would change in a folder's files. */
+async function mutantsOf(folder: string): Promise<Mutant[]> {
+  const below = folder === 'content' || folder.includes('/') ? '**/*.ts' : '*.ts';
+  const silent = Object.fromEntries(
+    ['isTraceEnabled', 'isDebugEnabled', 'trace', 'debug', 'info', 'warn', 'error', 'fatal'].map((name) => [
+      name,
+      () => false,
+    ]),
+  );
+  const instrumenter = createInjector()
+    .provideValue('logger', silent as never)
+    .provideValue('getLogger', (() => silent) as never)
+    .injectFunction(createInstrumenter as never) as {
+    instrument(files: object[], options: object): Promise<{ mutants: readonly Mutant[] }>;
+  };
+  const files = globSync(`src/${folder}/${below}`, { cwd: PROJECT })
+    .filter((name) => !name.endsWith('.d.ts'))
+    .sort()
+    .map((name) => ({ name, content: readFileSync(join(PROJECT, name), 'utf8'), mutate: true }));
+  const { mutants } = await instrumenter.instrument(files, { plugins: null, excludedMutations: [], ignorers: [] });
+  return mutants.map((mutant) => ({ ...mutant, location: fromOne(mutant.location) }));
+}
+
+/** Lines and columns counted from one, as a report has them. */
+const fromOne = ({ start, end }: Mutant['location']): Mutant['location'] => ({
+  start: { line: start.line + 1, column: start.column + 1 },
+  end: { line: end.line + 1, column: end.column + 1 },
+});
+
+const isWording = ({ mutatorName }: { mutatorName: string }) => mutatorName === 'StringLiteral';
+const keyOf = (file: string, { location: { start, end }, mutatorName, replacement }: Omit<Mutant, 'fileName'>) =>
+  [file, start.line, start.column, end.line, end.column, mutatorName, replacement].join(' ');
+
+function drawn(mutants: readonly Mutant[], count: number, seed: number): Mutant[] {
+  if (mutants.length <= count) return [...mutants];
+  const some = fc.shuffledSubarray([...mutants], { minLength: count, maxLength: count });
+  return fc.sample(some, { numRuns: 1, seed })[0]!;
+}
+
+const { values } = parseArgs({
+  options: {
+    folder: { type: 'string', multiple: true, default: FOLDERS },
+    sample: { type: 'string', default: '1000000' },
+    seed: { type: 'string', default: '1' },
+  },
+});
+mkdirSync(join(PROJECT, WORK), { recursive: true });
+const base = JSON.parse(readFileSync(join(PROJECT, CONFIG), 'utf8'));
+const rows: Record<string, object> = {};
+for (const folder of values.folder) {
+  const all = await mutantsOf(folder);
+  const count = Number(values.sample);
+  const sample = [isWording, (m: Mutant) => !isWording(m)].flatMap((of) =>
+    drawn(all.filter(of), count, Number(values.seed)),
+  );
+  const report = join(WORK, `${folder.replace('/', '-')}.json`);
+  const config = join(WORK, 'config.json');
+  const mutate = sample.map(
+    ({ fileName, location: { start, end } }) =>
+      `${fileName}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`,
+  );
+  writeFileSync(
+    join(PROJECT, config),
+    JSON.stringify({ ...base, mutate: [...new Set(mutate)], jsonReporter: { fileName: report } }),
+  );
+  const env = { ...process.env, MUTATION_TESTS: testsOf(folder).join(',') };
+  const { status } = spawnSync('stryker', ['run', config], {
+    cwd: PROJECT,
+    env,
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
+  if (status !== 0) throw new Error(`stryker ended with ${status} in ${folder}: run it by hand with ${config}`);
+
+  const keys = new Set(sample.map((mutant) => keyOf(mutant.fileName, mutant)));
+  const { files } = JSON.parse(readFileSync(join(PROJECT, report), 'utf8')) as {
+    files: Record<string, { mutants: (Omit<Mutant, 'fileName'> & { status: string })[] }>;
+  };
+  const tried = Object.entries(files).flatMap(([fileName, { mutants }]) =>
+    mutants.filter((mutant) => keys.has(keyOf(fileName, mutant))).map((mutant) => ({ ...mutant, fileName })),
+  );
+  const score = (of: typeof tried) => {
+    const judged = of.filter((m) => ['Killed', 'Timeout', 'Survived', 'NoCoverage'].includes(m.status));
+    const dead = judged.filter((m) => m.status === 'Killed' || m.status === 'Timeout').length;
+    return judged.length === 0 ? '' : `${dead}/${judged.length} = ${((100 * dead) / judged.length).toFixed(0)} %`;
+  };
+  for (const { fileName, location, mutatorName, replacement, status } of tried)
+    if (status === 'Survived' || status === 'NoCoverage')
+      console.log(
+        `${fileName}:${location.start.line}:${location.start.column} ${status} ${mutatorName} -> ${replacement.slice(0, 80).replace(/\s+/g, ' ')}`,
+      );
+  rows[folder] = {
+    mutants: all.length,
+    code: score(tried.filter((m) => !isWording(m))),
+    wording: score(tried.filter(isWording)),
+  };
+  console.table({ [folder]: rows[folder] });
+}
+console.table(rows);
