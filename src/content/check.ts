@@ -1,7 +1,10 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
 import * as z from 'zod/mini';
+import { bestBranch, formsOf, isWord } from './forms.ts';
+import { fieldName, type Path } from './path.ts';
 import { nearest, type Problem, printable, shown } from './problem.ts';
-import { fieldName, type Path, type Source } from './source.ts';
+import { exampleOf, isNeeded, keysOf, schemaAt, writeLike } from './schema-walk.ts';
+import type { Source } from './source.ts';
 import { kindName, wordsOf } from './words.ts';
 
 export interface Checked<T> {
@@ -17,16 +20,6 @@ const MOST_ISSUES = 200;
 
 /** Unknown fields told of one group: a file with more is a file of another kind. */
 const MOST_UNKNOWN = 100;
-
-type Def = {
-  type: string;
-  shape?: Record<string, z.ZodMiniType>;
-  element?: z.ZodMiniType;
-  innerType?: z.ZodMiniType;
-  in?: z.ZodMiniType;
-  options?: z.ZodMiniType[];
-  items?: z.ZodMiniType[];
-};
 
 /**
  * Validates one file.
@@ -160,54 +153,6 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
   return [make(source.at(path), path, what, fix)];
 }
 
-/** "Write it like …", by the field's own example, or by that of the list it stands in. */
-function writeLike(root: z.ZodMiniType, path: Path): string {
-  const example = exampleOf(schemaAt(root, path));
-  const last = path.at(-1);
-  if (example !== undefined) return `Write it like ${typeof last === 'string' ? `${last}: ` : ''}${example}.`;
-  return typeof last === 'number' ? writeLike(root, path.slice(0, -1)) : 'Correct it.';
-}
-
-/** What each form of a field is, in words. */
-function formsOf(branches: readonly z.core.$ZodIssue[][]): string[] {
-  return branches.flatMap(([issue]) => {
-    if (issue?.code === 'invalid_value') return issue.values.map(String);
-    if (issue?.code !== 'invalid_type' || issue.path.length > 0) return [];
-    return [issue.expected === 'object' ? 'indented lines with its fields' : issue.message || kindName(issue.expected)];
-  });
-}
-
-/** False where the field may be left out, or the group that it stands in has no such field. */
-function isNeeded(root: z.ZodMiniType, path: Path): boolean {
-  const group = schemaAt(root, path.slice(0, -1));
-  const field = group && def(group).shape?.[String(path.at(-1))];
-  return field !== undefined && def(field).type !== 'optional';
-}
-
-/** True for the issue of a form that is one single word: "none". */
-function isWord(issue: z.core.$ZodIssue): boolean {
-  return issue.path.length === 0 && issue.code === 'invalid_value' && issue.values.length === 1;
-}
-
-/** The form that was most likely meant: the one whose outer type fits what was found. */
-function bestBranch(branches: z.core.$ZodIssue[][], input: unknown): z.core.$ZodIssue[] | undefined {
-  const inside = branches.filter((issues) => !issues.some((i) => i.path.length === 0 && i.code === 'invalid_type'));
-  const isText = typeof input === 'string';
-  const literals = (issues: z.core.$ZodIssue[]) => issues.every(isWord);
-  // Lines with fields were never meant to be one of several words.
-  const isGroup = typeof input === 'object' && input !== null;
-  const words = (issues: z.core.$ZodIssue[]) => issues.every((i) => i.path.length === 0 && i.code === 'invalid_value');
-  const candidates = inside.filter((issues) => !(literals(issues) && !isText) && !(words(issues) && isGroup));
-  const rank = (issues: z.core.$ZodIssue[]) => {
-    const unknown = issues.reduce((n, i) => n + (i.code === 'unrecognized_keys' ? i.keys.length : 0), 0);
-    const missing = issues.filter(
-      (i) => i.code === 'invalid_type' && i.input === undefined && i.path.length === 1,
-    ).length;
-    return unknown * 2 + missing * 2 + (literals(issues) ? 5 : 0) + issues.length / 100;
-  };
-  return candidates.sort((a, b) => rank(a) - rank(b))[0] ?? (branches.length === 1 ? branches[0] : undefined);
-}
-
 /**
  * Holds one answer against one field of a schema.
  * @returns the problem in words, or undefined where the answer is sound
@@ -219,58 +164,6 @@ export function checkField(schema: z.ZodMiniType, path: Path, answer: unknown): 
   const example = exampleOf(field);
   const { what, fix } = wordsOf(result.error.issues[0]!, example === undefined ? '' : `For example: ${example}.`, path);
   return `${what}. ${fix}`.trim();
-}
-
-function def(schema: z.ZodMiniType): Def {
-  return schema.def as unknown as Def;
-}
-
-/** The schema at a path of the data; the first form that has the path, where there are several. */
-export function schemaAt(schema: z.ZodMiniType, path: Path): z.ZodMiniType | undefined {
-  const d = def(schema);
-  if (d.options && path.length > 0) {
-    for (const option of d.options) {
-      const found = schemaAt(option, path);
-      if (found) return found;
-    }
-    return undefined;
-  }
-  if (d.innerType) return schemaAt(d.innerType, path);
-  if (d.type === 'pipe' && d.in && path.length > 0) return schemaAt(d.in, path);
-  if (path.length === 0) return schema;
-  const [head, ...rest] = path;
-  const next =
-    d.shape && typeof head === 'string'
-      ? d.shape[head]
-      : typeof head === 'number'
-        ? (d.items?.[head] ?? d.element)
-        : undefined;
-  return next ? schemaAt(next, rest) : undefined;
-}
-
-function keysOf(schema: z.ZodMiniType | undefined): string[] {
-  if (!schema) return [];
-  const d = def(schema);
-  if (d.shape) return Object.keys(d.shape);
-  if (d.options) return [...new Set(d.options.flatMap(keysOf))];
-  return d.innerType ? keysOf(d.innerType) : [];
-}
-
-function exampleOf(schema: z.ZodMiniType | undefined): string | undefined {
-  const meta = schema && z.globalRegistry.get(schema);
-  const example = (meta?.examples as unknown[] | undefined)?.[0];
-  if (example === undefined) return groupExample(schema);
-  if (typeof example === 'string') return /^\d{4}-|^[\d.]+$|[:#{}[\]]/.test(example) ? `"${example}"` : example;
-  return JSON.stringify(example).replaceAll('"', '').replaceAll(',', ', ').replaceAll(':', ': ');
-}
-
-/** The fields that an entry of a list cannot do without, each with its example. */
-function groupExample(schema: z.ZodMiniType | undefined): string | undefined {
-  const shape = schema && def(schema).shape;
-  if (!shape) return undefined;
-  const needed = Object.entries(shape).filter(([, field]) => def(field).type !== 'optional');
-  const written = needed.map(([name, field]) => `${name}: ${exampleOf(field) ?? '…'}`);
-  return written.length === 0 ? undefined : `{ ${written.join(', ')} }`;
 }
 
 /** A field's name where entries of a list are called by their id: "jobs.valves.minutes". */

@@ -1,7 +1,7 @@
 /** What cannot be so among the few things that a form asks of a machine; the same for its file. */
 import type { MachineKind } from '../planner/household.ts';
+import type { Path } from './path.ts';
 import type { MachineFile } from './schemas/machine.ts';
-import type { Path } from './source.ts';
 
 /** Adds a problem at a path of the machine's file. */
 export type Say = (path: Path, what: string, fix: string) => void;

@@ -5,11 +5,11 @@ import { unknownPlace } from './cross-household.ts';
 import { type CrossContext, partProblems } from './cross-parts.ts';
 import { seasonProblems } from './cross-season.ts';
 import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
+import type { Path } from './path.ts';
 import { nearest, type Problem } from './problem.ts';
 import { asLeftProblems, futureProblems, inFuture, readingProblems } from './records.ts';
 import { resolveWork } from './resolve-work.ts';
 import type { MachineFile } from './schemas/machine.ts';
-import type { Path } from './source.ts';
 
 /** All problems of one machine that its schema cannot see. */
 export function machineProblems({ source, checked }: Loaded<MachineFile>, context: CrossContext): Problem[] {

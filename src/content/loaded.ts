@@ -1,7 +1,8 @@
 import type { Checked } from './check.ts';
 import { labelOf } from './check.ts';
+import type { Path } from './path.ts';
 import type { Problem } from './problem.ts';
-import type { Path, Source } from './source.ts';
+import type { Source } from './source.ts';
 
 /** One content file, read and held against its schema. */
 export interface Loaded<T> {

@@ -2,10 +2,11 @@
 import type { BenchRecord } from '../planner/bench-record.ts';
 import type { CrossContext } from './cross-parts.ts';
 import { type Loaded, problemAt } from './loaded.ts';
+import type { Path } from './path.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { RecordFile } from './schemas/record.ts';
-import type { Path, Source } from './source.ts';
+import type { Source } from './source.ts';
 
 type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'skipped' | 'notes' | 'asLeft'>;
 

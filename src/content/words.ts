@@ -1,9 +1,9 @@
 /** A schema's complaint in the words of the message: what was found, what is expected, what to do. */
 import type * as z from 'zod/mini';
 import { alsoCalled } from './also-called.ts';
+import type { Path } from './path.ts';
 import { nearest, shown } from './problem.ts';
 import type { Said } from './schemas/parts.ts';
-import type { Path } from './source.ts';
 
 /**
  * @param write - the fix where the complaint has none of its own: "Write it like …"

@@ -18,13 +18,33 @@ export interface Loaded {
   revised: string;
 }
 
+/**
+ * Takes files that are picked within an element, or dropped on it.
+ * @param drop - marked while files are held over it
+ * @param load - told of what was read
+ */
+export function filesInto(root: HTMLElement, drop: HTMLElement, load: (loaded: Loaded) => Promise<void>): void {
+  for (const input of root.querySelectorAll<HTMLInputElement>('[data-pick]'))
+    input.addEventListener('change', async () => {
+      if (input.files?.length) await load(await ofPicker(input.files));
+      input.value = '';
+    });
+  for (const name of ['dragover', 'dragleave', 'drop'] as const)
+    root.addEventListener(name, async (event) => {
+      if (!event.dataTransfer?.types.includes('Files')) return;
+      event.preventDefault();
+      drop.classList.toggle('is-over', name === 'dragover');
+      if (name === 'drop') await load(await ofDrop(event.dataTransfer));
+    });
+}
+
 /** The files of a picker; `webkitRelativePath` has the folder. */
-export function ofPicker(list: FileList): Promise<Loaded> {
+function ofPicker(list: FileList): Promise<Loaded> {
   return read([...list].map((file) => ({ path: file.webkitRelativePath || file.name, file })));
 }
 
 /** The files of a drop, folders looked through. */
-export async function ofDrop(data: DataTransfer): Promise<Loaded> {
+async function ofDrop(data: DataTransfer): Promise<Loaded> {
   const entries = [...data.items].flatMap((item) => item.webkitGetAsEntry() ?? []);
   const picked: Picked[] = [];
   await Promise.all(entries.map((entry) => visit(entry, picked)));

@@ -1,21 +1,20 @@
 /** The planner page's element: answers or files in, the worker's markup out, and what to take along. */
-
-import { html } from '../../site/html.ts';
 import { dayIn } from '../day-in.ts';
 import { languageTag } from '../language.ts';
 import { saveFile } from '../save-file.ts';
-import { zip } from '../zip.ts';
 import { PlannerClient } from './client.ts';
 import { answersOf, canPlan, type Drafts, emptyMachine, newDrafts } from './drafts.ts';
 import { fill, markProblems, take } from './form.ts';
 import { keep, keptDrafts, setAside } from './kept.ts';
 import { DoneLog } from './log.ts';
 import type { Asks } from './messages.ts';
-import { type Loaded, ofDrop, ofPicker } from './pick-files.ts';
+import { filesInto, type Loaded } from './pick-files.ts';
+import { answerProblems, fileProblems, machineTabs } from './pieces.ts';
 import type { Shown } from './show.ts';
 import { SeasonSlider } from './slider.ts';
 import { PlanSlots } from './slots.ts';
 import { StationSearch } from './station-search.ts';
+import { takeAlong } from './take-along.ts';
 import { SheetView } from './views.ts';
 import { PLANNER } from './words.ts';
 
@@ -69,8 +68,8 @@ class SeasonPlanner extends HTMLElement {
     this.piece('back').addEventListener('click', () => this.backToForm());
     this.piece('tabs').addEventListener('click', (event) => this.tab(event));
     for (const button of this.querySelectorAll<HTMLElement>('[data-take]'))
-      button.addEventListener('click', () => this.takeAlong(button.dataset.take!));
-    this.files();
+      button.addEventListener('click', () => this.take(button.dataset.take!));
+    filesInto(this, this.piece('drop'), (loaded) => this.load(loaded));
     this.aside();
     this.showMachine(0);
     this.piece('planner').hidden = false;
@@ -105,12 +104,7 @@ class SeasonPlanner extends HTMLElement {
         this.form,
         problems.filter((p) => p.machine === answers.machines[this.at]?.id),
       );
-      this.piece('problems').innerHTML =
-        problems.length === 0
-          ? ''
-          : html`<p>${PLANNER.problems(problems.length)}</p><ul class="problems">${problems.map(
-              (p) => html`<li><p><strong>${p.machine}: ${p.field}</strong> ${p.what}.</p><p>${p.fix}</p></li>`,
-            )}</ul>`.text;
+      this.piece('problems').innerHTML = answerProblems(problems);
       this.piece('result').hidden = !shown;
       if (shown) this.show(shown);
     });
@@ -202,10 +196,7 @@ class SeasonPlanner extends HTMLElement {
       ? (this.shown?.machines ?? []).map((m) => m.name)
       : this.drafts.machines.map((m) => m.name);
     const current = this.loaded ? (this.shown?.machines ?? []).findIndex((m) => m.id === this.shown?.shown) : this.at;
-    this.piece('tabs').innerHTML = html`${names.map(
-      (name, i) =>
-        html`<li><button type="button" data-at="${i}" aria-current="${i === current ? 'true' : 'false'}">${name || '—'}</button></li>`,
-    )}${!this.loaded && html`<li><button type="button" data-at="new">+<span class="unseen">${PLANNER.add}</span></button></li>`}`.text;
+    this.piece('tabs').innerHTML = machineTabs(names, current, this.loaded);
   }
 
   private tab(event: Event): void {
@@ -249,22 +240,6 @@ class SeasonPlanner extends HTMLElement {
     );
   }
 
-  private files(): void {
-    for (const input of this.querySelectorAll<HTMLInputElement>('[data-pick]'))
-      input.addEventListener('change', async () => {
-        if (input.files?.length) await this.load(await ofPicker(input.files));
-        input.value = '';
-      });
-    const drop = this.piece('drop');
-    for (const name of ['dragover', 'dragleave', 'drop'] as const)
-      this.addEventListener(name, async (event) => {
-        if (!event.dataTransfer?.types.includes('Files')) return;
-        event.preventDefault();
-        drop.classList.toggle('is-over', name === 'dragover');
-        if (name === 'drop') await this.load(await ofDrop(event.dataTransfer));
-      });
-  }
-
   private async load({ files, revised }: Loaded): Promise<void> {
     if (files.length === 0) return this.say(PLANNER.noFiles);
     this.say(PLANNER.working);
@@ -273,14 +248,7 @@ class SeasonPlanner extends HTMLElement {
       this.form.hidden = true;
       this.piece('back').hidden = false;
       this.say(problems.length > 0 ? '' : PLANNER.filesRead(count));
-      this.piece('problems').innerHTML =
-        problems.length === 0
-          ? ''
-          : html`<h2>${PLANNER.filesProblems(problems.length, new Set(problems.map((p) => p.file)).size)}</h2>
-<ul class="problems">${problems.map(
-              (p) =>
-                html`<li><p><code>${p.file}:${p.line}:${p.column}</code> <strong>${p.field}</strong> ${p.what}.</p><p>${p.fix}</p></li>`,
-            )}</ul>`.text;
+      this.piece('problems').innerHTML = fileProblems(problems);
       this.piece('result').hidden = !shown;
       this.shown = undefined;
       if (shown) this.show(shown);
@@ -298,19 +266,10 @@ class SeasonPlanner extends HTMLElement {
     this.replan();
   }
 
-  private async takeAlong(what: string): Promise<void> {
+  private async take(what: string): Promise<void> {
     const machine = this.shown?.shown;
     try {
-      if (what === 'content') {
-        saveFile('content.zip', 'application/zip', zip(await this.client.ask('content', {})));
-        return;
-      }
-      if (what === 'plan') {
-        saveFile('plan.json', 'application/json', JSON.stringify(await this.client.ask('plan', {})));
-        return;
-      }
-      const one = what === 'calendar' ? machine : undefined;
-      saveFile(`${one ?? 'all'}.ics`, 'text/calendar', await this.client.ask('calendar', { machine: one }));
+      await takeAlong(this.client, what, machine);
     } catch (error) {
       this.say(`${PLANNER.failed} (${(error as Error).message})`);
     }

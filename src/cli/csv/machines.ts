@@ -1,9 +1,10 @@
 /** Rows of a spreadsheet -> machine files: one row a machine, each column a field of the machine file. */
-import { checkField, schemaAt } from '../../content/check.ts';
+import { checkField } from '../../content/check.ts';
 import { fieldRows } from '../../content/fields.ts';
 import { ID_RULE, isId, slug } from '../../content/ids.ts';
 import { nearest, shown } from '../../content/problem.ts';
 import { scalar } from '../../content/scalar.ts';
+import { schemaAt } from '../../content/schema-walk.ts';
 import { machine } from '../../content/schemas/machine.ts';
 
 import type { CellProblem } from './table.ts';

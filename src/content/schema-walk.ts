@@ -1,0 +1,82 @@
+/** What a schema says of one of its fields: where it is, its example, whether it is needed. */
+import * as z from 'zod/mini';
+import type { Path } from './path.ts';
+
+type Def = {
+  type: string;
+  shape?: Record<string, z.ZodMiniType>;
+  element?: z.ZodMiniType;
+  innerType?: z.ZodMiniType;
+  in?: z.ZodMiniType;
+  options?: z.ZodMiniType[];
+  items?: z.ZodMiniType[];
+};
+
+function def(schema: z.ZodMiniType): Def {
+  return schema.def as unknown as Def;
+}
+
+/** The schema at a path of the data; the first form that has the path, where there are several. */
+export function schemaAt(schema: z.ZodMiniType, path: Path): z.ZodMiniType | undefined {
+  const d = def(schema);
+  if (d.options && path.length > 0) {
+    for (const option of d.options) {
+      const found = schemaAt(option, path);
+      if (found) return found;
+    }
+    return undefined;
+  }
+  if (d.innerType) return schemaAt(d.innerType, path);
+  if (d.type === 'pipe' && d.in && path.length > 0) return schemaAt(d.in, path);
+  if (path.length === 0) return schema;
+  const [head, ...rest] = path;
+  const next =
+    d.shape && typeof head === 'string'
+      ? d.shape[head]
+      : typeof head === 'number'
+        ? (d.items?.[head] ?? d.element)
+        : undefined;
+  return next ? schemaAt(next, rest) : undefined;
+}
+
+/** Names of the fields that a group may have, in all of its forms. */
+export function keysOf(schema: z.ZodMiniType | undefined): string[] {
+  if (!schema) return [];
+  const d = def(schema);
+  if (d.shape) return Object.keys(d.shape);
+  if (d.options) return [...new Set(d.options.flatMap(keysOf))];
+  return d.innerType ? keysOf(d.innerType) : [];
+}
+
+/** A field's own example, as a file has it. */
+export function exampleOf(schema: z.ZodMiniType | undefined): string | undefined {
+  const meta = schema && z.globalRegistry.get(schema);
+  const example = (meta?.examples as unknown[] | undefined)?.[0];
+  if (example === undefined) return groupExample(schema);
+  if (typeof example === 'string') return /^\d{4}-|^[\d.]+$|[:#{}[\]]/.test(example) ? `"${example}"` : example;
+  return JSON.stringify(example).replaceAll('"', '').replaceAll(',', ', ').replaceAll(':', ': ');
+}
+
+/** The fields that an entry of a list cannot do without, each with its example. */
+function groupExample(schema: z.ZodMiniType | undefined): string | undefined {
+  const shape = schema && def(schema).shape;
+  if (!shape) return undefined;
+  const needed = Object.entries(shape).filter(([, field]) => def(field).type !== 'optional');
+  const written = needed.map(([name, field]) => `${name}: ${exampleOf(field) ?? '…'}`);
+  return written.length === 0 ? undefined : `{ ${written.join(', ')} }`;
+}
+
+/** "Write it like …", by the field's own example, or by that of the list it stands in. */
+export function writeLike(root: z.ZodMiniType, path: Path): string {
+  const example = exampleOf(schemaAt(root, path));
+  const last = path.at(-1);
+  if (example !== undefined) return `Write it like ${typeof last === 'string' ? `${last}: ` : ''}${example}.`;
+  return typeof last === 'number' ? writeLike(root, path.slice(0, -1)) : 'Correct it.';
+}
+
+/** False where the field may be left out, or the group that it stands in has no such field. */
+export function isNeeded(root: z.ZodMiniType, path: Path): boolean {
+  const group = schemaAt(root, path.slice(0, -1));
+  const field = group && def(group).shape?.[String(path.at(-1))];
+  return field !== undefined && def(field).type !== 'optional';
+}

@@ -1,0 +1,147 @@
+/** One parsed file -> plain data, the place of each value, and what YAML allows and content does not. */
+import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml';
+import { fieldName, key, type Path } from './path.ts';
+import { codeOf, type Problem, printable, shown } from './problem.ts';
+import { MAX_DEPTH } from './text.ts';
+
+/** Control characters, direction overrides, separators that are not new lines, and halves of pairs. */
+const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/u;
+
+/** Goes through one parsed file once; what it refuses is left out of the data and told. */
+export class Walker {
+  readonly problems: Problem[] = [];
+  readonly refused = new Set<string>();
+  /** The first alias of the file. */
+  alias: Problem | undefined;
+  readonly positions = new Map<
+    string,
+    { key?: { line: number; column: number }; value: { line: number; column: number } }
+  >();
+  private readonly file: string;
+  private readonly lines: LineCounter;
+
+  constructor(file: string, lines: LineCounter) {
+    this.file = file;
+    this.lines = lines;
+  }
+
+  plain(node: unknown, path: Path, keyOffset?: number): unknown {
+    const offset = (node as Node | null)?.range?.[0] ?? keyOffset ?? 0;
+    const value = this.position(offset);
+    this.positions.set(key(path), keyOffset === undefined ? { value } : { key: this.position(keyOffset), value });
+    if (path.length > MAX_DEPTH) {
+      this.problems.push(tooDeep(this.file, value.line, value.column, fieldName(path.slice(0, 3))));
+      this.refused.add(key(path.slice(0, 1)));
+      return undefined;
+    }
+    if (node === null || node === undefined) return null;
+    if (isAlias(node)) {
+      this.alias ??= this.problem(
+        offset,
+        path,
+        `found the alias "*${printable(node.source)}", expected the value itself`,
+        'Write the value out; aliases are not used here.',
+      );
+      return undefined;
+    }
+    const tag = (node as Node & { tag?: string }).tag;
+    if (tag !== undefined) {
+      return this.refuse(
+        offset,
+        path,
+        `found the tag "${printable(tag)}", expected a plain value`,
+        'Take the tag away; put text in quotes.',
+      );
+    }
+    if (isMap(node)) return this.map(node.items, path);
+    if (isSeq(node)) return node.items.map((item, i) => this.plain(item, [...path, i]));
+    if (isScalar(node)) return this.scalar(node.value, node.type === 'PLAIN', offset, path);
+    return undefined;
+  }
+
+  private map(items: readonly { key: unknown; value: unknown }[], path: Path): Record<string, unknown> {
+    const result: Record<string, unknown> = {};
+    for (const item of items) {
+      const keyNode = item.key as Node | null;
+      const offset = keyNode?.range?.[0] ?? 0;
+      const name = isScalar(keyNode) ? keyNode.value : undefined;
+      if (typeof name !== 'string') {
+        this.say(
+          offset,
+          path,
+          `found ${isScalar(keyNode) && name !== null ? `the key ${shown(name)}` : 'a key that is no word'}, expected a word`,
+          'Write a field name before the colon; put it in quotes if it must look like a number.',
+        );
+        continue;
+      }
+      if (name === '<<') {
+        const what = 'found the merge key "<<", expected a field name';
+        this.say(offset, path, what, 'Write the fields themselves; merge keys are not used here.');
+        continue;
+      }
+      if (name === '__proto__' || FORBIDDEN.test(name)) {
+        this.say(offset, path, `found the key "${printable(name)}", expected a field name`, 'Delete the line.');
+        continue;
+      }
+      if (Object.hasOwn(result, name)) {
+        const what = 'found this field a second time, expected each field once';
+        this.say(offset, [...path, name], what, 'Delete one of the two lines.');
+        continue;
+      }
+      result[name] = this.plain(item.value, [...path, name], offset);
+    }
+    return result;
+  }
+
+  private scalar(value: unknown, plain: boolean, offset: number, path: Path): unknown {
+    if (typeof value === 'bigint') return Number(value);
+    if (typeof value !== 'string') return value;
+    if (FORBIDDEN.test(value)) {
+      return this.refuse(
+        offset,
+        path,
+        `found the control character ${codeOf(FORBIDDEN.exec(value)![0])}, expected printable text`,
+        'Delete that character; type the text again if it cannot be seen.',
+      );
+    }
+    if (plain && /^\d{4}-\d{1,2}-\d{1,2}([T ].*)?$/.test(value)) {
+      this.say(
+        offset,
+        path,
+        `found the date ${value} without quotes, expected "${value}"`,
+        'Quote it: programs take a bare date for an instant in some time zone.',
+      );
+    }
+    return value;
+  }
+
+  private position(offset: number) {
+    const { line, col } = this.lines.linePos(offset);
+    return { line: Math.max(1, line), column: Math.max(1, col) };
+  }
+
+  private problem(offset: number, path: Path, what: string, fix: string): Problem {
+    return { file: this.file, ...this.position(offset), field: fieldName(path), what, fix };
+  }
+
+  private say(offset: number, path: Path, what: string, fix: string): void {
+    this.problems.push(this.problem(offset, path, what, fix));
+  }
+
+  /** Reports a value and leaves it out: nothing else is said of it. */
+  private refuse(offset: number, path: Path, what: string, fix: string): undefined {
+    this.say(offset, path, what, fix);
+    this.refused.add(key(path));
+  }
+}
+
+export function tooDeep(file: string, line: number, column: number, field: string): Problem {
+  return {
+    file,
+    line,
+    column,
+    field,
+    what: `found lists or groups nested more than ${MAX_DEPTH} deep, expected a few levels`,
+    fix: 'Write the file flat, as the field reference shows.',
+  };
+}
