@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { addDays } from '../../src/planner/dates.ts';
 import type { SeasonPlan } from '../../src/planner/season-plan.ts';
 import { axe } from './axe.ts';
 import { openBrowser } from './browser.ts';
@@ -64,6 +65,29 @@ test('no amount is left unfilled in a step, no caution as a bare key', () => {
 test('nothing tells where the places are: no coordinates on any page', () => {
   // The planner page asks for them in words; it is the same page for everybody and holds no place.
   for (const path of pages.filter((p) => p !== '/plan/')) expect(read(path), path).not.toMatch(/latitude|longitude/i);
+});
+
+test('a machine is in one state on every day, and said to wait when its last use is over and its lay-up has not begun', async () => {
+  const clocked = await browser.newPage();
+  const stateOn = async (id: string, day: string) => {
+    await clocked.clock.setFixedTime(`${day}T18:00:00Z`);
+    await clocked.goto(`${site.origin}/machines/${id}/`);
+    const shown = await clocked.locator('h1 ~ p span[data-show-from], header span[data-show-from]').filter({ visible: true }).allTextContents();
+    expect(shown, `${id} on ${day}`).toHaveLength(1);
+    return shown[0]!.trim();
+  };
+  const late = plan.machines.find((m) => m.layUp.start > addDays(m.season.lastUse, 1))!;
+  expect(await stateOn(late.id, late.season.lastUse)).toBe('in use');
+  expect(await stateOn(late.id, addDays(late.season.lastUse, 1))).toBe('waiting to be laid up');
+  for (const { id, layUp, startUp } of plan.machines) {
+    const states = [];
+    for (const day of [layUp.start, layUp.done, startUp.start, startUp.firstUse]) states.push(await stateOn(id, day));
+    const expected = ['being laid up', 'at rest', 'being started up', 'in use'];
+    // A lay-up or start-up that is done within its day has no day of its own.
+    if (layUp.start === layUp.done) expected[0] = 'at rest';
+    expect(states, id).toEqual(expected);
+  }
+  await clocked.close();
 });
 
 test('on a phone every page is quiet, fits, and axe finds nothing', async () => {

@@ -4,11 +4,12 @@ import { dayIn } from '../day-in.ts';
 import { PlannerClient } from '../planner/client.ts';
 import { saveFile } from '../save-file.ts';
 import { Anew } from './anew.ts';
-import { type Entry, entriesOf, newId, recordOf, type Said, saidKey } from './entries.ts';
+import { type Entry, newId, recordOf, type Said } from './entries.ts';
 import { recordFile } from './export.ts';
 import { saidOf } from './form.ts';
 import { entryList, listHtml, unreadHtml } from './list.ts';
 import { type PageStep, showTicks, stepOnPage } from './page-steps.ts';
+import { readRecords } from './record-files.ts';
 import { BenchStore, type Kept, type Trouble } from './store.ts';
 import { BENCH } from './words.ts';
 
@@ -128,27 +129,8 @@ export class Bench {
 
   import(input: HTMLInputElement): Promise<unknown> {
     return this.inTurn(async () => {
-      const met = new Set(this.own().map(saidKey));
-      const fresh: Said[] = [];
-      const wrong: string[] = [];
-      for (const file of input.files ?? []) {
-        const bytes = new Uint8Array(await file.arrayBuffer());
-        const read = await this.client
-          .ask('readRecord', { file: { path: file.name, bytes }, asOf: this.today() })
-          .catch(() => undefined);
-        if (!read) {
-          wrong.push(`${file.name}: ${BENCH.notRead}`);
-          continue;
-        }
-        wrong.push(...read.problems.map((p) => `${p.file}:${p.line}:${p.column} ${p.field} ${p.what}. ${p.fix}`));
-        if (read.machine !== undefined && read.machine !== this.machine)
-          wrong.push(`${file.name}: ${BENCH.otherMachine(read.machine)}`);
-        else if (read.record)
-          for (const said of entriesOf(read.record)) {
-            if (!met.has(saidKey(said))) fresh.push(said);
-            met.add(saidKey(said));
-          }
-      }
+      const own = { machine: this.machine, known: this.own(), asOf: this.today() };
+      const { fresh, wrong } = await readRecords(this.client, input.files ?? [], own);
       input.value = '';
       const trouble = await this.add(fresh);
       await this.refresh();
