@@ -45,7 +45,11 @@ function testsOf(folder: string): string[] {
     area === 'content'
       ? ['tests/content/*.test.ts', 'tests/faults/*.test.ts']
       : [`tests/${folder}/${name === undefined ? '' : '**/'}*.test.ts`];
-  return [...own, ...published, ...(area === 'planner' ? ['tests/planner/whole/*.test.ts'] : [])];
+  return [
+    ...own,
+    ...published,
+    ...(area === 'planner' ? ['tests/planner/whole/*.test.ts', 'tests/mutation.promises.ts'] : []),
+  ];
 }
 
 const FOLDERS = [

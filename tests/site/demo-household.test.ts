@@ -72,7 +72,10 @@ test('a machine is in one state on every day, and said to wait when its last use
   const stateOn = async (id: string, day: string) => {
     await clocked.clock.setFixedTime(`${day}T18:00:00Z`);
     await clocked.goto(`${site.origin}/machines/${id}/`);
-    const shown = await clocked.locator('h1 ~ p span[data-show-from], header span[data-show-from]').filter({ visible: true }).allTextContents();
+    const shown = await clocked
+      .locator('h1 ~ p span[data-show-from], header span[data-show-from]')
+      .filter({ visible: true })
+      .allTextContents();
     expect(shown, `${id} on ${day}`).toHaveLength(1);
     return shown[0]!.trim();
   };
