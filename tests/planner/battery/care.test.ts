@@ -1,0 +1,318 @@
+/** How a battery is kept, case by case: which care, what is said of it, and what a household that chose otherwise is warned of. */
+import { expect, test } from 'vitest';
+import { type Care, chooseCare, marginWarning, outlookAtMachine } from '../../../src/planner/battery/care.ts';
+import { careCase } from '../../../src/planner/battery/plan.ts';
+import type { Battery, Charger, Household, Machine, Place } from '../../../src/planner/household.ts';
+import {
+  battery,
+  COLD_LOW,
+  COLD_STORE,
+  contexts,
+  exactly,
+  household,
+  LEAD,
+  machine,
+  place,
+  ranged,
+  sineStore,
+} from './world.ts';
+
+const KEEPER: Charger = { id: 'keeper', name: 'Keeper', currentA: 0.8, chemistries: LEAD, maintainer: true };
+const LITHIUM: Charger = { ...KEEPER, id: 'li', name: 'Li', currentA: 0.4, chemistries: ['lifepo4'] };
+const SUMMER = { lastUse: '2026-03-29', firstUse: '2026-12-20', proposed: false, reasons: [] };
+const WINTER = { ...SUMMER, lastUse: '2026-10-25', firstUse: '2027-04-10' };
+const MILD = { store: sineStore(15, 8, 3), low: { ...COLD_LOW, designC: COLD_LOW.designC.map(() => 5) } };
+const COLD = { store: COLD_STORE, low: COLD_LOW };
+const ARCTIC = { store: COLD_STORE, low: { ...COLD_LOW, designC: COLD_LOW.designC.map((c) => c - 14) } };
+
+interface Given {
+  own?: Partial<Battery>;
+  kind?: Battery['chemistry'];
+  season?: Machine['season'];
+  at?: Partial<Place>;
+  home?: Partial<Household>;
+  weather?: typeof COLD;
+  maintainerFree?: boolean;
+}
+
+function caseOf({ own = {}, kind = 'flooded-antimony', season = SUMMER, at = {}, home = {}, weather = MILD }: Given) {
+  const machines = [machine('Moth', 'Barn', { battery: battery(kind, 12, own), season })];
+  const all = household(machines, { chargers: [], places: [place('Barn', at)], ...home });
+  return careCase(machines[0]!, all, contexts(all, weather.store, weather.low))!;
+}
+
+function careOf(given: Given): Care {
+  return chooseCare({ ...caseOf(given), maintainerFree: given.maintainerFree ?? true });
+}
+
+const LASTING = { selfDischargePctPerMonth: ranged(1, 0.5, 1.5) };
+const FLAT = { startPct: exactly(80) };
+
+test.each<[string, Given, Partial<Care>, RegExp]>([
+  [
+    'power and a maintainer that suits',
+    { at: { power: true }, home: { chargers: [KEEPER] } },
+    { care: 'maintainer', connected: true, keptAt: 'machine' },
+    /^There is power at Barn and "Keeper" suits it, so its lead can stay on; without it \d+ visits would be needed\.$/,
+  ],
+  [
+    'the same, and the acid could freeze',
+    { at: { power: true }, home: { chargers: [KEEPER] }, own: FLAT, weather: ARCTIC, season: WINTER },
+    { care: 'maintainer' },
+    /would be needed, and the acid could freeze\.$/,
+  ],
+  [
+    'the same, where only the lead would have to come off',
+    {
+      at: { power: true },
+      home: { chargers: [KEEPER] },
+      own: { ...LASTING, drainMA: exactly(14) },
+      season: { ...SUMMER, firstUse: '2026-08-30' },
+    },
+    { care: 'maintainer' },
+    /without it the lead would have to come off\.$/,
+  ],
+  [
+    'it lasts by itself',
+    { own: LASTING },
+    { care: 'visits', connected: true },
+    /^It lasts the rest by itself, even at its fastest loss, and stays \d+ K from freezing: no charge is needed before start-up\.$/,
+  ],
+  [
+    'it lasts by itself beside a maintainer that it does not need',
+    { own: LASTING, at: { power: true }, home: { chargers: [KEEPER] } },
+    { care: 'visits' },
+    /^It lasts the rest by itself/,
+  ],
+  [
+    'it could freeze, and can come in',
+    { own: FLAT, weather: ARCTIC, season: WINTER },
+    { care: 'carry-in', keptAt: 'room', connected: false, roomC: 18 },
+    /^In the machine it would come within −?\d+ K of freezing \(the limit is 3 K\), so it spends the rest in the warm room\.$/,
+  ],
+  [
+    'it could freeze, and cannot come out',
+    { own: { ...FLAT, removable: false }, weather: ARCTIC, season: WINTER },
+    { care: 'visits', keptAt: 'machine' },
+    /, and it cannot be carried in\.$/,
+  ],
+  [
+    'it could freeze, and there is no room',
+    { own: FLAT, weather: ARCTIC, season: WINTER, home: { batteryRoom: undefined } },
+    { care: 'visits' },
+    /, and it cannot be carried in\.$/,
+  ],
+  [
+    'lithium that must be charged in the cold',
+    { kind: 'lifepo4', own: { ...FLAT, selfDischargePctPerMonth: ranged(8, 6, 12) }, weather: COLD },
+    { care: 'carry-in' },
+    /^It will have to be charged, and Barn gets colder than it may be charged at, so it spends the rest in the warm room\.$/,
+  ],
+  [
+    'lithium that lasts in the cold',
+    { kind: 'lifepo4', own: LASTING, weather: COLD },
+    { care: 'visits' },
+    /^It lasts the rest by itself/,
+  ],
+  [
+    'a store far away',
+    { at: { tripMinutes: 31 } },
+    { care: 'carry-in' },
+    /^Barn is 31 minutes away and \d+ visits would be needed, so it spends the rest in the warm room\.$/,
+  ],
+  [
+    'a store just near enough',
+    { at: { tripMinutes: 30 } },
+    { care: 'visits' },
+    /: there is no power at Barn, and it stays \d+ K from freezing\.$/,
+  ],
+  [
+    'a store far away, for a battery that lasts',
+    { at: { tripMinutes: 90 }, own: LASTING },
+    { care: 'visits' },
+    /^It lasts the rest/,
+  ],
+  [
+    'power, but no maintainer',
+    { at: { power: true } },
+    { care: 'visits' },
+    /: no maintainer of the household suits it, /,
+  ],
+  [
+    'power, and a maintainer that is on another battery',
+    { at: { power: true }, home: { chargers: [KEEPER] }, maintainerFree: false },
+    { care: 'visits' },
+    /: the maintainer that suits it is on another battery, /,
+  ],
+  [
+    'power and a maintainer, in a cold that forbids charging',
+    {
+      kind: 'lifepo4',
+      own: { ...FLAT, selfDischargePctPerMonth: ranged(8, 6, 12), removable: false },
+      at: { power: true },
+      home: { chargers: [LITHIUM] },
+      weather: COLD,
+    },
+    { care: 'visits' },
+    /: Barn gets too cold to leave a charger on, /,
+  ],
+])('proposed with %s', (_, given, expected, reason) => {
+  const care = careOf(given);
+  expect(care).toMatchObject(expected);
+  expect(care.reason.replace(/ Its lead comes off:.*$/, '')).toMatch(reason);
+  expect(care.warnings.filter(({ level }) => level !== 'note')).toEqual([]);
+});
+
+/** 14 mA for 720 h is 10.08 Ah, 84 % of 12 Ah. */
+test('a lead that comes off says what its drain would take in a month', () => {
+  expect(careOf({ own: { drainMA: exactly(14) } }).reason).toMatch(
+    / Its lead comes off: a key-off drain of up to 14 mA would take 84 % a month\.$/,
+  );
+  expect(careOf({ own: { drainMA: exactly(14), health: exactly(0.5) } }).reason).toMatch(
+    / would take 168 % a month\.$/,
+  );
+  expect(careOf({ own: { drainMA: exactly(14), connected: true } }).reason).not.toMatch(/lead/);
+  expect(careOf({ own: { drainMA: exactly(0) } }).reason).not.toMatch(/lead/);
+});
+
+test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
+  [
+    'a maintainer without power',
+    { own: { care: 'maintainer' }, home: { chargers: [KEEPER] } },
+    [
+      {
+        level: 'warning',
+        text: /^Moth's battery is to stay on a maintainer, but there is no power at Barn\.$/,
+        act: /reckon with no charge at all\.$/,
+      },
+    ],
+  ],
+  [
+    'a maintainer that the household has not',
+    { own: { care: 'maintainer' }, at: { power: true } },
+    [
+      {
+        level: 'warning',
+        text: /^No charger of the household may stay on Moth's battery: The household lists no charger\.$/,
+        act: /^Get a maintainer for .+ of at most 1\.2 A\.$/,
+      },
+    ],
+  ],
+  [
+    'a charger that may not stay on',
+    {
+      own: { care: 'maintainer' },
+      at: { power: true },
+      home: { chargers: [{ ...KEEPER, maintainer: false }] },
+    },
+    [
+      {
+        level: 'warning',
+        text: /none of those that suit it is a maintainer for that place\.$/,
+        act: /at most 1\.2 A\.$/,
+      },
+    ],
+  ],
+  [
+    'a maintainer that is on another battery',
+    { own: { care: 'maintainer' }, at: { power: true }, home: { chargers: [KEEPER] }, maintainerFree: false },
+    [
+      {
+        level: 'warning',
+        text: /^The maintainer that suits Moth is on another battery already\.$/,
+        act: /^Change it over weekly, or get a second one\.$/,
+      },
+    ],
+  ],
+  [
+    'a maintainer on lithium in frost',
+    {
+      kind: 'lifepo4',
+      own: { care: 'maintainer' },
+      at: { power: true },
+      home: { chargers: [LITHIUM] },
+      weather: COLD,
+    },
+    [
+      {
+        level: 'danger',
+        text: /^Barn can fall to −31 °C: lithium iron phosphate must not be charged below 0 °C, and a maintainer charges\.$/,
+        act: /^Carry the battery in, or disconnect it/,
+      },
+    ],
+  ],
+  [
+    'a maintainer on lithium where it never freezes',
+    { kind: 'lifepo4', own: { care: 'maintainer' }, at: { power: true }, home: { chargers: [LITHIUM] } },
+    [],
+  ],
+  [
+    'carrying in what does not come out',
+    { own: { care: 'carry-in', removable: false } },
+    [
+      {
+        level: 'warning',
+        text: /^Moth's battery is to be carried in, but is said not to come out\.$/,
+        act: /^Check whether it comes out/,
+      },
+    ],
+  ],
+  [
+    'carrying in to no room',
+    { own: { care: 'carry-in' }, home: { batteryRoom: undefined } },
+    [
+      {
+        level: 'note',
+        text: /^No warm room is named; 18 °C is taken for Moth's battery\.$/,
+        act: /^Say that there is one: .*Warmth makes a battery lose charge faster\.$/,
+      },
+    ],
+  ],
+  ['carrying in to a room', { own: { care: 'carry-in' } }, []],
+  ['visits', { own: { care: 'visits' } }, []],
+])('a household that chose %s is told', (_, given, warnings) => {
+  const care = careOf(given);
+  expect(care.care).toBe(given.own!.care);
+  expect(care.reason).toMatch(/^Chosen by the household\./);
+  expect(care.warnings).toEqual(
+    warnings.map(({ level, text, act }) => ({
+      level,
+      text: expect.stringMatching(text),
+      act: expect.stringMatching(act),
+    })),
+  );
+});
+
+const margin = (minK: number, given: Given = {}, keptAt: 'machine' | 'room' = 'machine') =>
+  marginWarning(caseOf(given), { care: 'visits', keptAt }, { minK, month: 1 });
+
+test('a margin under 10 K is warned of, one under 3 K is a danger, and none in a room', () => {
+  expect(margin(10)).toEqual([]);
+  expect(margin(9.9)).toMatchObject([{ level: 'warning', text: expect.stringMatching(/ within 10 K of freezing\.$/) }]);
+  expect(margin(3)).toMatchObject([{ level: 'warning', act: expect.stringMatching(/before a cold spell, not after/) }]);
+  expect(margin(2.9)).toMatchObject([{ level: 'danger', text: expect.stringMatching(/ within 3 K of freezing\.$/) }]);
+  expect(margin(0)).toMatchObject([{ text: expect.stringMatching(/ within 0 K of freezing\.$/) }]);
+  expect(margin(-4)).toMatchObject([{ text: expect.stringMatching(/ comes 4 K beyond freezing\.$/) }]);
+  expect(margin(-4, {}, 'room')).toEqual([]);
+});
+
+test('what is done about a danger is what can be done with that battery', () => {
+  expect(margin(1)[0]!.act).toBe('Carry it to the warm room.');
+  expect(margin(1, { own: { removable: false } })[0]!.act).toMatch(/^It does not come out: keep it fully charged/);
+  expect(margin(1, { home: { batteryRoom: undefined } })[0]!.act).toMatch(
+    /^Carry it to a place that stays above freezing/,
+  );
+  const lithium = margin(5, { kind: 'lifepo4' })[0]!;
+  expect(lithium.text).toMatch(/of its lowest storage temperature\.$/);
+  expect(lithium.act).toMatch(/^Look up the lowest storage temperature of this very battery/);
+});
+
+test('the lead stays on only where the battery lasts with it and stays 10 K from freezing', () => {
+  expect(outlookAtMachine(caseOf({ own: LASTING })).connected).toBe(true);
+  expect(outlookAtMachine(caseOf({ own: { ...LASTING, drainMA: exactly(14) } }))).toMatchObject({ connected: false });
+  expect(outlookAtMachine(caseOf({ own: { ...LASTING, connected: false } })).connected).toBe(false);
+  const drained = outlookAtMachine(caseOf({ own: { ...LASTING, drainMA: exactly(14), connected: true } }));
+  expect(drained.connected).toBe(true);
+  expect(drained.visits).toBe(drained.visitsLeadOn);
+  expect(drained.visits).toBeGreaterThan(0);
+});
