@@ -10,6 +10,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rm
 import { dirname, join } from 'node:path';
 import { counted } from '../planner/written.ts';
 import { publishOffline } from '../publish/offline.ts';
+import type { PlanToCome } from '../site/season.ts';
 import { PROJECT, readCommandLine, siteFolder } from './paths.ts';
 
 const started = performance.now();
@@ -22,17 +23,16 @@ try {
   // builds at a time would take each other's.
   const folder = temporary(join(PROJECT, '.work'), 'build-');
   const [plan, site] = [join(folder, 'plan'), join(folder, 'site')];
-  // The site generator takes a second to load: it does so while the plan is made.
-  const generator = import('astro');
-  machines = await planInto(plan);
+  // The site generator bundles scripts and styles while the plan is made; its pages wait for the plan (src/site/season.ts).
+  const planning = planInto(plan);
+  process.env.IDLE_PLAN = plan;
+  process.env.ASTRO_TELEMETRY_DISABLED = '1';
+  (globalThis as PlanToCome).idleSeasonPlanning = planning;
+  const building = generate(site);
+  building.catch(() => undefined);
+  machines = await planning;
   if (machines !== undefined) {
-    process.env.IDLE_PLAN = plan;
-    process.env.ASTRO_TELEMETRY_DISABLED = '1';
-    const { build } = await generator;
-    const here = process.cwd();
-    process.chdir(PROJECT);
-    await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
-    process.chdir(here);
+    await building;
     moveInto(plan, site);
     publishOffline(site);
     replace(site);
@@ -43,6 +43,15 @@ try {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 }
 if (machines === undefined) process.exit(1);
+
+/** Builds the pages into a folder. */
+async function generate(site: string): Promise<void> {
+  const { build } = await import('astro');
+  const here = process.cwd();
+  process.chdir(PROJECT);
+  await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
+  process.chdir(here);
+}
 
 /** A folder of its own that is deleted at the end. */
 function temporary(parent: string, name: string): string {

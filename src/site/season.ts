@@ -9,6 +9,15 @@ import { readPlan } from '../publish/plan-file.ts';
 const folder = process.env.IDLE_PLAN;
 if (!folder) throw new Error('IDLE_PLAN is not set, expected the folder with plan.json. Run "npm run build".');
 
+/** What the build tells its pages: the plan is still being made; undefined where it cannot be. */
+export interface PlanToCome {
+  idleSeasonPlanning?: Promise<number | undefined>;
+}
+
+const { idleSeasonPlanning: planning } = globalThis as PlanToCome;
+// Without a plan there are no pages; the build says why and ends.
+if (planning && (await planning) === undefined) await new Promise<never>(() => {});
+
 /** The household's whole plan, without the daily paths. */
 export const season: SeasonPlan = readPlan(join(folder, 'plan.json'));
 
