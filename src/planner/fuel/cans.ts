@@ -8,5 +8,5 @@ export function cansFor(litres: number, canL: number): number {
     throw new RangeError(
       `cans: found ${litres} L into cans of ${canL} L, expected litres of 0 or more and a can over 0 L`,
     );
-  return Math.ceil(litres / canL - 1e-9);
+  return Math.max(0, Math.ceil(litres / canL - 1e-9));
 }

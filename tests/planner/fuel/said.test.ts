@@ -1,0 +1,438 @@
+/** What is said of fuel, case by case: the rules of drain or fill at their borders, taps and bowls, warnings with their remedies. */
+import { expect, test } from 'vitest';
+import {
+  adviseChoice,
+  cansFor,
+  keepingRow,
+  lifeShare,
+  useByWindow,
+  verdictOn,
+} from '../../../src/planner/fuel/index.ts';
+import { localLimit } from '../../../src/planner/fuel/limits.ts';
+import { planFuel } from '../../../src/planner/fuel/plan.ts';
+import { tapText } from '../../../src/planner/fuel/tap.ts';
+import type { Fuel, Household, Machine } from '../../../src/planner/household.ts';
+import { fuel, household, machine, place, storeYear } from '../fluids/fixture.ts';
+
+const SUMMER = { canL: 10, cans: 1, stabiliserDoseMLPerL: 4 };
+
+function planned(
+  own: Partial<Fuel> = {},
+  over: { machine?: Partial<Machine>; home?: Partial<Household>; asOf?: string; highestStoreC?: number } = {},
+) {
+  return planFuel({
+    machine: machine({ fuel: fuel(own), ...over.machine }),
+    place: place(),
+    household: household(over.home),
+    store: storeYear(),
+    lowestStoreC: -25,
+    highestStoreC: over.highestStoreC ?? 20,
+    asOf: over.asOf ?? '2026-10-01',
+  })!;
+}
+const warned = (...given: Parameters<typeof planned>) =>
+  planned(...given).warnings.map(({ level, text, act, about, machine: id }) => {
+    expect([about, id]).toEqual(['fuel', 'juniper']);
+    return { level, text, act };
+  });
+const rest = (lastUse: string, firstUse: string) => ({ season: { lastUse, firstUse, proposed: false, reasons: [] } });
+
+const FACTS = {
+  delivery: 'carburettor' as const,
+  bareSteel: false,
+  ethanolPct: 5,
+  premix: false,
+  restDays: 167,
+  stabiliser: true,
+};
+
+/** The order of the rules and their borders: common practice, and published lives of petrol of 1–12 months. */
+test.each<[string, Partial<Parameters<typeof adviseChoice>[0]>, string, RegExp]>([
+  [
+    'a job that takes the tank off, before all else',
+    { tankJob: 'Valves', restDays: 5 },
+    'drain',
+    /^The tank comes off for "Valves", so it is drained\.$/,
+  ],
+  ['27 days', { restDays: 27, ethanolPct: 85 }, 'fill', /^The rest is 27 days: short enough/],
+  ['28 days', { restDays: 28, ethanolPct: 85 }, 'drain', /^Fuel with 85 % ethanol is not left standing/],
+  ['twelve months', { restDays: 365 }, 'fill', /^Fill and stabilise: a full tank/],
+  [
+    'a day more',
+    { restDays: 366 },
+    'drain',
+    /^The rest is 12 months: longer than treated fuel keeps, so it would only have to be disposed of\.$/,
+  ],
+  [
+    'the same in bare steel',
+    { restDays: 366, bareSteel: true },
+    'drain',
+    / The bare steel tank is oiled or fogged inside and closed with a desiccant plug\.$/,
+  ],
+  ['E10 in a carburettor', { ethanolPct: 10 }, 'fill', /^Fill and stabilise/],
+  [
+    'E10.1 in a carburettor',
+    { ethanolPct: 10.1 },
+    'drain',
+    /^Fuel with 10\.1 % ethanol is not left standing in a carburettor's tank and bowls\.$/,
+  ],
+  [
+    'E85 and injection',
+    { ethanolPct: 85, delivery: 'injection' },
+    'fill',
+    /^Injection: pump and injectors keep best wet with treated fuel, so fill and stabilise\.$/,
+  ],
+  ['bare steel', { bareSteel: true }, 'fill', /^A bare steel tank rusts when it stands empty: fill and stabilise\.$/],
+  [
+    'bare steel without stabiliser',
+    { bareSteel: true, stabiliser: false },
+    'fill',
+    /: fill, and get stabiliser before the last run\.$/,
+  ],
+  [
+    'no stabiliser, 91 days',
+    { stabiliser: false, restDays: 91 },
+    'fill',
+    /^Fill: the rest is no longer than fresh fuel keeps\.$/,
+  ],
+  [
+    'no stabiliser, 92 days',
+    { stabiliser: false, restDays: 92 },
+    'drain',
+    /^No stabiliser at hand, the tank does not rust/,
+  ],
+  ['mixture, 91 days', { premix: true, restDays: 91 }, 'fill', /^Fill and stabilise/],
+  ['mixture, 92 days', { premix: true, restDays: 92 }, 'drain', /^Two-stroke mixture in a tank that does not rust/],
+])('%s', (_, facts, choice, reason) => {
+  const advised = adviseChoice({ ...FACTS, ...facts });
+  expect(advised.choice).toBe(choice);
+  expect(advised.reason).toMatch(reason);
+  expect(advised.source).not.toBe('');
+});
+
+const taps = (kind: 'vacuum' | 'manual', count: number) => ({ taps: { kind, count } });
+const noTaps = { taps: null };
+
+test.each<[Partial<Fuel>, 'fill' | 'drain', number, string]>([
+  [noTaps, 'fill', 100, 'No fuel tap. After the run on treated fuel, shut off and drain both float bowls.'],
+  [taps('vacuum', 0), 'fill', 100, 'No fuel tap. After the run on treated fuel, shut off and drain both float bowls.'],
+  [
+    { ...noTaps, bowls: 1 },
+    'fill',
+    28,
+    'No fuel tap. After the run on treated fuel, shut off and drain the float bowl.',
+  ],
+  [{ ...noTaps, bowls: 4 }, 'fill', 27, 'No fuel tap. A rest this short leaves all four float bowls full.'],
+  [{ ...noTaps, bowls: 6 }, 'drain', 100, 'No fuel tap. Drain all 6 float bowls.'],
+  [{ ...noTaps, bowls: 3 }, 'drain', 100, 'No fuel tap. Drain all three float bowls.'],
+  [{ ...noTaps, bowls: 0 }, 'drain', 100, 'No fuel tap. Run the carburettor dry.'],
+  [{ ...noTaps, bowls: 0 }, 'fill', 100, 'No fuel tap.'],
+  [
+    { ...noTaps, delivery: 'injection' },
+    'fill',
+    100,
+    'No fuel tap. Injection: nothing to drain, pump and injectors stay wet with treated fuel.',
+  ],
+  [
+    { ...noTaps, delivery: 'injection' },
+    'drain',
+    100,
+    'No fuel tap. Injection: pump, rail and injectors stay wet; do not run the pump dry.',
+  ],
+  [
+    { ...taps('vacuum', 1), bowls: 0 },
+    'fill',
+    100,
+    'Vacuum tap: leave at ON or RES, never at PRIME (PRIME lets fuel through with the engine off).',
+  ],
+  [
+    { ...taps('vacuum', 2), bowls: 0 },
+    'fill',
+    100,
+    'Both vacuum taps: leave at ON or RES, never at PRIME (PRIME lets fuel through with the engine off).',
+  ],
+  [
+    { ...taps('vacuum', 1), bowls: 1 },
+    'drain',
+    100,
+    'To drain, set to PRIME only while the fuel runs out. Vacuum tap: leave at ON or RES, never at PRIME (PRIME lets fuel through with the engine off). Drain the float bowl.',
+  ],
+  [{ ...taps('manual', 1), bowls: 0 }, 'fill', 100, 'Manual tap: OFF.'],
+  [{ ...taps('manual', 1), bowls: 1 }, 'drain', 100, 'Manual tap: open to drain, then OFF. Drain the float bowl.'],
+  [
+    { ...taps('manual', 2), bowls: 0 },
+    'fill',
+    100,
+    '2 manual taps: both OFF; one left open feeds the bowls by itself.',
+  ],
+  [
+    { ...taps('manual', 2), bowls: 2 },
+    'drain',
+    100,
+    '2 manual taps: drain through both, one side of the tank does not empty through the other; then both OFF. Drain both float bowls.',
+  ],
+])('taps and bowls %j, %s over %d days', (own, choice, days, text) => {
+  expect(tapText(fuel(own), choice, days)).toBe(text);
+});
+
+test('a full tank of treated fuel that lasts is warned of in no way', () => {
+  expect(warned()).toEqual([]);
+});
+
+test('a choice against the rules stands, with the reason against it', () => {
+  expect(planned({ choice: 'fill' }).plan.reason).toMatch(/^Chosen by you\. A bare steel tank rusts/);
+  const filled = planned({ choice: 'fill', blend: 'E85', tankMaterial: 'plastic' });
+  expect(filled.plan.reason).toMatch(/^Chosen by you; without a choice it would be "drain": Fuel with \d+ % ethanol/);
+  expect(filled.warnings[0]).toMatchObject({
+    level: 'warning',
+    text: expect.stringMatching(/^You chose to fill\. Fuel with \d+ % ethanol/),
+    act: 'Drain it, or take the reason away.',
+  });
+  expect(warned({ choice: 'drain' })).toContainEqual({
+    level: 'note',
+    text: 'You chose to drain. A bare steel tank rusts when it stands empty: fill and stabilise.',
+    act: 'Fill it, unless you have a reason of your own.',
+  });
+});
+
+test('a tank that would run over is drawn down, one that is filled less for the heat says how far', () => {
+  const over = warned({ inTankL: { value: 17, low: 17, high: 17 } }, { highestStoreC: 60 });
+  expect(over[0]).toMatchObject({
+    level: 'warning',
+    text: 'The tank is so full that it would run over at 60 °C (140 °F) in the store.',
+    act: expect.stringMatching(/^Draw off \d\.\d L \(.+ US gal\) before the rest\.$/),
+  });
+  const less = warned({}, { highestStoreC: 60 });
+  expect(less[0]).toMatchObject({
+    level: 'note',
+    text: expect.stringMatching(
+      /^Filled to 9\d % only, so that it does not run over at 60 °C \(140 °F\) in the store\.$/,
+    ),
+    act: expect.stringMatching(/^Add \d\.\d L \(.+\) and no more\.$/),
+  });
+});
+
+test('without stabiliser a rest of a month or more is warned of, one that fresh fuel lasts is not', () => {
+  const bare = { home: { fuelCare: { canL: 10, cans: 1 } } };
+  expect(warned({}, bare)[0]).toMatchObject({
+    level: 'warning',
+    text: 'No stabiliser at hand: untreated fuel does not last this rest.',
+    act: expect.stringMatching(/^Get stabiliser before the last run, and say its dose: .*household\.yaml\.$/),
+  });
+  const said = (days: string) =>
+    warned({}, { ...bare, machine: rest('2026-10-25', days) }).filter(({ text }) => text.startsWith('No stabiliser'));
+  // Fresh fuel is surely good for a calendar month: 25 November.
+  expect(said('2026-11-25')).toEqual([]);
+  expect(said('2026-11-26')).toHaveLength(1);
+  expect(said('2026-11-15')).toEqual([]);
+});
+
+test('fuel that is past its age at first use says what becomes of it', () => {
+  const old = warned({ choice: 'fill' }, { machine: rest('2026-10-25', '2027-11-10') });
+  expect(old).toContainEqual({
+    level: 'warning',
+    text: 'By first use the fuel is too old (use by 25 October 2027).',
+    act: 'Drain it at lay-up and use it up, or plan to take it to the local collection point.',
+  });
+  const aging = warned({}, { machine: rest('2026-10-25', '2027-06-10') });
+  expect(aging).toEqual([
+    {
+      level: 'note',
+      text: 'By first use the fuel is past its surest age (25 April 2027).',
+      act: 'Run the machine within the window, or mix with at least two parts fresh fuel.',
+    },
+  ]);
+});
+
+test('mixture is topped up with mixture, where anything is topped up', () => {
+  const note = {
+    level: 'note',
+    text: 'This engine runs on two-stroke mixture.',
+    act: 'Top up with mixture of the same ratio, never with plain petrol.',
+  };
+  expect(warned({ premix: true })).toContainEqual(note);
+  expect(warned({ premix: true, inTankL: { value: 16.9, low: 16.9, high: 16.9 } })).not.toContainEqual(note);
+  expect(warned()).not.toContainEqual(note);
+});
+
+const DRAIN = { choice: 'drain' as const, tankMaterial: 'plastic' as const };
+const cans = (count: number, canL = 10) => ({ home: { fuelCare: { ...SUMMER, canL, cans: count } } });
+const ofCans = (own: Partial<Fuel>, count: number, canL?: number) =>
+  warned({ ...DRAIN, ...own }, cans(count, canL)).filter(({ text }) => /hand/.test(text));
+
+test('cans that are missing are counted, those that may be missing are told', () => {
+  // 6 L in the tank, 12 L at the most, 0.2 L in line and bowls.
+  expect(ofCans({}, 0)).toEqual([
+    {
+      level: 'warning',
+      text: '6.2 L (1.64 US gal) are drained, and no approved can is at hand.',
+      act: 'Have 1 approved can ready, or ride the tank down first.',
+    },
+  ]);
+  expect(ofCans({}, 1, 5)).toEqual([
+    {
+      level: 'warning',
+      text: '6.2 L (1.64 US gal) are drained, and one of 5.0 L (1.32 US gal) is at hand.',
+      act: 'Have 2 approved cans ready, or ride the tank down first.',
+    },
+  ]);
+  expect(ofCans({}, 2, 2)).toEqual([
+    {
+      level: 'warning',
+      text: '6.2 L (1.64 US gal) are drained, and 2 of 2.0 L (0.53 US gal) hold 4.0 L (1.06 US gal) and are at hand.',
+      act: 'Have 4 approved cans ready, or ride the tank down first.',
+    },
+  ]);
+  expect(ofCans({}, 1)).toEqual([
+    {
+      level: 'note',
+      text: 'If the tank holds as much as it can, 2 cans are needed; 1 is at hand.',
+      act: 'Look into the tank before you begin.',
+    },
+  ]);
+  expect(ofCans({}, 2)).toEqual([]);
+  const empty = { delivery: 'injection' as const, inTankL: { value: 0, low: 0, high: 4 } };
+  expect(ofCans(empty, 0)).toEqual([
+    {
+      level: 'note',
+      text: 'If the tank holds as much as it can, 1 can is needed; none are at hand.',
+      act: 'Look into the tank before you begin.',
+    },
+  ]);
+});
+
+test('an empty tank of bare steel is oiled, one that is lined or no steel is not', () => {
+  const rust = (own: Partial<Fuel>) =>
+    warned({ choice: 'drain', ...own }, cans(2)).filter(({ text }) => /rusts when it stands empty\.$/.test(text));
+  expect(rust({})).toEqual([
+    {
+      level: 'warning',
+      text: 'A bare steel tank rusts when it stands empty.',
+      act: 'Coat the inside with oil mist, close it, and rinse it out before it is filled again.',
+    },
+  ]);
+  expect(rust({ lined: true })).toEqual([]);
+  expect(rust({ tankMaterial: 'plastic' })).toEqual([]);
+});
+
+test('more petrol than the place allows is warned of, from the first drop over the limit', () => {
+  const full = (value: number) => ({
+    ...DRAIN,
+    delivery: 'injection' as const,
+    tankL: 60,
+    inTankL: { value, low: value, high: value },
+  });
+  const limits = (value: number, country?: string) =>
+    warned(full(value), { home: { ...cans(9).home, country } }).filter(({ text }) => /allowed/.test(text));
+  // Canada's model code: 30 L, as in the table of limits.
+  expect(limits(30, 'CA')).toEqual([]);
+  expect(limits(30.1, 'CA')).toEqual([
+    {
+      level: 'warning',
+      text: 'More petrol than is allowed in cans without more ado (Canada, model code).',
+      act: 'Ride the tank down first or use it up at once; check your local code.',
+    },
+  ]);
+  expect(limits(55, 'NZ')).toEqual([]);
+});
+
+test('where nothing is known of a country, that is said; the tank itself is as a rule not counted', () => {
+  expect(localLimit(undefined, 5)).toEqual({
+    where: 'not stated',
+    text: 'No figure for this country is known here. Check your local code: the fire authority, the landlord and the insurer can each set less.',
+    exceeded: null,
+  });
+  expect(localLimit('NZ', 5).where).toBe('NZ');
+  expect(localLimit('gb', undefined)).toMatchObject({
+    where: 'United Kingdom',
+    exceeded: null,
+    text: expect.stringMatching(/the machine's own tank is as a rule not counted\.$/),
+  });
+  expect(localLimit('GB', 30).exceeded).toBe(false);
+  expect(localLimit('GB', 30.01).exceeded).toBe(true);
+});
+
+test('drained fuel is used up within the month by whoever is in use, and warned of when that is over', () => {
+  const use = (over: Parameters<typeof planned>[1] = {}, own: Partial<Fuel> = {}) =>
+    warned({ ...DRAIN, ...own }, { ...over, home: { ...cans(2).home, ...over.home } }).filter(({ text }) =>
+      /^Use the drained/.test(text),
+    );
+  expect(use()).toEqual([
+    {
+      level: 'note',
+      text: 'Use the drained fuel up by 25 November 2026.',
+      act: 'No other machine here is in use then: find a running engine that takes this blend, or take it to the local collection point.',
+    },
+  ]);
+  expect(use({}, { premix: true })[0]!.act).toMatch(/: find a two-stroke that runs on mixture, or /);
+  const other = machine({ id: 'otter', name: 'Otter', ...rest('2027-03-20', '2027-12-05') });
+  expect(use({ home: { machines: [other] } })).toEqual([
+    {
+      level: 'note',
+      text: 'Use the drained fuel up by 25 November 2026: Otter can take it.',
+      act: 'Label the can with date and blend; do not keep it for the start-up.',
+    },
+  ]);
+  expect(use({ asOf: '2026-11-25' })[0]!.level).toBe('note');
+  expect(use({ asOf: '2026-11-26' })[0]!.level).toBe('warning');
+  expect(use({ asOf: '2027-04-09' })[0]!.level).toBe('warning');
+  expect(use({ asOf: '2027-04-10' })[0]!.level).toBe('note');
+  expect(use({}, { delivery: 'injection', inTankL: { value: 0, low: 0, high: 0 } })).toEqual([]);
+  // Bought a year before: stale in its can since spring.
+  expect(warned({ ...DRAIN, boughtOn: '2025-10-25' }, cans(2))).toContainEqual({
+    level: 'warning',
+    text: 'The fuel is too old already when it is drained.',
+    act: 'Take it to the local collection point.',
+  });
+});
+
+test('fuel may be used up to the last day of its window, and a warm store shortens it', () => {
+  const window = { earliest: '2027-01-10', latest: '2027-04-10' };
+  expect(['2027-01-10', '2027-01-11', '2027-04-10', '2027-04-11'].map((day) => verdictOn(day, window))).toEqual([
+    'use',
+    'mix',
+    'mix',
+    'dispose',
+  ]);
+  // Opened can: 6 months at 20 °C, 3 months at 30 °C (fact sheet of an oil company).
+  expect(useByWindow('2026-01-15', keepingRow('can'), 20)).toEqual({ earliest: '2026-04-15', latest: '2026-07-15' });
+  expect(useByWindow('2026-01-15', keepingRow('can'), 30).latest).toBe('2026-04-15');
+  expect(lifeShare(-20)).toBe(1);
+  expect(() => lifeShare(71)).toThrow(/found 71 °C, expected −70 to 70 °C/);
+  expect(() => lifeShare(-71)).toThrow(/found -71 °C/);
+  expect([lifeShare(70) > 0, lifeShare(-70)]).toEqual([true, 1]);
+  expect(() => keepingRow('jar' as never)).toThrow(
+    'container: found "jar", expected one of tank-untreated, tank-treated, can',
+  );
+});
+
+test('cans hold their marked volume, and nonsense is refused', () => {
+  expect([cansFor(0, 5), cansFor(5, 5), cansFor(5.001, 5), cansFor(20, 5)]).toEqual([0, 1, 2, 4]);
+  for (const [litres, canL] of [
+    [-1, 5],
+    [5, 0],
+    [Number.NaN, 5],
+  ] as const)
+    expect(() => cansFor(litres, canL)).toThrow(/^cans: found .* expected litres of 0 or more and a can over 0 L$/);
+});
+
+test('what the tank of spring needs is said with the litres to draw down to', () => {
+  const text = (own: Partial<Fuel>, firstUse: string) =>
+    planned(own, { machine: rest('2026-10-25', firstUse), ...cans(2) }).plan.atFirstUse;
+  expect(text({}, '2027-04-10')).toEqual({ verdict: 'use', text: 'Within its age, use it.' });
+  // 95 % of 17 L is 16.15 L; a third of it 5.4 L, on which two parts fresh go.
+  expect(text({}, '2027-06-10')).toEqual({
+    verdict: 'mix',
+    text: 'Past its surest age. Clear and not sour, it can be used mixed with at least 2 parts fresh fuel: draw the tank down to 5.4 L (1.42 US gal) and fill up; what is drawn off goes into other engines the same way.',
+  });
+  expect(text(DRAIN, '2027-03-10')).toEqual({
+    verdict: 'mix',
+    text: 'Fill with fresh fuel. What is left in the cans: past its surest age. Clear and not sour, it can be used mixed with at least 2 parts fresh fuel.',
+  });
+  expect(text(DRAIN, '2027-06-10')).toMatchObject({
+    verdict: 'dispose',
+    text: expect.stringMatching(
+      /: too old: take it to the local collection point; never onto the ground or into a drain\.$/,
+    ),
+  });
+});
