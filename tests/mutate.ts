@@ -37,6 +37,12 @@ const PUBLISHED: Record<string, string[]> = {
   'planner/storage': ['psychrometrics'],
 };
 
+/** Tests of what reads content that hold a folder's checks of it. */
+const BESIDES: Record<string, string[]> = {
+  'planner/ledger': ['tests/content/procedures.test.ts', 'tests/faults/*.test.ts'],
+  'planner/tasks': ['tests/content/procedures.test.ts', 'tests/faults/*.test.ts'],
+};
+
 /** The tests of a folder: those that lie where it does, the published checks of its models, and what holds whole plans. */
 function testsOf(folder: string): string[] {
   const [area, name] = folder.split('/');
@@ -45,11 +51,8 @@ function testsOf(folder: string): string[] {
     area === 'content'
       ? ['tests/content/*.test.ts', 'tests/faults/*.test.ts']
       : [`tests/${folder}/${name === undefined ? '' : '**/'}*.test.ts`];
-  return [
-    ...own,
-    ...published,
-    ...(area === 'planner' ? ['tests/planner/whole/*.test.ts', 'tests/mutation.promises.ts'] : []),
-  ];
+  const whole = area === 'planner' ? ['tests/planner/whole/*.test.ts', 'tests/mutation.promises.ts'] : [];
+  return [...own, ...published, ...(BESIDES[folder] ?? []), ...whole];
 }
 
 const FOLDERS = [
