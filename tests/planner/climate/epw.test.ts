@@ -83,3 +83,62 @@ test('a missing hour, a short file, half-hours and another kind of file are told
   expect(problemsOf('name: Juniper\nkind: motorcycle\n')[0]).toMatchObject({ line: 1 });
   expect(problemsOf('')[0]).toMatchObject({ line: 1 });
 });
+
+test('the header is held to its form, each fault told on its line', () => {
+  const sound = file(hours());
+  const first = (from: string | RegExp, to: string) => problemsOf(sound.replace(from, to))[0];
+  expect(first('LOCATION', 'PLACE')).toEqual({
+    line: 1,
+    text: expect.stringMatching(/^"PLACE,Tarn Hollow,.*" found, a line beginning with LOCATION expected$/),
+  });
+  expect(first(',46.5,', ',146.5,')).toEqual({ line: 1, text: 'latitude [°]: "146.5" found, -90 to 90 expected' });
+  expect(first(',410.0', ',')).toEqual({ line: 1, text: 'elevation [m]: "" found, -1000 to 9999 expected' });
+  expect(first('DATA PERIODS', 'PERIODS')).toEqual({ line: 8, text: 'a line beginning with DATA PERIODS expected' });
+  expect(problemsOf(sound.replace('LOCATION', 'location'))).toEqual([]);
+});
+
+test('a file with a mark of its encoding, other line ends and blank lines at its end is the same file', () => {
+  const sound = file(hours());
+  const climate = parseEpw(sound);
+  for (const other of [
+    `\uFEFF${sound}`,
+    sound.replaceAll('\r\n', '\n'),
+    sound.replaceAll('\r\n', '\r'),
+    `${sound}\n\n  \n`,
+  ])
+    expect(parseEpw(other)).toEqual(climate);
+});
+
+test('a year with an hour too many is told, and of another kind of file fifty problems at the most', () => {
+  const rows = hours();
+  expect(problemsOf(file([...rows, rows[0]!]))).toEqual([{ line: 8769, text: 'more than 8760 hours' }]);
+  expect(problemsOf(file(rows.map((row) => ({ ...row, t: 99.9 }))))).toHaveLength(50);
+  expect(problemsOf(file(rows.slice(0, 8759)))).toEqual([
+    { line: 8767, text: 'the file ends after 8759 hours, 8760 expected' },
+  ]);
+});
+
+test('a place is called as its file has it, or as it is told', () => {
+  const sound = file(hours());
+  expect(parseEpw(sound, { id: 'mine', attribution: 'Thanks.' })).toMatchObject({ id: 'mine', attribution: 'Thanks.' });
+  expect(parseEpw(sound)).toMatchObject({
+    id: '000000',
+    source: 'hourly weather file (EPW), Made up',
+    attribution: 'Hourly weather: Made up',
+  });
+  const bare = parseEpw(sound.replace('Tarn Hollow,-,ZZZ,Made up,000000', '-,,-,,'));
+  expect(bare).toMatchObject({
+    id: 'hourly-file',
+    name: 'hourly-file',
+    source: 'hourly weather file (EPW), source not named',
+  });
+});
+
+test('humidity over the brim is full, and readings at their bounds are taken', () => {
+  const rows = hours();
+  rows[0] = { ...rows[0]!, rh: 110 };
+  rows[1] = { ...rows[1]!, t: -70, rh: 0 };
+  rows[2] = { ...rows[2]!, t: 70 };
+  const { rhPct, temperatureC } = parseEpw(file(rows));
+  expect([rhPct[0], rhPct[1], temperatureC[1], temperatureC[2]]).toEqual([100, 0, -70, 70]);
+});
