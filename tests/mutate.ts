@@ -1,9 +1,9 @@
 /**
  * `npm run mutate -- --folder planner/tyres --sample 100 --seed 7`: mutation testing of what computes.
  *
- * All mutants take many hours, so a sample of each folder's is drawn, of the code and of the wording apart, and held against the
- * tests of that folder: what other tests would have found besides is not counted. Without `--folder` every folder is tried,
- * without `--sample` all of its mutants.
+ * All mutants take many hours, so a sample of each folder's is drawn, of the code and of the wording apart. It is held against the
+ * tests of that folder, and what survives those against the tests of whole plans, which take far longer; what other tests would
+ * have found besides is not counted. Without `--folder` every folder is tried, without `--sample` all of its mutants.
  */
 import { spawnSync } from 'node:child_process';
 import { globSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -43,7 +43,7 @@ const BESIDES: Record<string, string[]> = {
   'planner/tasks': ['tests/content/procedures.test.ts', 'tests/faults/*.test.ts'],
 };
 
-/** The tests of a folder: those that lie where it does, the published checks of its models, and what holds whole plans. */
+/** The tests of a folder: those that lie where it does, and the published checks of its models. */
 function testsOf(folder: string): string[] {
   const [area, name] = folder.split('/');
   const published = [name ?? area, ...(PUBLISHED[folder] ?? [])].map((file) => `tests/published/${file}.test.ts`);
@@ -51,9 +51,11 @@ function testsOf(folder: string): string[] {
     area === 'content'
       ? ['tests/content/*.test.ts', 'tests/faults/*.test.ts']
       : [`tests/${folder}/${name === undefined ? '' : '**/'}*.test.ts`];
-  const whole = area === 'planner' ? ['tests/planner/whole/*.test.ts', 'tests/mutation.promises.ts'] : [];
-  return [...own, ...published, ...(BESIDES[folder] ?? []), ...whole];
+  return [...own, ...published, ...(BESIDES[folder] ?? [])];
 }
+
+/** Tests of whole plans. */
+const WHOLE = ['tests/planner/whole/*.test.ts', 'tests/mutation.promises.ts'];
 
 const FOLDERS = [
   ...readdirSync(join(PROJECT, 'src/planner'), { withFileTypes: true })
@@ -95,8 +97,8 @@ const fromOne = ({ start, end }: Mutant['location']): Mutant['location'] => ({
 });
 
 const isWording = ({ mutatorName }: { mutatorName: string }) => mutatorName === 'StringLiteral';
-const keyOf = (file: string, { location: { start, end }, mutatorName, replacement }: Omit<Mutant, 'fileName'>) =>
-  [file, start.line, start.column, end.line, end.column, mutatorName, replacement].join(' ');
+const keyOf = ({ fileName, location: { start, end }, mutatorName, replacement }: Mutant) =>
+  [fileName, start.line, start.column, end.line, end.column, mutatorName, replacement].join(' ');
 
 function drawn(mutants: readonly Mutant[], count: number, seed: number): Mutant[] {
   if (mutants.length <= count) return [...mutants];
@@ -113,16 +115,16 @@ const { values } = parseArgs({
 });
 mkdirSync(join(PROJECT, WORK), { recursive: true });
 const base = JSON.parse(readFileSync(join(PROJECT, CONFIG), 'utf8'));
-const rows: Record<string, object> = {};
-for (const folder of values.folder) {
-  const all = await mutantsOf(folder);
-  const count = Number(values.sample);
-  const sample = [isWording, (m: Mutant) => !isWording(m)].flatMap((of) =>
-    drawn(all.filter(of), count, Number(values.seed)),
-  );
-  const report = join(WORK, `${folder.replace('/', '-')}.json`);
-  const config = join(WORK, 'config.json');
-  const mutate = sample.map(
+
+interface Tried extends Mutant {
+  status: string;
+}
+
+/** Holds mutants against tests; those that Stryker could not judge are left out. */
+function tryOut(mutants: readonly Mutant[], tests: readonly string[]): Tried[] {
+  if (mutants.length === 0) return [];
+  const [report, config] = [join(WORK, 'report.json'), join(WORK, 'config.json')];
+  const mutate = mutants.map(
     ({ fileName, location: { start, end } }) =>
       `${fileName}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`,
   );
@@ -130,34 +132,48 @@ for (const folder of values.folder) {
     join(PROJECT, config),
     JSON.stringify({ ...base, mutate: [...new Set(mutate)], jsonReporter: { fileName: report } }),
   );
-  const env = { ...process.env, MUTATION_TESTS: testsOf(folder).join(',') };
+  const env = { ...process.env, MUTATION_TESTS: tests.join(',') };
   const { status } = spawnSync('stryker', ['run', config], {
     cwd: PROJECT,
     env,
     stdio: ['ignore', 'ignore', 'inherit'],
   });
-  if (status !== 0) throw new Error(`stryker ended with ${status} in ${folder}: run it by hand with ${config}`);
-
-  const keys = new Set(sample.map((mutant) => keyOf(mutant.fileName, mutant)));
+  if (status !== 0) throw new Error(`stryker ended with ${status}: run it by hand with ${config}`);
   const { files } = JSON.parse(readFileSync(join(PROJECT, report), 'utf8')) as {
-    files: Record<string, { mutants: (Omit<Mutant, 'fileName'> & { status: string })[] }>;
+    files: Record<string, { mutants: Omit<Tried, 'fileName'>[] }>;
   };
-  const tried = Object.entries(files).flatMap(([fileName, { mutants }]) =>
-    mutants.filter((mutant) => keys.has(keyOf(fileName, mutant))).map((mutant) => ({ ...mutant, fileName })),
+  const keys = new Set(mutants.map(keyOf));
+  return Object.entries(files)
+    .flatMap(([fileName, found]) => found.mutants.map((mutant) => ({ ...mutant, fileName })))
+    .filter((mutant) => keys.has(keyOf(mutant)) && (isDead(mutant) || hasSurvived(mutant)));
+}
+
+const isDead = ({ status }: Tried) => status === 'Killed' || status === 'Timeout';
+const hasSurvived = ({ status }: Tried) => status === 'Survived' || status === 'NoCoverage';
+
+function score(tried: readonly Tried[]): string {
+  const dead = tried.filter(isDead).length;
+  return tried.length === 0 ? '' : `${dead}/${tried.length} = ${((100 * dead) / tried.length).toFixed(0)} %`;
+}
+
+const rows: Record<string, object> = {};
+for (const folder of values.folder) {
+  const all = await mutantsOf(folder);
+  const sample = [isWording, (mutant: Mutant) => !isWording(mutant)].flatMap((of) =>
+    drawn(all.filter(of), Number(values.sample), Number(values.seed)),
   );
-  const score = (of: typeof tried) => {
-    const judged = of.filter((m) => ['Killed', 'Timeout', 'Survived', 'NoCoverage'].includes(m.status));
-    const dead = judged.filter((m) => m.status === 'Killed' || m.status === 'Timeout').length;
-    return judged.length === 0 ? '' : `${dead}/${judged.length} = ${((100 * dead) / judged.length).toFixed(0)} %`;
-  };
-  for (const { fileName, location, mutatorName, replacement, status } of tried)
-    if (status === 'Survived' || status === 'NoCoverage')
-      console.log(
-        `${fileName}:${location.start.line}:${location.start.column} ${status} ${mutatorName} -> ${replacement.slice(0, 80).replace(/\s+/g, ' ')}`,
-      );
+  const first = tryOut(sample, testsOf(folder));
+  const left = first.filter(hasSurvived);
+  const second = folder.startsWith('planner') ? tryOut(left, WHOLE) : left;
+  const killed = new Set(second.filter(isDead).map(keyOf));
+  const tried = first.map((mutant) => (killed.has(keyOf(mutant)) ? { ...mutant, status: 'Killed' } : mutant));
+  for (const { fileName, location, mutatorName, replacement, status } of tried.filter(hasSurvived))
+    console.log(
+      `${fileName}:${location.start.line}:${location.start.column} ${status} ${mutatorName} -> ${replacement.slice(0, 80).replace(/\s+/g, ' ')}`,
+    );
   rows[folder] = {
     mutants: all.length,
-    code: score(tried.filter((m) => !isWording(m))),
+    code: score(tried.filter((mutant) => !isWording(mutant))),
     wording: score(tried.filter(isWording)),
   };
   console.table({ [folder]: rows[folder] });
