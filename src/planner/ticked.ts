@@ -6,14 +6,20 @@ import type { PlanStep } from './season-plan.ts';
 export const WHOLE_PHASES = ['lay-up', 'start-up'] as const satisfies readonly PlanStep['phase'][];
 
 /**
- * The day on which a step was done.
+ * The day on which a step was done. The start-up as a whole holds its first ride only from the day of first use on: who ticks
+ * the sheet before has not ridden yet.
  * @param machine - with its record of this season
- * @param step - id and phase
+ * @param step - id, phase and stage
  * @returns the tick's day; undefined where neither the step nor its whole phase is ticked
  */
-export function tickedOn(machine: Machine, step: Pick<PlanStep, 'id' | 'phase'>): IsoDate | undefined {
+export function tickedOn(
+  machine: Pick<Machine, 'doneSteps' | 'season'>,
+  step: Pick<PlanStep, 'id' | 'phase' | 'stage'>,
+): IsoDate | undefined {
   const whole = step.phase === 'swap' ? 'lay-up' : step.phase;
-  const isOf = ({ stepId }: Ticked) => stepId === step.id || (stepId === whole && isWholePhase(stepId));
+  const holds = ({ date }: Ticked) => step.stage !== 'first-ride' || date >= machine.season.firstUse;
+  const isOf = (tick: Ticked) =>
+    tick.stepId === step.id || (tick.stepId === whole && isWholePhase(tick.stepId) && holds(tick));
   return machine.doneSteps.find(isOf)?.date;
 }
 

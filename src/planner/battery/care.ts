@@ -35,6 +35,8 @@ export interface CareCase {
 export interface Care {
   care: BatteryCare;
   reason: string;
+  /** Chosen because it lasts the rest by itself, as far as is known before anything is measured. */
+  lasts?: boolean | undefined;
   connected: boolean;
   keptAt: 'machine' | 'room';
   roomC: number;
@@ -87,7 +89,7 @@ export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)):
   const coldest = Math.min(...[...new Set(c.rest.month)].map((month) => c.designLow.designC[month - 1]!));
   const roomC = c.household.batteryRoom?.temperatureC ?? UNNAMED_ROOM_C;
   const pick = c.battery.care
-    ? { care: c.battery.care, reason: 'Chosen by the household.' }
+    ? { care: c.battery.care, reason: 'Chosen by the household.', lasts: false }
     : propose(c, row, outlook, chargers, coldest);
   const care: Care = {
     ...pick,
@@ -114,6 +116,8 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   const room = c.household.batteryRoom?.name ?? 'a warm room';
   const tooColdToCharge = row.minChargeC !== undefined && coldest < row.minChargeC;
   const freezes = margin.minK < MARGIN_K.bringIn;
+  // Between the two limits a warning says how near it comes.
+  const clear = margin.minK >= MARGIN_K.warn ? ', and stays clear of freezing' : '';
   const needed = outlook.visitsLeadOn > 0 || freezes;
   if (needed && chargers.maintainers.length > 0 && c.maintainerFree && !tooColdToCharge)
     return {
@@ -123,12 +127,13 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   if (visits === 0 && !freezes)
     return {
       care: 'visits' as const,
-      reason: `It lasts the rest by itself, even at its fastest loss, and stays ${say(margin.minK, 'K')} from freezing: no charge is needed before start-up.`,
+      reason: `It lasts the rest by itself, even at its fastest loss${clear}: no charge is needed before start-up.`,
+      lasts: true,
     };
   if (freezes && canCarry)
     return {
       care: 'carry-in' as const,
-      reason: `In the machine it would come within ${say(margin.minK, 'K')} of freezing (the limit is ${say(MARGIN_K.bringIn, 'K')}), so it spends the rest in ${room}.`,
+      reason: `In the machine it would come ${nearness(margin.minK, row, c.household)} (the limit is ${say(MARGIN_K.bringIn, 'K')}), so it spends the rest in ${room}.`,
     };
   if (tooColdToCharge && visits > 0 && canCarry)
     return {
@@ -149,7 +154,7 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
         : 'the maintainer that suits it is on another battery';
   return {
     care: 'visits' as const,
-    reason: `It is charged on computed days, ${visits} by itself: ${why}${freezes ? ', and it cannot be carried in' : `, and it stays ${say(margin.minK, 'K')} from freezing`}.`,
+    reason: `It is charged on computed days, ${visits} by itself: ${why}${freezes ? ', and it cannot be carried in' : clear}.`,
   };
 }
 
@@ -206,6 +211,13 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
   return warnings;
 }
 
+/** "within 3 K of freezing", "4 K beyond its lowest storage temperature". */
+function nearness(minK: number, row: ChemistryRow, { units }: Household): string {
+  const what = row.acid === undefined ? 'its lowest storage temperature' : 'freezing';
+  const near = formatOne(Math.abs(minK), 'K', units);
+  return minK < 0 ? `${near} beyond ${what}` : `within ${near} of ${what}`;
+}
+
 /** What the freezing margin of the final plan calls for. */
 export function marginWarning(
   c: Pick<CareCase, 'machine' | 'battery' | 'place' | 'household'>,
@@ -213,11 +225,9 @@ export function marginWarning(
   margin: { minK: number; month: number },
 ): Care['warnings'] {
   if (care.keptAt === 'room' || !(margin.minK < MARGIN_K.warn)) return [];
-  const acid = chemistryRow(c.battery.chemistry).acid !== undefined;
-  const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
-  const what = acid ? 'freezing' : 'its lowest storage temperature';
-  const near =
-    margin.minK < 0 ? `${say(-margin.minK, 'K')} beyond ${what}` : `within ${say(margin.minK, 'K')} of ${what}`;
+  const row = chemistryRow(c.battery.chemistry);
+  const acid = row.acid !== undefined;
+  const near = nearness(margin.minK, row, c.household);
   const text = `In the coldest that ${c.place.name} must be reckoned with, ${c.machine.name}'s battery comes ${near}.`;
   if (margin.minK >= MARGIN_K.bringIn)
     return [

@@ -153,7 +153,10 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     chemistry: battery.chemistry,
     capacityAh: battery.capacityAh,
     care: care.care,
-    careReason: care.reason,
+    careReason:
+      care.lasts && charges.length > 0
+        ? 'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.'
+        : care.reason,
     keptAt: care.keptAt,
     connected: care.connected,
     thresholdPct: row.thresholdPct,

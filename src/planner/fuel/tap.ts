@@ -40,7 +40,7 @@ function bowlPart(fuel: Fuel, choice: FuelChoice, restDays: number): string {
   const bowls = fuel.bowls === 1 ? 'the float bowl' : `${words(fuel.bowls).toLowerCase()} float bowls`;
   if (choice === 'drain') return `Drain ${bowls}.`;
   return restDays >= SHORT_REST_DAYS
-    ? `After the run on treated fuel, shut off and drain ${bowls}.`
+    ? `After the last run, shut off and drain ${bowls}.`
     : `A rest this short leaves ${bowls} full.`;
 }
 

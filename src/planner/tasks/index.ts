@@ -144,7 +144,7 @@ function concrete(
     waitH: step.waitH,
     reading: step.reading,
     torques: [],
-    done: tickedOn(machine, { id, phase: procedure.phase }) !== undefined,
+    done: tickedOn(machine, { id, phase: procedure.phase, stage: step.stage }) !== undefined,
   };
 }
 
@@ -164,7 +164,7 @@ function daysOf(
 ): Pick<PlanStep, 'earliest' | 'latest' | 'date'> {
   if (occurrence.date !== undefined)
     return { earliest: occurrence.date, latest: occurrence.latest ?? occurrence.date, date: occurrence.date };
-  const { before, lastUse, layUpEnd, startUpFrom, firstUse, rideEnd } = windows;
+  const { before, beforeLast, lastUse, layUpEnd, startUpFrom, firstUse, rideEnd } = windows;
   if (phase === 'swap') return { earliest: before, latest: layUpEnd };
   if (phase === 'look-in') return { earliest: layUpEnd, latest: startUpFrom };
   if (phase === 'start-up') {
@@ -176,9 +176,10 @@ function daysOf(
   }
   switch (step.deadline?.before) {
     case 'last-use':
-      return { earliest: before, latest: lastUse };
+      return { earliest: beforeLast, latest: lastUse };
     case 'first-frost-in-store': {
-      const latest = earlier(parts.firstFrost ?? layUpEnd, layUpEnd);
+      const frost = parts.firstFrost;
+      const latest = frost === undefined ? layUpEnd : earlier(addDays(frost, -1), layUpEnd);
       return { earliest: earlier(lastUse, addDays(latest, -14)), latest };
     }
     case 'drained-fuel-use-by':

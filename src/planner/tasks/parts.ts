@@ -16,8 +16,10 @@ export interface PlanParts {
 
 /** The days between which work of a phase falls. */
 export interface Windows {
-  /** What must come before the last use can begin here. */
+  /** The swap with a machine that starts up can begin here. */
   before: IsoDate;
+  /** What must come before the last use can begin here: a fortnight has two weekends, and the plan's litres still hold. */
+  beforeLast: IsoDate;
   lastUse: IsoDate;
   /** Lay-up is to be done by this day. */
   layUpEnd: IsoDate;
@@ -29,6 +31,7 @@ export interface Windows {
 }
 
 const LEAD_DAYS = 21;
+const BEFORE_LAST_DAYS = 14;
 
 /**
  * The days for work around a rest: up to three weeks on each side of it, less where the rest is short, so that lay-up is
@@ -42,6 +45,7 @@ export function windowsOf(season: Season): Windows {
   const layUpEnd = addDays(season.lastUse, span);
   return {
     before: addDays(season.lastUse, -LEAD_DAYS),
+    beforeLast: addDays(season.lastUse, -BEFORE_LAST_DAYS),
     lastUse: season.lastUse,
     layUpEnd: earlier(layUpEnd, season.firstUse),
     startUpFrom: later(addDays(season.firstUse, -span), layUpEnd),

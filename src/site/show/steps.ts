@@ -27,7 +27,7 @@ export function days({ plan, machine, format }: Showing, heading: string): Marku
       .map(
         ([date, own]) => html`<li class="session"><p><time datetime="${date}">${format.dateText(date)}</time>
 <span class="quiet under">${[...new Set(own.map((s) => WORDS.phases[s.phase]))].join(', ')}, ${format.duration(own.reduce((sum, s) => sum + s.minutes, 0))}</span></p>
-<ul>${own.map((s) => html`<li>${title(s)}</li>`)}</ul></li>`,
+<ul>${own.map((s) => html`<li>${title(s)}${s.done && html` <span class="quiet">${WORDS.sheet.done}</span>`}</li>`)}</ul></li>`,
       )}</ol>`,
   );
 }

@@ -114,14 +114,9 @@ const taps = (kind: 'vacuum' | 'manual', count: number) => ({ taps: { kind, coun
 const noTaps = { taps: null };
 
 test.each<[Partial<Fuel>, 'fill' | 'drain', number, string]>([
-  [noTaps, 'fill', 100, 'No fuel tap. After the run on treated fuel, shut off and drain both float bowls.'],
-  [taps('vacuum', 0), 'fill', 100, 'No fuel tap. After the run on treated fuel, shut off and drain both float bowls.'],
-  [
-    { ...noTaps, bowls: 1 },
-    'fill',
-    28,
-    'No fuel tap. After the run on treated fuel, shut off and drain the float bowl.',
-  ],
+  [noTaps, 'fill', 100, 'No fuel tap. After the last run, shut off and drain both float bowls.'],
+  [taps('vacuum', 0), 'fill', 100, 'No fuel tap. After the last run, shut off and drain both float bowls.'],
+  [{ ...noTaps, bowls: 1 }, 'fill', 28, 'No fuel tap. After the last run, shut off and drain the float bowl.'],
   [{ ...noTaps, bowls: 4 }, 'fill', 27, 'No fuel tap. A rest this short leaves all four float bowls full.'],
   [{ ...noTaps, bowls: 6 }, 'drain', 100, 'No fuel tap. Drain all 6 float bowls.'],
   [{ ...noTaps, bowls: 3 }, 'drain', 100, 'No fuel tap. Drain all three float bowls.'],

@@ -191,7 +191,8 @@ test('supplies of computed amounts carry the amount', () => {
 test('coolant is tested before the first frost in the store, even if that comes before the last use', () => {
   const drawn = caseOf({ coolant: { strength: undefined, replaceL: undefined, enough: null, old: false }, frost: -10 });
   const step = concreteSteps({ ...drawn, procedures: LIBRARY }).find((one) => one.id === 'coolant.test')!;
-  expect(step.latest).toBe('2026-10-15');
+  // Frost from 15 October: the day before is the last.
+  expect(step.latest).toBe('2026-10-14');
   expect(step.earliest! < step.latest!).toBe(true);
 });
 
@@ -318,4 +319,30 @@ test('steps in a ring are named and not lost', () => {
   ]);
   expect(ring.ring).toEqual(['a', 'b']);
   expect(ring.steps.map((one) => one.id)).toEqual(['c', 'a', 'b']);
+});
+
+test('petrol is filled in within the last fortnight of use, and treated petrol alone is run in', () => {
+  const steps = (stabiliser: boolean) => {
+    const { household, ...drawn } = caseOf({});
+    const fuel = { ...drawn.parts.fuel!, choice: 'fill' as const, doseML: stabiliser ? 60 : undefined };
+    const parts = { ...drawn.parts, fuel };
+    return concreteSteps({ ...drawn, household, parts, procedures: LIBRARY });
+  };
+  const fill = steps(true).find(({ id }) => id === 'fuel-fill.fill')!;
+  expect([fill.earliest, fill.latest]).toEqual(['2026-10-11', '2026-10-25']);
+  const runs = (stabiliser: boolean) => steps(stabiliser).some(({ id }) => id === 'fuel-fill.run');
+  expect([runs(true), runs(false)]).toEqual([true, false]);
+});
+
+test('a start-up ticked as a whole holds its first ride from the day of first use on', () => {
+  const firstRide = (date: string) => {
+    const drawn = caseOf({});
+    const machine = { ...drawn.machine, doneSteps: [{ stepId: 'start-up', date }] };
+    return concreteSteps({ ...drawn, machine, procedures: LIBRARY }).filter((step) => step.phase === 'start-up');
+  };
+  const { firstUse } = caseOf({}).machine.season;
+  const before = firstRide('2027-03-01');
+  expect(new Set(before.filter((s) => s.stage === 'first-ride').map((s) => s.done))).toEqual(new Set([false]));
+  expect(new Set(before.filter((s) => s.stage !== 'first-ride').map((s) => s.done))).toEqual(new Set([true]));
+  expect(new Set(firstRide(firstUse).map((s) => s.done))).toEqual(new Set([true]));
 });
