@@ -17,6 +17,7 @@ import { resolveHousehold, resolvePlace } from './resolve-place.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { PlaceFile } from './schemas/place.ts';
 import {
+  chargerSettings,
   type HouseholdAnswers,
   type MachineAnswers,
   type PlaceAnswers,
@@ -62,7 +63,7 @@ export function householdOf(answers: Answers, bundled: Bundled, asOf: string): H
         id: 'charger',
         name: 'Charger',
         current: quantity(charger.current, 'current'),
-        chemistries: ['flooded' as const, 'agm' as const, 'gel' as const],
+        chemistries: [...chargerSettings(charger)],
         maintainer: charger.maintainer,
       },
     ],
@@ -129,9 +130,10 @@ function climateOf(
 }
 
 function machineFile(answers: MachineAnswers): MachineFile {
-  const { battery, fuel, record: _, ...rest } = answers;
+  const { battery, fuel, electric, record: _, ...rest } = answers;
   const file = {
     ...rest,
+    engine: electric ? { cycle: 'electric' } : undefined,
     battery:
       battery === false
         ? 'none'

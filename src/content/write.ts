@@ -26,6 +26,8 @@ export interface MachineAnswers {
       }
     | false
     | undefined;
+  /** It has no combustion engine. */
+  electric?: boolean | undefined;
   cooling?: string | undefined;
   /** What was done and measured. */
   record?: BenchRecord | undefined;
@@ -64,6 +66,7 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
       ['blend', fuel.blend, 'E0, E5, E10, E15, E20, E85'],
       ['tap', fuel.tap, 'vacuum, manual, none'],
     ]),
+    ...(answers.electric ? ['engine:', field(2, 'cycle', 'electric')] : []),
     field(0, 'cooling', answers.cooling, 'air, oil, liquid, none'),
     ...(answers.record ? recordLists(answers.record) : []),
   ];
@@ -105,8 +108,8 @@ export interface HouseholdAnswers {
   locale: string;
   units: 'metric' | 'us' | 'imperial';
   country?: string | undefined;
-  /** Current and whether it may stay connected. */
-  charger?: { current: string; maintainer: boolean } | undefined;
+  /** Current, whether it may stay connected, and whether it has a setting for lithium iron phosphate. */
+  charger?: { current: string; maintainer: boolean; lithium?: boolean | undefined } | undefined;
   /** Dose on the label of the fuel stabiliser at hand: "4 mL/L". */
   stabiliserDose?: string | undefined;
   /** The battery can be carried into the house. */
@@ -116,7 +119,11 @@ export interface HouseholdAnswers {
 }
 
 /** Chemistries that any charger for a 12 V lead-acid battery is taken to have a setting for; common practice. */
-const CHARGER_SETTINGS = ['flooded', 'agm', 'gel'] as const;
+const LEAD_SETTINGS = ['flooded', 'agm', 'gel'] as const;
+
+/** What a charger of the answers has a setting for. */
+export const chargerSettings = ({ lithium = false }: NonNullable<HouseholdAnswers['charger']>) =>
+  lithium ? ([...LEAD_SETTINGS, 'lifepo4'] as const) : LEAD_SETTINGS;
 
 /**
  * The household's file.
@@ -139,7 +146,7 @@ export function writeHousehold(answers: HouseholdAnswers, schema = '../public/sc
           '  - id: charger',
           '    name: Charger',
           field(4, 'current', charger.current),
-          `    chemistries: [${CHARGER_SETTINGS.join(', ')}]`,
+          `    chemistries: [${chargerSettings(charger).join(', ')}]`,
           `    maintainer: ${charger.maintainer}`.padEnd(26).concat(' # may stay connected for months'),
         ]
       : []),

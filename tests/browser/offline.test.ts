@@ -136,9 +136,12 @@ test('the worker is short, and the scripts keep to their budgets', () => {
   expect(kB('climate/normals.json')).toBeLessThanOrEqual(300);
 });
 
-/** All scripts that a page can come to load, by any way: those it names, and those that these name. */
-function scriptsOf(page: string): string[] {
-  const known = readdirSync(join(folder, '_astro')).filter((f) => f.endsWith('.js'));
+/**
+ * All scripts that a page can come to load, by any way: those it names, and those that these name.
+ * @param but - left out, with what they alone name
+ */
+function scriptsOf(page: string, but = /^$/): string[] {
+  const known = readdirSync(join(folder, '_astro')).filter((f) => f.endsWith('.js') && !but.test(f));
   const named = (path: string) => {
     const text = readFileSync(join(folder, path), 'utf8');
     return known.filter((f) => text.includes(f));
@@ -152,13 +155,12 @@ function scriptsOf(page: string): string[] {
  * The design asks for 120 kB of script in all. That is not reached: the planner alone takes more. What was reached is held, so
  * that nothing is added to it unawares; figures in kB, gzip.
  */
-const REACHED = { planning: 150, readingFiles: 71 };
+const REACHED = { planning: 151, readingFiles: 75 };
 
 test('the planner page carries no more script than was reached, and the reader of files only when files are read', () => {
   const gzip = (path: string) => gzipSync(readFileSync(join(folder, path)), { level: 9 }).length / 1000;
-  const scripts = scriptsOf('plan/index.html');
-  const reading = scripts.filter((f) => /^(read-|record-)/.test(f));
-  const planning = scripts.filter((f) => !reading.includes(f));
+  const planning = scriptsOf('plan/index.html', /^read-/);
+  const reading = scriptsOf('plan/index.html').filter((f) => !planning.includes(f));
   const sum = (files: readonly string[]) => files.reduce((total, f) => total + gzip(`_astro/${f}`), 0);
   for (const part of [/^worker-/, /^calendar-file-/]) expect(planning.filter((f) => part.test(f))).toHaveLength(1);
   expect(reading.length).toBeGreaterThan(0);

@@ -279,3 +279,123 @@ test('coordinates, typed or taken from the device, give the nearest stations', a
   expect((await planOf(page)).places[0]!.station!.name).toContain('Edmonton');
   calm(opened);
 }, 60_000);
+
+test('what is taken along comes back on a phone: as the zip, or as its files without their folders', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  const plan = sorted(await planOf(page));
+  const zip = await downloaded(page, () => page.getByRole('button', { name: 'Content files (zip)' }).click());
+  const loose = unzip(zip.bytes).map(({ path, bytes }) => ({ name: path.split('/').at(-1)!, bytes }));
+  expect(loose.length).toBeGreaterThan(2);
+  const load = async (files: { name: string; mimeType: string; buffer: Buffer }[]) => {
+    await page.locator('input[type=file]').first().setInputFiles(files);
+    await page.locator('[data-status]', { hasText: 'The plan below is made from' }).waitFor({ timeout: 30_000 });
+    await settled(page);
+    return sorted(await planOf(page));
+  };
+  await page.getByText('I have content files').click();
+  expect(await load([{ name: 'content.zip', mimeType: 'application/zip', buffer: zip.bytes }])).toBe(plan);
+  await page.getByRole('button', { name: 'Back to my own machines' }).click();
+  const files = loose.map(({ name, bytes }) => ({ name, mimeType: 'text/yaml', buffer: Buffer.from(bytes) }));
+  expect(await load(files)).toBe(plan);
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles([{ name: 'x.zip', mimeType: 'application/zip', buffer: Buffer.from('PK, or not') }]);
+  await page.getByText('None of these is a content file').waitFor();
+}, 120_000);
+
+test('a station is chosen by a touch, the second by coordinates too, and nothing under the list is pressed', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.goto(`${site.origin}/plan/`);
+  const field = page.getByLabel('Nearest weather station');
+  const said = page.locator('#station-said');
+  await field.fill('52,4 -113,8');
+  const options = page.locator('#stations [role=option]');
+  await options.nth(1).waitFor();
+  const [first, second] = (await options.allTextContents()).map((text) => text.split(',')[0]!);
+  await options.nth(0).tap();
+  await page.waitForTimeout(300);
+  expect(await said.textContent()).toBe(`Weather of ${first}`);
+  await settled(page);
+  const place = async () => (await planOf(page)).places[0]!;
+  expect((await place()).station?.name).toBe(first);
+  await field.fill('52,4 -113,8');
+  await options.nth(1).waitFor();
+  await options.nth(1).tap();
+  await settled(page);
+  expect(await said.textContent()).toBe(`Weather of ${second}`);
+  expect((await place()).climateSource).not.toMatch(/Rotterdam/);
+  expect((await place()).station).toBeUndefined();
+  await field.fill('no such town');
+  await page.getByText(`The plan still has the weather of ${second}`).waitFor();
+}, 120_000);
+
+test('a comma is a decimal point, wrong figures take the plan away until they are right, after a reload too', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  await page.getByLabel('Capacity on its label').fill('11,2');
+  await settled(page);
+  expect((await planOf(page)).machines[0]!.battery!.capacityAh).toBe(11.2);
+  const result = page.locator('[data-result]');
+  for (const wrong of ['-5', '1,234.5', 'much']) {
+    await page.getByLabel('Capacity on its label').fill(wrong);
+    await page.getByText('Correct what is marked to see the plan.').waitFor();
+    expect(await result.isVisible()).toBe(false);
+  }
+  await page.reload();
+  await page.getByText('Correct what is marked to see the plan.').waitFor();
+  await page.getByLabel('Capacity on its label').fill('14');
+  await settled(page);
+  expect(await result.isVisible()).toBe(true);
+  await page.getByLabel('What do you call it?').fill('   ');
+  await page.getByText('Give every machine a name to see the plan.').waitFor();
+  await page.getByLabel('What do you call it?').fill('Owl');
+  await page.getByLabel(/It may stay connected for months/).check();
+  await page.getByText('Say what it gives, or take the tick below away.').waitFor();
+}, 120_000);
+
+test('a machine is removed that is in sight, and answers that cannot be kept are told of for as long as they are not', async () => {
+  const { page } = await open(browser, site.origin);
+  await planOwn(page, site.origin);
+  const add = async (name: string) => {
+    await page.getByRole('button', { name: 'Add a machine' }).click();
+    await page.getByLabel('What do you call it?').fill(name);
+  };
+  await add('Crow');
+  await add('Jackdaw');
+  await page.getByRole('button', { name: 'Remove this machine' }).click();
+  await page.getByRole('button', { name: 'Really remove Jackdaw' }).waitFor();
+  await page.locator('[data-tabs]').getByRole('button', { name: 'Crow' }).click();
+  await page.getByRole('button', { name: 'Remove this machine' }).click();
+  await page.getByRole('button', { name: 'Really remove Crow' }).click();
+  expect(await page.locator('[data-tabs] button').allTextContents()).toEqual([
+    'Grey Owl',
+    'Jackdaw',
+    expect.any(String),
+  ]);
+  await page.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await page.getByLabel('What do you call it?').fill('Rook');
+  await settled(page);
+  expect(await page.getByText('This window does not let the page keep your answers.').isVisible()).toBe(true);
+}, 120_000);
+
+test('reminders keep their identity when a machine is called otherwise after they were taken', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  const uids = async () =>
+    (await downloaded(page, () => page.getByRole('button', { name: 'Calendar file' }).click())).bytes
+      .toString()
+      .match(/^UID:.*$/gm);
+  const before = await uids();
+  await page.getByLabel('What do you call it?').fill('Snowy Owl');
+  await settled(page);
+  expect(await uids()).toEqual(before);
+}, 120_000);

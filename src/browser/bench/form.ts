@@ -1,10 +1,9 @@
 /** One form of the bench record -> what it says; wrong fields are marked and nothing is said. */
+import { decimal, faultIn } from '../decimal.ts';
+import { NO_TEXT } from '../no-text.ts';
 import type { Said } from './entries.ts';
 import { celsius } from './said-text.ts';
 import { BENCH } from './words.ts';
-
-/** What a record file would not take: control characters, direction marks, what is no character. */
-const NO_TEXT = /\p{Cc}|\p{Cs}|[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/gu;
 
 /**
  * Reads a form.
@@ -13,10 +12,11 @@ const NO_TEXT = /\p{Cc}|\p{Cs}|[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\uff
  */
 export function saidOf(form: HTMLFormElement, season: string): Said | undefined {
   for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select'))
-    field.ariaInvalid = String(!field.validity.valid);
+    field.ariaInvalid = String(faultIn(field) !== '');
   const first = form.querySelector<HTMLInputElement>('[aria-invalid=true]');
   const wrong = form.querySelector('[data-wrong]')!;
-  wrong.textContent = first ? BENCH.invalid(first.closest('label')?.firstChild?.textContent?.trim() ?? '') : '';
+  const label = first?.labels?.[0]?.firstChild?.textContent?.trim() ?? '';
+  wrong.textContent = first ? BENCH.invalid(label, faultIn(first)) : '';
   if (first) {
     first.focus();
     return undefined;
@@ -27,7 +27,7 @@ export function saidOf(form: HTMLFormElement, season: string): Said | undefined 
       .replace(NO_TEXT, '')
       .trim()
       .normalize('NFC');
-  const number = (name: string) => Number(text(name));
+  const number = (name: string) => decimal(text(name));
   const maybe = (name: string) => text(name) || undefined;
   switch (form.dataset.kind) {
     case 'reading': {

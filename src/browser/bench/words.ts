@@ -81,5 +81,5 @@ export const BENCH = {
       : `${n} entries cannot be read. They were left as they are.`,
   unreadSave: 'Save them as a file',
   tick: (step: string) => `Done: ${step}`,
-  invalid: (name: string) => `${name}: correct this first.`,
+  invalid: (name: string, fault: string) => `${name}: ${fault}`,
 } as const;

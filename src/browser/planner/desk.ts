@@ -12,6 +12,7 @@ import type { SeasonPlan } from '../../planner/season-plan.ts';
 import type { PublishedInput } from '../../publish/inputs.ts';
 import { replan } from '../bench/replan.ts';
 import type { Ask, Asks, LoadedFile, Setting, StationFound } from './messages.ts';
+import { pointIn } from './point.ts';
 import { type Shown, show } from './show.ts';
 
 type Answering = { [A in Ask]: (given: Asks[A][0]) => Promise<Asks[A][1]> | Asks[A][1] };
@@ -42,15 +43,8 @@ export class Desk implements Answering {
 
   async stations({ query }: { query: string }): Promise<StationFound[]> {
     const library = await this.library();
-    const point = /^\s*([-−]?\d+(?:[.,]\d+)?)\s*[,; ]\s*([-−]?\d+(?:[.,]\d+)?)\s*$/.exec(query);
-    const number = (text: string) => Number(text.replace('−', '-').replace(',', '.'));
-    const [lat, lon] = point ? [number(point[1]!), number(point[2]!)] : [];
-    const found =
-      lat === undefined || lon === undefined
-        ? stationsByName(library, query)
-        : Math.abs(lat) <= 90 && Math.abs(lon) <= 180
-          ? nearestStations(library, lat, lon, { count: 5 })
-          : [];
+    const point = pointIn(query);
+    const found = point ? nearestStations(library, ...point, { count: 5 }) : stationsByName(library, query);
     return found.map((f) => ({ id: f.climate.id, name: f.climate.name, country: f.country, distanceKm: f.distanceKm }));
   }
 
@@ -62,8 +56,10 @@ export class Desk implements Answering {
     return { problems: [], shown: this.shown(machine) };
   }
 
-  async files({ files, now, revised }: Asks['files'][0]): Promise<Asks['files'][1]> {
-    const [{ readLoaded }, procedures] = await Promise.all([import('./read-loaded.ts'), this.procedures()]);
+  async files({ files: picked, now, revised }: Asks['files'][0]): Promise<Asks['files'][1]> {
+    const [{ contentOf, readLoaded }, procedures] = await Promise.all([import('./read-loaded.ts'), this.procedures()]);
+    const files = contentOf(picked);
+    if (files.length === 0) return { problems: [], count: 0 };
     const library = files.some((f) => /^places\//.test(f.path)) ? await this.library() : undefined;
     const { household, problems, day } = readLoaded(files, { now, revised, procedures, library });
     if (!household) return { problems, count: files.length };

@@ -1,13 +1,17 @@
 /** What the form holds, as flat text by field, and how it becomes answers. Whatever a device gives back is read as unknown. */
 import type { Answers } from '../../content/answers.ts';
-import { slug } from '../../content/ids.ts';
+import { isId, slug } from '../../content/ids.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
 import { recordOf } from '../bench/entries.ts';
+import { decimal } from '../decimal.ts';
+import { NO_TEXT } from '../no-text.ts';
 import { logOf } from './log-entries.ts';
+import { pointIn } from './point.ts';
 import { PLANNER } from './words.ts';
 
 /** Fields of one machine and of its place. */
 export const MACHINE_FIELDS = [
+  'id',
   'name',
   'kind',
   'cooling',
@@ -27,7 +31,7 @@ export const MACHINE_FIELDS = [
   'log',
 ] as const;
 /** Fields that all machines share. */
-export const HOME_FIELDS = ['id', 'units', 'charger', 'keeper', 'dose', 'room', 'revised'] as const;
+export const HOME_FIELDS = ['id', 'units', 'charger', 'keeper', 'lithium', 'dose', 'room', 'revised'] as const;
 
 export type MachineDraft = Record<(typeof MACHINE_FIELDS)[number], string>;
 export type HomeDraft = Record<(typeof HOME_FIELDS)[number], string>;
@@ -38,7 +42,6 @@ export interface Drafts {
   machines: MachineDraft[];
 }
 
-const MOST_MACHINES = 50;
 const LONGEST = 200;
 
 export const emptyMachine = (n: number, like?: MachineDraft | undefined): MachineDraft => ({
@@ -58,7 +61,7 @@ export function newDrafts(locale: string, id: string): Drafts {
   const units = /-US$/i.test(locale) ? 'us' : /-GB$/i.test(locale) ? 'imperial' : 'metric';
   return {
     format: 1,
-    home: { id, units, charger: '', keeper: '', dose: '', room: '', revised: '' },
+    home: { id, units, charger: '', keeper: '', lithium: '', dose: '', room: '', revised: '' },
     machines: [emptyMachine(1)],
   };
 }
@@ -82,12 +85,15 @@ export function draftsOf(kept: unknown): Drafts | undefined {
     Object.fromEntries(names.map((f) => [f, text(from, f)])) as Record<F, string>;
   const house = fields(HOME_FIELDS, home);
   if (!/^home-[0-9a-f]{4,16}$/.test(house.id)) return undefined;
-  return { format: 1, home: house, machines: machines.slice(0, MOST_MACHINES).map((m) => fields(MACHINE_FIELDS, m)) };
+  return { format: 1, home: house, machines: machines.map((m) => fields(MACHINE_FIELDS, m)) };
 }
 
 /** True where enough is answered for a plan. */
 export const canPlan = ({ machines }: Drafts) =>
-  machines.every((m) => m.name.trim() !== '' && (m.station !== '' || m.point !== ''));
+  areNamed(machines) && machines.every((m) => m.station !== '' || m.point !== '');
+
+export const areNamed = (machines: readonly MachineDraft[]) =>
+  machines.every((m) => m.name.replace(NO_TEXT, '').trim() !== '');
 
 /** The unit in which a tank is asked for. */
 export const tankUnit = (units: string) => ({ us: 'US gal', imperial: 'imp gal' })[units] ?? 'L';
@@ -99,30 +105,24 @@ export const tankUnit = (units: string) => ({ us: 'US gal', imperial: 'imp gal' 
  */
 export function answersOf({ home, machines }: Drafts, device: { timeZone: string; locale: string }): Answers {
   const places = new Map<string, Answers['places'][number]>();
-  const ids = new Set<string>();
-  const free = (wanted: string): string => {
-    let id = wanted;
-    for (let n = 2; ids.has(id); n++) id = `${wanted}-${n}`;
-    ids.add(id);
-    return id;
-  };
-  const rows = machines.map((m) => {
+  const ids = machineIds(machines);
+  const rows = machines.map((m, at) => {
     const key = JSON.stringify([m.enclosure, m.power, m.point, m.station]);
     let place = places.get(key);
     if (!place) {
-      const near = m.point.split(',').map(Number) as [number, number];
+      const near = pointIn(m.point);
       place = {
         id: freePlace(m.enclosure, places),
         name: STORE_NAMES[m.enclosure] ?? m.enclosure,
         enclosure: m.enclosure,
         power: m.power === 'true',
-        climate: m.point === '' ? { station: m.station } : { near },
+        climate: near ? { near } : { station: m.station },
       };
       places.set(key, place);
     }
     return {
-      id: free(slug(m.name)),
-      name: m.name.trim().normalize('NFC'),
+      id: ids[at]!,
+      name: m.name.replace(NO_TEXT, '').trim().normalize('NFC'),
       kind: m.kind,
       place: place.id,
       lastUse: given(m.lastUse),
@@ -135,6 +135,7 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
         m.delivery === 'none'
           ? (false as const)
           : { delivery: given(m.delivery), tank: withUnit(m.tank, tankUnit(home.units)), blend: given(m.blend) },
+      electric: m.delivery === 'none',
       cooling: given(m.cooling),
       record: record(m),
     };
@@ -147,7 +148,13 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
       units: home.units === 'us' || home.units === 'imperial' ? home.units : 'metric',
       country: given(machines[0]?.country ?? ''),
       charger:
-        home.charger === '' ? undefined : { current: withUnit(home.charger, 'A')!, maintainer: home.keeper === 'true' },
+        given(home.charger) === undefined
+          ? undefined
+          : {
+              current: withUnit(home.charger, 'A')!,
+              maintainer: home.keeper === 'true',
+              lithium: home.lithium === 'true',
+            },
       stabiliserDose: withUnit(home.dose, 'mL/L'),
       batteryRoom: home.room === 'true' ? { name: 'House', temperature: '18 °C' } : undefined,
       revised: home.revised,
@@ -155,6 +162,19 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
     places: [...places.values()],
     machines: rows,
   };
+}
+
+/** The machines' ids: those under which something was taken along already, else by their names. */
+export function machineIds(machines: readonly MachineDraft[]): string[] {
+  const taken = new Set(machines.map((m) => m.id).filter(isId));
+  return machines.map((m) => {
+    if (isId(m.id)) return m.id;
+    const wanted = slug(m.name);
+    let id = wanted;
+    for (let n = 2; taken.has(id); n++) id = `${wanted}-${n}`;
+    taken.add(id);
+    return id;
+  });
 }
 
 /** Readings of a battery that the machine has no longer stay in the draft, and out of the plan. */
@@ -188,4 +208,4 @@ function freePlace(wanted: string, places: ReadonlyMap<string, { id: string }>):
 
 const given = (text: string) => (text.trim() === '' ? undefined : text.trim());
 
-const withUnit = (text: string, unit: string) => (given(text) === undefined ? undefined : `${Number(text)} ${unit}`);
+const withUnit = (text: string, unit: string) => (given(text) === undefined ? undefined : `${decimal(text)} ${unit}`);

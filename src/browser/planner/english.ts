@@ -9,7 +9,12 @@ export const stationNone = 'No station of that name. Try a larger town nearby, o
 export const hereNot = 'The device does not say where it is. Type a town or coordinates.';
 export const stationChosen = (name: string) => `Weather of ${name}`;
 export const stationFar = (km: number) => `${km} km away`;
-export const notANumber = 'A number is needed here.';
+export const nameMissing = 'Give it a name.';
+export const chargerMissing = 'Say what it gives, or take the tick below away.';
+export const unsound = 'Correct what is marked to see the plan.';
+export const unnamed = 'Give every machine a name to see the plan.';
+export const stationKept = (name: string) =>
+  `The plan still has the weather of ${name}: choose from the list to change it.`;
 export const newMachine = (n: number) => (n === 1 ? 'My machine' : `Machine ${n}`);
 export const add = 'Add a machine';
 export const remove = 'Remove this machine';
@@ -23,7 +28,7 @@ export const filesRead = (n: number) =>
 export const filesProblems = (problems: number, files: number) =>
   `${problems === 1 ? 'One problem' : `${problems} problems`} in ${files === 1 ? 'one file' : `${files} files`}. Nothing was planned.`;
 export const backToForm = 'Back to my own machines';
-export const noFiles = 'None of these is a content file: files end in .yaml.';
+export const noFiles = 'None of these is a content file: files end in .yaml, or are packed into a .zip.';
 export const failed = 'That did not work. Reload the page; what you answered is kept on this device.';
 export const aside = 'What this page had kept from you before cannot be read any more. It was put aside.';
 export const saveAside = 'Save the old answers as a file';

@@ -72,6 +72,7 @@ export const FORM = {
   charger: 'Your charger gives',
   chargerHint: 'In A. Leave it open if you have none.',
   keeper: 'It may stay connected for months (a maintainer)',
+  lithium: 'It has a setting for lithium iron phosphate',
   room: 'I can carry the battery into the house',
   fuel: 'Fuel',
   delivery: 'How does fuel reach the engine?',
@@ -117,7 +118,8 @@ export const FORM = {
   ] as Option[],
   remove: 'Remove this machine',
   load: 'I have content files',
-  loadText: 'Drop files or the whole folder here, or pick them. They are read on this device and sent nowhere.',
+  loadText:
+    'Drop files, the whole folder or its zip here, or pick them. They are read on this device and sent nowhere.',
   pickFiles: 'Pick files',
   pickFolder: 'Pick a folder',
   back: 'Back to my own machines',

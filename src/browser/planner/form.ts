@@ -1,5 +1,6 @@
 /** The form's fields and the drafts: one to the other. */
 import type { AnswerProblem } from '../../content/answers.ts';
+import { faultIn } from '../decimal.ts';
 import { type Drafts, HOME_FIELDS, MACHINE_FIELDS, tankUnit } from './drafts.ts';
 import { PLANNER } from './words.ts';
 
@@ -37,11 +38,17 @@ export function take(form: HTMLFormElement, drafts: Drafts, at: number): boolean
   form.querySelector('[data-tank-unit]')!.textContent = tankUnit(drafts.home.units);
   let sound = true;
   for (const field of form.querySelectorAll<Field>('input[name], select[name]')) {
-    const wrong = field.validity.valid ? '' : field.validity.badInput ? PLANNER.notANumber : field.validationMessage;
+    const wrong = faultIn(field) || without(field, drafts);
     mark(field, wrong);
     if (wrong) sound = false;
   }
   return sound;
+}
+
+/** What an answer asks for beside it. */
+function without({ name, value }: Field, { home }: Drafts): string {
+  if (name === 'name') return value.trim() === '' ? PLANNER.nameMissing : '';
+  return name === 'charger' && value.trim() === '' && home.keeper === 'true' ? PLANNER.chargerMissing : '';
 }
 
 /** The field of the form that a problem speaks of: "battery.capacity" is asked as "capacity". */
@@ -51,6 +58,11 @@ const ASKED: Record<string, string> = {
   'fuel.tank': 'tank',
   'fuel.delivery': 'delivery',
 };
+
+/** What the form calls the field that a problem speaks of. */
+export function labelOf(form: HTMLFormElement, field: string): string {
+  return fieldOf(form, ASKED[field] ?? field)?.labels?.[0]?.firstChild?.textContent?.trim() || field;
+}
 
 /** Marks the fields that problems speak of. */
 export function markProblems(form: HTMLFormElement, problems: readonly AnswerProblem[]): void {

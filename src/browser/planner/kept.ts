@@ -37,6 +37,13 @@ export function keep(drafts: Drafts): boolean {
   }
 }
 
+/** Told when another tab has kept answers. */
+export function onKept(changed: () => void): void {
+  window.addEventListener('storage', ({ key, newValue }) => {
+    if (key === KEY && newValue !== null) changed();
+  });
+}
+
 function parsed(text: string): Drafts | undefined {
   try {
     return draftsOf(JSON.parse(text));

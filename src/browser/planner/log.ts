@@ -3,6 +3,7 @@ import { html } from '../../site/html.ts';
 import { entriesOf, recordOf, type Said } from '../bench/entries.ts';
 import { celsius, saidText } from '../bench/said-text.ts';
 import { SAID } from '../bench/said-words.ts';
+import { decimal, faultIn } from '../decimal.ts';
 import { type Log, logOf, textOfLog } from './log-entries.ts';
 import { PLANNER } from './words.ts';
 
@@ -44,7 +45,7 @@ export class DoneLog {
     this.field('date').max = today;
     this.piece('degrees').textContent = this.us ? '°F' : '°C';
     const warmth = this.field('temperature');
-    [warmth.min, warmth.max] = this.us ? ['-76', '140'] : ['-60', '60'];
+    [warmth.dataset.min, warmth.dataset.max] = this.us ? ['-76', '140'] : ['-60', '60'];
     this.ask();
     this.list();
   }
@@ -65,8 +66,8 @@ export class DoneLog {
     const kind = this.field('kind').value;
     const isReading = kind === 'readings';
     const asked = isReading ? ['date', 'voltage', 'temperature', 'rested'] : ['date'];
-    if (!asked.every((name) => this.field(name).reportValidity())) return;
-    const number = (name: string) => this.field(name).valueAsNumber;
+    if (!asked.every((name) => this.isSound(this.field(name)))) return;
+    const number = (name: string) => decimal(this.field(name).value);
     const date = this.field('date').value;
     const said: Said = isReading
       ? {
@@ -81,6 +82,13 @@ export class DoneLog {
         : { kind: 'done', step: kind, date };
     this.keep([...this.log.entries, said]);
     for (const name of ['voltage', 'temperature', 'rested']) this.field(name).value = '';
+  }
+
+  /** Says in place what is wrong. */
+  private isSound(field: HTMLInputElement): boolean {
+    field.setCustomValidity('');
+    field.setCustomValidity(faultIn(field));
+    return field.reportValidity();
   }
 
   private keep(entries: readonly Said[]): void {

@@ -6,9 +6,8 @@ interface Picked {
   file: File;
 }
 
-/** Files that content is made of; pictures and the like are left on the device unread. */
-const CONTENT = /\.ya?ml|\.epw$/i;
-const FOLDERS = ['places', 'climates', 'machines', 'procedures', 'records'];
+/** Files that content is made of, and archives; pictures and the like are left on the device unread. */
+const CONTENT = /\.ya?ml|\.(?:epw|zip)$/i;
 /** One year of hours is the largest that is read [bytes]. */
 const LARGEST = 9 * 1024 * 1024;
 
@@ -66,30 +65,10 @@ async function visit(entry: FileSystemEntry, into: Picked[]): Promise<void> {
 }
 
 async function read(picked: readonly Picked[]): Promise<Loaded> {
-  const wanted = picked.filter(
-    ({ path, file }) => CONTENT.test(path) && !/(^|\/)\./.test(path) && file.size <= LARGEST,
-  );
-  const root = rootOf(wanted.map((p) => p.path));
+  const wanted = picked.filter(({ path, file }) => CONTENT.test(path) && file.size <= LARGEST);
   const files = await Promise.all(
-    wanted.map(async ({ path, file }) => ({
-      path: inside(path, root),
-      bytes: new Uint8Array(await file.arrayBuffer()),
-    })),
+    wanted.map(async ({ path, file }) => ({ path, bytes: new Uint8Array(await file.arrayBuffer()) })),
   );
   const newest = Math.max(0, ...wanted.map(({ file }) => file.lastModified));
   return { files, revised: new Date(Math.floor(newest / 1000) * 1000).toISOString() };
 }
-
-/** The folder in which household.yaml lies, or above one of the known folders. */
-function rootOf(paths: readonly string[]): string {
-  const home = paths.filter((p) => p.split('/').at(-1) === 'household.yaml').sort((a, b) => a.length - b.length)[0];
-  if (home !== undefined) return home.slice(0, -'household.yaml'.length);
-  for (const path of paths) {
-    const parts = path.split('/');
-    const at = parts.findIndex((part) => FOLDERS.includes(part));
-    if (at > 0) return `${parts.slice(0, at).join('/')}/`;
-  }
-  return '';
-}
-
-const inside = (path: string, root: string) => (path.startsWith(root) ? path.slice(root.length) : path);

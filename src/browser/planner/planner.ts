@@ -3,9 +3,9 @@ import { dayIn } from '../day-in.ts';
 import { languageTag } from '../language.ts';
 import { saveFile } from '../save-file.ts';
 import { PlannerClient } from './client.ts';
-import { answersOf, canPlan, type Drafts, emptyMachine, newDrafts } from './drafts.ts';
-import { fill, markProblems, take } from './form.ts';
-import { keep, keptDrafts, setAside } from './kept.ts';
+import { answersOf, areNamed, canPlan, type Drafts, emptyMachine, machineIds, newDrafts } from './drafts.ts';
+import { fill, labelOf, markProblems, take } from './form.ts';
+import { keep, keptDrafts, onKept, setAside } from './kept.ts';
 import { DoneLog } from './log.ts';
 import type { Asks } from './messages.ts';
 import { filesInto, type Loaded } from './pick-files.ts';
@@ -72,6 +72,12 @@ class SeasonPlanner extends HTMLElement {
     filesInto(this, this.piece('drop'), (loaded) => this.load(loaded));
     this.aside();
     this.showMachine(0);
+    // Another tab has written: what it has is newer.
+    onKept(() => {
+      this.drafts = keptDrafts() ?? this.drafts;
+      this.showMachine(Math.min(this.at, this.drafts.machines.length - 1));
+      if (!this.loaded) this.replan();
+    });
     this.piece('planner').hidden = false;
     this.replan();
   }
@@ -84,17 +90,22 @@ class SeasonPlanner extends HTMLElement {
   private changed(): void {
     clearTimeout(this.timer);
     this.drafts.home.revised = `${new Date().toISOString().slice(0, 19)}Z`;
-    const sound = take(this.form, this.drafts, this.at);
+    take(this.form, this.drafts, this.at);
     this.tabs();
-    if (!keep(this.drafts)) this.say(PLANNER.notKept);
-    if (sound) this.timer = window.setTimeout(() => this.replan(), PAUSE_MS);
+    this.piece('not-kept').textContent = keep(this.drafts) ? '' : PLANNER.notKept;
+    this.timer = window.setTimeout(() => this.replan(), PAUSE_MS);
   }
 
   private async replan(): Promise<void> {
-    if (!canPlan(this.drafts)) {
+    const { machines } = this.drafts;
+    const sound = take(this.form, this.drafts, this.at);
+    if (!sound || !canPlan(this.drafts)) {
+      // A plan of other answers than those in sight would be taken for theirs.
+      this.run++;
       this.piece('result').hidden = true;
       this.piece('to-plan').hidden = true;
-      return this.say(PLANNER.start);
+      this.piece('problems').innerHTML = '';
+      return this.say(!areNamed(machines) ? PLANNER.unnamed : sound ? PLANNER.start : PLANNER.unsound);
     }
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
     const answers = answersOf(this.drafts, { timeZone, locale: languageTag(navigator.language) });
@@ -104,7 +115,12 @@ class SeasonPlanner extends HTMLElement {
         this.form,
         problems.filter((p) => p.machine === answers.machines[this.at]?.id),
       );
-      this.piece('problems').innerHTML = answerProblems(problems);
+      const asked = problems.map((p) => ({
+        ...p,
+        machine: answers.machines.find(({ id }) => id === p.machine)?.name ?? p.machine,
+        field: labelOf(this.form, p.field),
+      }));
+      this.piece('problems').innerHTML = answerProblems(asked);
       this.piece('result').hidden = !shown;
       if (shown) this.show(shown);
     });
@@ -183,6 +199,8 @@ class SeasonPlanner extends HTMLElement {
     this.stations.show(this.drafts.machines[at]!);
     this.showLog();
     this.piece('remove').hidden = this.drafts.machines.length < 2;
+    delete this.piece('remove').dataset.sure;
+    this.piece('remove').textContent = PLANNER.remove;
     this.tabs();
   }
 
@@ -224,8 +242,6 @@ class SeasonPlanner extends HTMLElement {
       button.textContent = PLANNER.removeSure(name);
       return;
     }
-    delete button.dataset.sure;
-    button.textContent = PLANNER.remove;
     this.drafts.machines.splice(this.at, 1);
     this.showMachine(Math.max(0, this.at - 1));
     this.changed();
@@ -244,6 +260,7 @@ class SeasonPlanner extends HTMLElement {
     if (files.length === 0) return this.say(PLANNER.noFiles);
     this.say(PLANNER.working);
     await this.ask('files', { files, now: Date.now(), revised }, ({ problems, shown, count }) => {
+      if (count === 0) return this.say(PLANNER.noFiles);
       this.loaded = true;
       this.form.hidden = true;
       this.piece('back').hidden = false;
@@ -268,6 +285,11 @@ class SeasonPlanner extends HTMLElement {
 
   private async take(what: string): Promise<void> {
     const machine = this.shown?.shown;
+    if (!this.loaded) {
+      // What is taken along goes by these ids from now on, whatever its machine is called later.
+      for (const [at, id] of machineIds(this.drafts.machines).entries()) this.drafts.machines[at]!.id = id;
+      keep(this.drafts);
+    }
     try {
       await takeAlong(this.client, what, machine);
     } catch (error) {

@@ -8,6 +8,8 @@ import type { Procedure } from '../../planner/household.ts';
 import { dayIn } from '../day-in.ts';
 import type { LoadedFile } from './messages.ts';
 
+export { contentOf } from './picked.ts';
+
 interface With {
   /** The device's clock [ms since 1970]. */
   now: number;

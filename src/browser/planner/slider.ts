@@ -24,6 +24,7 @@ export class SeasonSlider {
     year: 'numeric',
   });
   private from = '';
+  private stood = '';
   private busy = false;
   private held = false;
 
@@ -36,7 +37,18 @@ export class SeasonSlider {
       this.print();
       void this.next();
     });
+    // A finger that scrolls the page may begin on it: then it stands where it stood.
+    input.addEventListener('pointerdown', () => {
+      this.stood = input.value;
+    });
+    input.addEventListener('pointercancel', () => {
+      input.value = this.stood;
+      this.held = false;
+      this.print();
+      void heard.moving(this.day()).catch(() => undefined);
+    });
     input.addEventListener('change', () => {
+      if (input.value === this.stood && !this.held) return;
       this.held = false;
       heard.moved(this.day());
     });

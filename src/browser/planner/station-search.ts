@@ -1,13 +1,14 @@
 /** Finds a weather station by name or by coordinates; a combobox with a list of what was found. */
 import type { PlannerClient } from './client.ts';
 import type { StationFound } from './messages.ts';
+import { pointIn } from './point.ts';
 import { PLANNER } from './words.ts';
 
 export interface StationChoice {
   station: string;
   stationName: string;
   country: string;
-  /** "52.4,-113.8" where coordinates were typed, else empty. */
+  /** "52.4,-113.8" where it is the nearest to coordinates that were typed, else empty. */
   point: string;
 }
 
@@ -20,6 +21,7 @@ export class StationSearch {
   private readonly said: HTMLElement;
   private readonly client: PlannerClient;
   private readonly chosen: (choice: StationChoice) => void;
+  private chosenName = '';
   private found: StationFound[] = [];
   private active = -1;
   private timer = 0;
@@ -38,8 +40,9 @@ export class StationSearch {
     this.input.addEventListener('keydown', (event) => this.key(event));
     root.querySelector('[data-here]')!.addEventListener('click', () => this.here());
     this.input.addEventListener('blur', () => this.close());
-    this.list.addEventListener('pointerdown', (event) => {
-      event.preventDefault();
+    // The field keeps the focus, or the list would be gone before it is clicked.
+    this.list.addEventListener('pointerdown', (event) => event.preventDefault());
+    this.list.addEventListener('click', (event) => {
       const at = [...this.list.children].indexOf((event.target as Element).closest('[role=option]')!);
       if (at >= 0) this.choose(at);
     });
@@ -48,6 +51,7 @@ export class StationSearch {
   /** Shows what was chosen earlier. */
   show({ stationName, point }: { stationName: string; point: string }): void {
     this.input.value = point === '' ? stationName : point.replace(',', ', ');
+    this.chosenName = stationName;
     this.said.textContent = stationName === '' ? '' : PLANNER.stationChosen(stationName);
     this.close();
   }
@@ -85,7 +89,8 @@ export class StationSearch {
     if (asked !== this.asked) return;
     this.found = found;
     this.active = -1;
-    this.said.textContent = found.length === 0 ? PLANNER.stationNone : '';
+    const still = this.chosenName === '' ? '' : PLANNER.stationKept(this.chosenName);
+    this.said.textContent = [found.length === 0 ? PLANNER.stationNone : '', still].filter(Boolean).join(' ');
     this.list.replaceChildren(
       ...found.map((station, i) => {
         const item = document.createElement('li');
@@ -116,14 +121,7 @@ export class StationSearch {
   private choose(at: number): void {
     const station = this.found[at];
     if (!station) return;
-    const point =
-      station.distanceKm > 0
-        ? this.input.value
-            .trim()
-            .replace(/[−]/g, '-')
-            .split(/\s*[,; ]\s*/)
-            .join(',')
-        : '';
+    const point = at === 0 ? (pointIn(this.input.value)?.join(',') ?? '') : '';
     const choice = { station: station.id, stationName: station.name, country: station.country, point };
     this.show(choice);
     this.chosen(choice);

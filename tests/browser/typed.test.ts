@@ -1,0 +1,90 @@
+import { expect, test } from 'vitest';
+import { decimal } from '../../src/browser/decimal.ts';
+import { answersOf, draftsOf, emptyMachine, machineIds, newDrafts } from '../../src/browser/planner/drafts.ts';
+import { pointIn } from '../../src/browser/planner/point.ts';
+
+test.each([
+  ['52.4, -113.8', [52.4, -113.8]],
+  ['52,4; -113,8', [52.4, -113.8]],
+  ['52,4 -113,8', [52.4, -113.8]],
+  ['52,4, -113,8', [52.4, -113.8]],
+  ['-43,53 172,62', [-43.53, 172.62]],
+  ['−43.53 172.62', [-43.53, 172.62]],
+  ['52.4° N, 113.8° W', [52.4, -113.8]],
+  ['33.87 S, 151.21 E', [-33.87, 151.21]],
+  ['33,87°S 151,21°E', [-33.87, 151.21]],
+  ['52,4,-113,8', [52.4, -113.8]],
+  ['0 0', [0, 0]],
+  ['90, 180', [90, 180]],
+  ['91, 10', undefined],
+  ['10, 181', undefined],
+  ['52.4', undefined],
+  ['Duluth', undefined],
+  ['', undefined],
+])('coordinates written %s', (text, point) => {
+  expect(pointIn(text)).toEqual(point);
+});
+
+test.each([
+  ['2.5', 2.5],
+  ['2,5', 2.5],
+  [' 0,8 ', 0.8],
+  ['−12', -12],
+  ['-12,5', -12.5],
+  ['7', 7],
+  ['1,234.5', Number.NaN],
+  ['1.234,5', Number.NaN],
+  ['1e3', Number.NaN],
+  ['0x10', Number.NaN],
+  ['five', Number.NaN],
+  ['', Number.NaN],
+])('a number typed %s', (text, value) => {
+  expect(decimal(text)).toBe(value);
+});
+
+const DEVICE = { timeZone: 'America/Winnipeg', locale: 'en-CA' };
+const drafts = (...machines: Partial<ReturnType<typeof emptyMachine>>[]) => ({
+  ...newDrafts('en-CA', 'home-0123'),
+  machines: machines.map((m, i) => ({ ...emptyMachine(i + 1), station: '71852', ...m })),
+});
+
+test('a machine keeps its id through a new name once something of it was taken along', () => {
+  const before = drafts({ name: 'Crow' }, { name: 'Crow' });
+  expect(machineIds(before.machines)).toEqual(['crow', 'crow-2']);
+  const later = drafts({ name: 'Jackdaw', id: 'crow' }, { name: 'Crow' }, { name: 'Jackdaw' });
+  expect(machineIds(later.machines)).toEqual(['crow', 'crow-2', 'jackdaw']);
+  expect(machineIds(drafts({ name: 'Crow', id: '../etc' }).machines)).toEqual(['crow']);
+});
+
+test('the weather is that of the station chosen, or of the nearest to coordinates', () => {
+  const climate = (m: object) => answersOf(drafts(m), DEVICE).places[0]!.climate;
+  expect(climate({ station: '71852', point: '' })).toEqual({ station: '71852' });
+  expect(climate({ station: '71852', point: '52.4,-113.8' })).toEqual({ near: [52.4, -113.8] });
+  // As an earlier version kept it.
+  expect(climate({ station: '71852', point: '52,4,-113,8' })).toEqual({ near: [52.4, -113.8] });
+});
+
+test('no petrol is no engine, and a charger has the settings that it was given', () => {
+  const { machines, household } = answersOf(
+    {
+      ...drafts({ delivery: 'none' }, {}),
+      home: { ...drafts().home, charger: '0,8', keeper: 'true', lithium: 'true' },
+    },
+    DEVICE,
+  );
+  expect(machines.map(({ electric, fuel }) => [electric, fuel === false])).toEqual([
+    [true, true],
+    [false, false],
+  ]);
+  expect(household.charger).toEqual({ current: '0.8 A', maintainer: true, lithium: true });
+});
+
+test('every machine that a device kept is there again, with all of its log', () => {
+  const many = drafts(...Array.from({ length: 60 }, (_, i) => ({ name: `M ${i}`, log: `[${'1,'.repeat(20_000)}1]` })));
+  const again = draftsOf(JSON.parse(JSON.stringify(many)))!;
+  expect(again).toEqual(many);
+});
+
+test('a name loses what no file would take', () => {
+  expect(answersOf(drafts({ name: ' A\u202eB\u0007 ' }), DEVICE).machines[0]!.name).toBe('AB');
+});
