@@ -42,6 +42,7 @@ export function readCommandLine<Own extends ParseArgsOptionsConfig>(
   const values = parsed.values as Record<string, unknown>;
   for (const name of shared) {
     const given = values[name];
+    if (given === '') stop(`--${name}: found nothing, expected ${SHARED[name].value}.`);
     if (typeof given === 'string') process.env[SHARED[name].variable] = given;
   }
   const day = process.env.IDLE_TODAY;
@@ -54,7 +55,7 @@ export function readCommandLine<Own extends ParseArgsOptionsConfig>(
 
 /** The household's content, or the demo household. */
 export function contentFolder(): string {
-  return resolve(process.env.IDLE_CONTENT ?? resolve(PROJECT, 'content'));
+  return resolve(process.env.IDLE_CONTENT || resolve(PROJECT, 'content'));
 }
 
 /** Where the finished site goes; `dist/` where nothing is said. */

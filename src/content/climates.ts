@@ -1,10 +1,10 @@
 /** Where a place's weather comes from: its climate file, a bundled station, or an hourly file. */
-import { type Climate, EpwError, parseEpw } from '../planner/climate/index.ts';
+import { type Climate, checkNormals, EpwError, normalsOf, parseEpw } from '../planner/climate/index.ts';
 import type { Place } from '../planner/household.ts';
 import { type ClimateLibrary, nearestStations, stationOf, stationsByName } from './climate-library.ts';
 import type { ContentFile } from './files.ts';
 import { type Loaded, problemAt } from './loaded.ts';
-import { nearest, type Problem, shown } from './problem.ts';
+import { nearest, type Problem, printable, shown } from './problem.ts';
 import { resolveClimate } from './resolve-place.ts';
 import type { ClimateFile } from './schemas/climate.ts';
 import type { PlaceFile } from './schemas/place.ts';
@@ -50,7 +50,7 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
       );
   }
   if (problems.length > 0) return problems;
-  problems.push(...outOfOrder(source, c));
+  problems.push(...outOfOrder(source, c), ...tooWide(source, c));
   if (problems.length > 0) return problems;
   try {
     resolveClimate(id, c);
@@ -66,6 +66,25 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
       ),
     ];
   }
+}
+
+/** Between a month's mean minimum and maximum lie some 25 K at the most, in deserts; twice that is a slip [K]. */
+const LARGEST_RANGE_K = 50;
+
+/** Months whose days would swing as no climate's do: a sign is missing, or two figures have run together. */
+function tooWide(source: Loaded<ClimateFile>['source'], c: ClimateFile): Problem[] {
+  return (['C', 'F'] as const).flatMap((unit) => {
+    const [mean, min, max] = [c[`mean${unit}`], c[`min${unit}`], c[`max${unit}`]];
+    if (!mean || !min || !max) return [];
+    const most = LARGEST_RANGE_K * (unit === 'F' ? 1.8 : 1);
+    return min.flatMap((low, m) => {
+      const [middle, high] = [mean[m]!, max[m]!];
+      if (!(high - low > most)) return [];
+      const key = middle - low > high - middle ? `min${unit}` : `max${unit}`;
+      const what = `found ${low} to ${high} °${unit} between the mean minimum and the mean maximum of month ${m + 1}, expected at most ${most} °${unit} between them`;
+      return [problemAt(source, [key, m], what, 'Check the number and its sign.')];
+    });
+  });
 }
 
 /** Lists that must stand below one another, month by month, where they are in the same unit. */
@@ -190,8 +209,23 @@ function hourly(
     );
   try {
     const text = typeof file.bytes === 'string' ? file.bytes : new TextDecoder('utf-8').decode(file.bytes);
-    return { climate: parseEpw(text, { id }), problems: [] };
+    const climate = parseEpw(text, { id });
+    checkNormals(normalsOf(climate));
+    return { climate, problems: [] };
   } catch (error) {
+    if (error instanceof RangeError)
+      return {
+        problems: [
+          {
+            file: file.path,
+            line: 1,
+            column: 1,
+            field: '',
+            what: `found weather that no climate has: ${error.message}`,
+            fix: 'Take the file as it was published, with humidity in percent.',
+          },
+        ],
+      };
     if (!(error instanceof EpwError)) throw error;
     // A file of another kind fails on every line; its first line says so.
     const told = error.problems[0]?.text.includes('LOCATION') ? error.problems.slice(0, 1) : error.problems.slice(0, 5);
@@ -202,8 +236,8 @@ function hourly(
         column: 1,
         field: '',
         what: p.text.includes(' found, ')
-          ? p.text.replace(/^(.*) found, (.*) expected$/, 'found $1, expected $2')
-          : `found ${p.text}`,
+          ? printable(p.text).replace(/^(.*) found, (.*) expected$/, 'found $1, expected $2')
+          : `found ${printable(p.text)}`,
         fix: 'Take the file as it was published, one whole year of hours.',
       })),
     };

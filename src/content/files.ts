@@ -117,7 +117,7 @@ function misplaced(parts: readonly string[], id: string, paths: ReadonlySet<stri
   const where = `found a content file in the folder "${printable(parts.slice(0, -1).join('/'))}", expected `;
   if (folder === 'records')
     return [`${where}a folder for each machine inside records`, `Move it to records/<id of its machine>/.`];
-  if (FOLDERS[folder!]) return [`${where}no folders inside it`, `Move it to ${folder}/.`];
+  if (Object.hasOwn(FOLDERS, folder!)) return [`${where}no folders inside it`, `Move it to ${folder}/.`];
   const near = nearest(folder!, Object.keys(FOLDERS));
   if (near && parts.length === 2) return [where + near, `Rename the folder to ${near}.`];
   return [where + (near ?? folders), near ? `Move it to ${near}/.` : `Move it to one of ${folders}.`];
@@ -125,7 +125,7 @@ function misplaced(parts: readonly string[], id: string, paths: ReadonlySet<stri
 
 function kindOf(parts: readonly string[]): Kind | undefined {
   if (parts.length === 1) return parts[0] === 'household.yaml' ? 'household' : undefined;
-  const kind = FOLDERS[parts[0]!];
+  const kind = Object.hasOwn(FOLDERS, parts[0]!) ? FOLDERS[parts[0]!] : undefined;
   if (kind === 'record') return parts.length === 3 ? kind : undefined;
   return parts.length === 2 ? kind : undefined;
 }

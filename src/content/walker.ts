@@ -104,7 +104,7 @@ export class Walker {
         'Delete that character; type the text again if it cannot be seen.',
       );
     }
-    if (plain && /^\d{4}-\d{1,2}-\d{1,2}([T ].*)?$/.test(value)) {
+    if (plain && /^\d{4}-\d{1,2}-\d{1,2}(?:[Tt ]\s*\d{1,2}:\d\d.*)?$/.test(value)) {
       this.say(
         offset,
         path,

@@ -35,6 +35,11 @@ function isLocale(tag: string): boolean {
   }
 }
 
+const REGIONS = new Intl.DisplayNames('en', { type: 'region', fallback: 'none' });
+
+/** True for the code of a country that there is. */
+const isCountry = (code: string) => REGIONS.of(code) !== undefined;
+
 const charger = z.strictObject({
   id: id('Short name for files', 'bench-charger'),
   name: line('Name', 'Bench charger'),
@@ -105,7 +110,11 @@ export const household = z
       z
         .string()
         .check((ctx) => {
-          if (!/^[A-Z]{2}$/.test(ctx.value))
+          if (ctx.value === 'UK') say(ctx, { expected: 'a code of ISO 3166', fix: 'Write GB.' });
+          else if (/^[A-Z]{2}$/.test(ctx.value)) {
+            if (!isCountry(ctx.value))
+              say(ctx, { expected: 'the code of a country', fix: 'Write the two-letter code of ISO 3166.' });
+          } else
             say(ctx, {
               expected: 'two capital letters, such as "CA"',
               fix: /^[a-z]{2}$/i.test(ctx.value)

@@ -33,7 +33,8 @@ export function line(description: string, example: string, max = 120) {
   return z
     .pipe(
       z.string().check((ctx) => {
-        const text = ctx.value;
+        // A block of one line ends with its line.
+        const text = ctx.value.replace(/\n$/, '');
         if (text.trim() === '') say(ctx, { found: 'empty text', expected: `text such as "${example}"` });
         else if (/[\n\t]/.test(text)) say(ctx, { expected: 'text on one line', fix: 'Join the lines.' });
         else if (text.length > max)

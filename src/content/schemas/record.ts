@@ -39,7 +39,7 @@ export const charged = list(
 
 export const done = list(
   z.strictObject({
-    step: line('The step, as the page names it', 'fuel-fill.add-stabiliser', 160),
+    step: line('The step, as the page names it', 'fuel-fill.stabilise', 160),
     date: date('Day on which it was done', '2026-10-25'),
     season: z.optional(season),
   }),

@@ -26,12 +26,15 @@ const HEADER_LINES = 8;
 /** Columns of an hour, from 0. */
 const COLUMN = { month: 1, day: 2, hour: 3, dryBulb: 6, dewPoint: 7, humidity: 8 };
 
+/** Values of an hour at the most, as the data dictionary has them. */
+const FIELDS = 35;
+
 /** Problems reported of one file at most, so that a file of another kind does not answer with 8760 lines. */
 const MOST_PROBLEMS = 50;
 
 function numberAt(fields: string[], column: number): number {
   const text = fields[column]?.trim();
-  return text === undefined || text === '' ? Number.NaN : Number(text);
+  return text !== undefined && /^[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?$/i.test(text) ? Number(text) : Number.NaN;
 }
 
 /** The value of a field, or what is wrong with it; the format's own codes for "missing" are out of range. */
@@ -77,7 +80,7 @@ export function parseEpw(text: string, options: { id?: string; attribution?: str
     return value;
   };
   const latitude = place(6, 'latitude [°]', -90, 90);
-  const elevation = place(9, 'elevation [m]', -1000, 9999);
+  const elevation = place(9, 'elevation [m]', -500, 9000);
   const perHour = /^DATA PERIODS,\s*\d+\s*,\s*(\d+)/i.exec(lines[HEADER_LINES - 1] ?? '');
   if (!perHour) say(HEADER_LINES, 'a line beginning with DATA PERIODS expected');
   else if (perHour[1] !== '1') say(HEADER_LINES, `${perHour[1]} records an hour found, 1 expected`);
@@ -100,7 +103,12 @@ export function parseEpw(text: string, options: { id?: string; attribution?: str
       say(i + 1, `month ${m}, day ${d}, hour ${h} found, month ${month}, day ${day}, hour ${hour} expected`);
       break;
     }
-    const t = reading(fields, COLUMN.dryBulb, 'dry bulb [°C]', -70, 70);
+    if (fields.length > FIELDS) {
+      say(i + 1, `${fields.length} values found, ${FIELDS} at most expected, with a point before the decimals`);
+      at++;
+      continue;
+    }
+    const t = reading(fields, COLUMN.dryBulb, 'dry bulb [°C]', -70, 60);
     if (typeof t === 'string') say(i + 1, t);
     else {
       const rh = humidityOf(fields, t);

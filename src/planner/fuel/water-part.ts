@@ -4,6 +4,9 @@ import { blendRow } from './blends.ts';
 import type { FuelInput } from './facts.ts';
 import { breathingBound, PETROL_BREATHING_FACTOR, waterTolerancePct } from './water.ts';
 
+/** Nothing is known of fuel colder than this; it holds next to no water there [°C]. */
+const COLDEST_C = -70;
+
 /**
  * Water that the fuel of the rest can hold in the cold, against the most that breathing can bring.
  * @param input - the fuel input, the fuel system, and the fuel that stands in the tank [L]
@@ -14,7 +17,8 @@ export function waterPart(input: FuelInput & { fuel: Fuel; levelL: number }): {
   breathingML: number;
   derivations: Derivation[];
 } {
-  const { fuel, levelL, store, machine, lowestStoreC } = input;
+  const { fuel, levelL, store, machine } = input;
+  const lowestStoreC = Math.max(COLDEST_C, input.lowestStoreC);
   const row = blendRow(fuel.blend);
   const share = waterTolerancePct(fuel.blend, lowestStoreC);
   const toleranceML = levelL * share.value * 10;

@@ -96,10 +96,18 @@ function missingAmounts(place: Place): LedgerProblem[] {
 
 function unknownAfter(place: Place, places: readonly Place[]): LedgerProblem[] {
   return place.step.after
-    .filter((name) => !places.some((other) => other.procedure.id === name || stepName(other) === name))
+    .filter(
+      (name) =>
+        name === place.procedure.id ||
+        name === stepName(place) ||
+        !places.some((other) => other.procedure.id === name || stepName(other) === name),
+    )
     .map((name) =>
       problem(place, 'after', '', {
-        what: `found "${name}" in "after", expected the id of a procedure or of a step (procedure.step)`,
+        what:
+          name === place.procedure.id || name === stepName(place)
+            ? `found "${name}" in "after", which the step itself is or belongs to, expected what comes before it`
+            : `found "${name}" in "after", expected the id of a procedure or of a step (procedure.step)`,
         fix: 'Correct the name, or take it away.',
       }),
     );

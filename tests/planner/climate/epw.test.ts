@@ -61,12 +61,12 @@ test('every problem is told with its line', () => {
   rows[5] = { ...rows[5]!, rh: 999, dew: 99.9 };
   rows[7] = { ...rows[7]!, t: 'x' };
   expect(problemsOf(file(rows))).toEqual([
-    { line: 11, text: 'dry bulb [°C]: "99.9" found, -70 to 70 expected' },
+    { line: 11, text: 'dry bulb [°C]: "99.9" found, -70 to 60 expected' },
     {
       line: 14,
       text: 'relative humidity [%]: "999" found, 0 to 110 expected, and no dew point in its place (dew point [°C]: "99.9" found, -70 to 70 expected)',
     },
-    { line: 16, text: 'dry bulb [°C]: "x" found, -70 to 70 expected' },
+    { line: 16, text: 'dry bulb [°C]: "x" found, -70 to 60 expected' },
   ]);
 });
 
@@ -92,7 +92,7 @@ test('the header is held to its form, each fault told on its line', () => {
     text: expect.stringMatching(/^"PLACE,Tarn Hollow,.*" found, a line beginning with LOCATION expected$/),
   });
   expect(first(',46.5,', ',146.5,')).toEqual({ line: 1, text: 'latitude [°]: "146.5" found, -90 to 90 expected' });
-  expect(first(',410.0', ',')).toEqual({ line: 1, text: 'elevation [m]: "" found, -1000 to 9999 expected' });
+  expect(first(',410.0', ',')).toEqual({ line: 1, text: 'elevation [m]: "" found, -500 to 9000 expected' });
   expect(first('DATA PERIODS', 'PERIODS')).toEqual({ line: 8, text: 'a line beginning with DATA PERIODS expected' });
   expect(problemsOf(sound.replace('LOCATION', 'location'))).toEqual([]);
 });
@@ -138,7 +138,7 @@ test('humidity over the brim is full, and readings at their bounds are taken', (
   const rows = hours();
   rows[0] = { ...rows[0]!, rh: 110 };
   rows[1] = { ...rows[1]!, t: -70, rh: 0 };
-  rows[2] = { ...rows[2]!, t: 70 };
+  rows[2] = { ...rows[2]!, t: 60 };
   const { rhPct, temperatureC } = parseEpw(file(rows));
-  expect([rhPct[0], rhPct[1], temperatureC[1], temperatureC[2]]).toEqual([100, 0, -70, 70]);
+  expect([rhPct[0], rhPct[1], temperatureC[1], temperatureC[2]]).toEqual([100, 0, -70, 60]);
 });
