@@ -34,7 +34,16 @@ export async function planContent(folder: string): Promise<{ household: Househol
   });
   if (!household) return refuse(problems, folder);
   const whatIf = household.machines.length > FEW ? whatIfBeside(household, asOf) : undefined;
-  const { plan, problems: unsafe } = planSeason(household, { asOf, withoutWhatIf: whatIf !== undefined });
+  let made: ReturnType<typeof planSeason>;
+  try {
+    made = planSeason(household, { asOf, withoutWhatIf: whatIf !== undefined });
+  } catch (error) {
+    // A bound of a model that no rule of the content knows: told in its words, not by a stack.
+    if (!(error instanceof RangeError)) throw error;
+    console.error(`This household cannot be planned: ${error.message}. Look for that figure in its files.`);
+    return undefined;
+  }
+  const { plan, problems: unsafe } = made;
   if (unsafe.length > 0) return refuse(unsafe, folder);
   return { household, plan: whatIf ? withWhatIf(plan, await whatIf()) : plan };
 }

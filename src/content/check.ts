@@ -5,7 +5,7 @@ import { fieldName, type Path } from './path.ts';
 import { nearest, type Problem, printable, shown } from './problem.ts';
 import { exampleOf, isNeeded, keysOf, schemaAt, writeLike } from './schema-walk.ts';
 import type { Source } from './source.ts';
-import { kindName, wordsOf } from './words.ts';
+import { isNothing, kindName, wordsOf } from './words.ts';
 
 export interface Checked<T> {
   /** The whole file, where it is sound. */
@@ -127,6 +127,10 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     });
   }
   if (issue.code === 'invalid_union') {
+    if (isNothing(issue.input) && formsOf(issue.errors).includes('none')) {
+      const what = `found ${shown(issue.input)}, expected none where there is none`;
+      return [make(source.at(path), path, what, 'Write none.')];
+    }
     const branch = bestBranch(issue.errors, issue.input);
     if (branch && !(branch.every(isWord) && branch.length > 0)) {
       return branch.flatMap((inner) => problemsOf(inner, path, source, root));

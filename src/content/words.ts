@@ -36,6 +36,8 @@ export function wordsOf(
     case 'invalid_type': {
       if (issue.expected === 'boolean') {
         const word = String(issue.input).toLowerCase();
+        if (word === 'true' || word === 'false')
+          return { what: `found ${found} in quotes, expected true or false`, fix: `Take the quotes away: ${word}.` };
         const meant = ['yes', 'on', 'y', '1'].includes(word)
           ? 'true'
           : ['no', 'off', 'n', '0'].includes(word)
@@ -59,6 +61,8 @@ export function wordsOf(
       }
       if (issue.expected === 'array' && typeof path.at(-1) === 'string') {
         const words = typeof issue.input === 'string' ? issue.input.split(/,\s*/) : [];
+        if (isNothing(issue.input))
+          return { what: `found ${found}, expected a list`, fix: 'Write [] where there is none, or delete the line.' };
         return {
           what: `found ${found}, expected a list`,
           fix:
@@ -80,8 +84,13 @@ export function wordsOf(
   }
 }
 
+/** True for what people write where there is nothing of a kind. */
+export const isNothing = (input: unknown): boolean => /^(?:no|none|false|nothing|without)$/i.test(String(input));
+
 /** The word that was meant by another for the same thing, or by a mistyped one. */
 function wordMeant(word: string, known: readonly string[]): string | undefined {
+  // The octane number on the pump says nothing of ethanol.
+  if (/^(?:8\d|9\d|10[0-2])$/.test(word.trim())) return undefined;
   return alsoCalled(word, known) ?? nearest(word, known);
 }
 
