@@ -11,28 +11,31 @@ import { dirname, join } from 'node:path';
 import { counted } from '../planner/written.ts';
 import { publishOffline } from '../publish/offline.ts';
 import type { PlanToCome } from '../site/season.ts';
-import { PROJECT, readCommandLine, siteFolder } from './paths.ts';
+import { contentFolder, PROJECT, readCommandLine, siteFolder } from './paths.ts';
 
 const started = performance.now();
 readCommandLine(['content', 'out', 'today']);
 const out = siteFolder();
 const folders: string[] = [];
+let generating: Promise<void> | undefined;
+/** Machines. */
+const LARGE = 200;
 let machines: number | undefined;
 try {
   // The site generator keeps its own half-made files beside the site only where that lies in the folder it runs in; else two
   // builds at a time would take each other's.
   const folder = temporary(join(PROJECT, '.work'), 'build-');
   const [plan, site] = [join(folder, 'plan'), join(folder, 'site')];
-  // The site generator bundles scripts and styles while the plan is made; its pages wait for the plan (src/site/season.ts).
   const planning = planInto(plan);
   process.env.IDLE_PLAN = plan;
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
   (globalThis as PlanToCome).idleSeasonPlanning = planning;
-  const building = generate(site);
-  building.catch(() => undefined);
+  // The site generator bundles scripts and styles while the plan is made, and its pages wait for the plan (src/site/season.ts);
+  // not beside the plan of a large household: the two together take more memory than either.
+  if (!isLarge()) generate(site).catch(() => undefined);
   machines = await planning;
   if (machines !== undefined) {
-    await building;
+    await generate(site);
     moveInto(plan, site);
     publishOffline(site);
     replace(site);
@@ -44,13 +47,24 @@ try {
 }
 if (machines === undefined) process.exit(1);
 
-/** Builds the pages into a folder. */
-async function generate(site: string): Promise<void> {
-  const { build } = await import('astro');
-  const here = process.cwd();
-  process.chdir(PROJECT);
-  await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
-  process.chdir(here);
+/** Builds the pages into a folder; once, whoever asks. */
+function generate(site: string): Promise<void> {
+  generating ??= (async () => {
+    const { build } = await import('astro');
+    const here = process.cwd();
+    process.chdir(PROJECT);
+    await build({ root: PROJECT, outDir: site, logLevel: 'warn' });
+    process.chdir(here);
+  })();
+  return generating;
+}
+
+function isLarge(): boolean {
+  try {
+    return readdirSync(join(contentFolder(), 'machines')).length > LARGE;
+  } catch {
+    return false;
+  }
 }
 
 /** A folder of its own that is deleted at the end. */
