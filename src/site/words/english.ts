@@ -456,7 +456,7 @@ export const agenda = {
   sessions: 'Sessions',
   earlier: 'Earlier',
   steps: (n: number) => count(n, 'step', 'steps'),
-  overdue: (date: string) => `, overdue since ${date}`,
+  overdue: (date: string) => `overdue since ${date}`,
   none: 'No sessions are planned.',
   misfits: 'Does not fit',
   misfitText: (time: string, date: string, steps: number) =>
