@@ -399,3 +399,25 @@ test('reminders keep their identity when a machine is called otherwise after the
   await settled(page);
   expect(await uids()).toEqual(before);
 }, 120_000);
+
+test('a finger that begins on the slider and scrolls the page leaves the season as it was', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  const dates = page.locator('[data-slot=dates]');
+  const before = await dates.textContent();
+  await page.evaluate(() => {
+    const slider = document.querySelector<HTMLInputElement>('[data-slider]')!;
+    slider.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }));
+    slider.value = '-40';
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+  });
+  await page.waitForFunction((was) => document.querySelector('[data-slot=dates]')!.textContent !== was, before);
+  await page.evaluate(() =>
+    document.querySelector('[data-slider]')!.dispatchEvent(new PointerEvent('pointercancel', { bubbles: true })),
+  );
+  await page.waitForFunction((was) => document.querySelector('[data-slot=dates]')!.textContent === was, before);
+  expect(await page.locator('[data-is-late]').count()).toBe(0);
+  expect(await page.getByLabel('Last day of use').first().inputValue()).toBe('2026-10-25');
+  expect(await page.locator('[data-slider]').inputValue()).toBe('0');
+}, 120_000);

@@ -52,6 +52,7 @@ class SeasonPlanner extends HTMLElement {
     this.slider = new SeasonSlider(this.piece('slider') as HTMLInputElement, this.piece('season-end'), {
       moving: (lastUse) => this.move(lastUse),
       moved: (lastUse) => this.settle(lastUse),
+      left: () => this.shown && this.show(this.shown),
     });
     this.views = new SheetView(this);
     this.slots = new PlanSlots(this.piece('result'));

@@ -5,6 +5,8 @@ import { PLANNER } from './words.ts';
 interface Heard {
   moving: (lastUse: string) => Promise<void>;
   moved: (lastUse: string) => void;
+  /** The finger meant the page: what was shown before is to be shown again. */
+  left: () => void;
 }
 
 const BEFORE_DAYS = 42;
@@ -27,6 +29,8 @@ export class SeasonSlider {
   private stood = '';
   private busy = false;
   private held = false;
+  /** Left while a position was still being worked out. */
+  private leaving = false;
 
   constructor(input: HTMLInputElement, said: HTMLElement, heard: Heard) {
     this.input = input;
@@ -44,8 +48,8 @@ export class SeasonSlider {
     input.addEventListener('pointercancel', () => {
       input.value = this.stood;
       this.held = false;
-      this.print();
-      void heard.moving(this.day()).catch(() => undefined);
+      this.leaving = this.busy;
+      if (!this.busy) heard.left();
     });
     input.addEventListener('change', () => {
       if (input.value === this.stood && !this.held) return;
@@ -86,5 +90,7 @@ export class SeasonSlider {
       await this.heard.moving(asked).catch(() => undefined);
     }
     this.busy = false;
+    if (this.leaving) this.heard.left();
+    this.leaving = false;
   }
 }
