@@ -11,7 +11,7 @@ import type { Household, IsoDate, Machine } from '../household.ts';
 import type { BatteryDay, BatteryPlan, Charge, ChargeTrip, Warning } from '../season-plan.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { formatOne } from '../units/index.ts';
-import { writtenDate } from '../written.ts';
+import { listText, writtenDate } from '../written.ts';
 import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachine } from './care.ts';
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
@@ -240,7 +240,7 @@ function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: H
   if (charge.day < charge.due)
     parts.push(
       others.length > 0
-        ? `Charged earlier to share the trip with ${few(others).join(' and ')}.`
+        ? `Charged earlier to share the trip with ${listText(few(others))}.`
         : 'The days up to then are not open.',
     );
   const meanC = store.dayMeanC[rest.dayOfYear[charge.day - rest.firstDay]!]!;

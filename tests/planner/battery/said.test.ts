@@ -35,8 +35,6 @@ function chosen(own: Partial<Battery>, chargers: Charger[], at: Partial<Place> =
     household([moth], { chargers, places: [barn, place('House', { power: true })], ...home }),
   );
 }
-const GET =
-  'Get or borrow a charger of at most 1.2 A with a programme for flooded lead–acid, or one that can be set so low.';
 
 test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined]>([
   ['one of a tenth of the capacity', [{}, [{ ...CHARGER, currentA: 1.2 }]], 1, 0, undefined],
@@ -108,8 +106,9 @@ test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined
 });
 
 test('what to get says the current and the kind, and where no power is, what would bring it', () => {
-  const kind = GET.replace('flooded lead–acid', '');
-  expect(chosen({}, []).none!.act.startsWith(kind.slice(0, 50))).toBe(true);
+  expect(chosen({}, []).none!.act).toMatch(
+    /^Get or borrow a charger of at most 1\.2 A with a programme for .+, or one that can be set so low\.$/,
+  );
   expect(chosen({ removable: false }, [CHARGER]).none!.act).toBe(
     'Bring a lead with power there, or a charger that can be carried.',
   );
@@ -259,7 +258,7 @@ test('a trip of many names four and counts the rest', () => {
   );
   const chargers = [...'ABCDEFG'].map((id) => ({ ...CHARGER, id, name: id }));
   const why = one(household(many, { chargers })).plans.get('B')!.charges[0]!.why;
-  expect(why).toMatch(/ to share the trip with A, C, D, E and 2 more\. |with A and C and D and E and 2 more\. /);
+  expect(why).toContain('Charged earlier to share the trip with A, C, D, E and 2 more.');
 });
 
 test('lithium that is charged in the cool is warmed first, and no further than its target', () => {
