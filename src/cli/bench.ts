@@ -107,7 +107,7 @@ function buildRows(
   if (taken.cpuSeconds !== undefined)
     result.push({ what: `${name}, processor time`, value: taken.cpuSeconds, unit: 's' });
   if (taken.peakMB !== undefined) result.push({ what: `${name}, peak memory`, value: taken.peakMB, unit: 'MB' });
-  if (last) {
+  if (last && machines > last.machines) {
     const more = machines - last.machines;
     const cost = (t: Taken) => t.cpuSeconds ?? t.seconds;
     result.push({
