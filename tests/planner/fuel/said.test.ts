@@ -14,7 +14,7 @@ import { tapText } from '../../../src/planner/fuel/tap.ts';
 import type { Fuel, Household, Machine } from '../../../src/planner/household.ts';
 import { fuel, household, machine, place, storeYear } from '../fluids/fixture.ts';
 
-const SUMMER = { canL: 10, cans: 1, stabiliserDoseMLPerL: 4 };
+const CARE = { canL: 10, cans: 1, stabiliserDoseMLPerL: 4 };
 
 function planned(
   own: Partial<Fuel> = {},
@@ -251,7 +251,7 @@ test('mixture is topped up with mixture, where anything is topped up', () => {
 });
 
 const DRAIN = { choice: 'drain' as const, tankMaterial: 'plastic' as const };
-const cans = (count: number, canL = 10) => ({ home: { fuelCare: { ...SUMMER, canL, cans: count } } });
+const cans = (count: number, canL = 10) => ({ home: { fuelCare: { ...CARE, canL, cans: count } } });
 const ofCans = (own: Partial<Fuel>, count: number, canL?: number) =>
   warned({ ...DRAIN, ...own }, cans(count, canL)).filter(({ text }) => /hand/.test(text));
 
