@@ -1,4 +1,5 @@
 /** Numbers as people type them: with a point or a comma. A field of the browser's own kind drops the comma in some languages. */
+import { SAID } from './bench/said-words.ts';
 
 /**
  * The number that a text is.
@@ -18,6 +19,6 @@ export function faultIn(field: HTMLInputElement | HTMLSelectElement): string {
   const { min, max } = field.dataset;
   if (min === undefined || max === undefined || field.value.trim() === '') return field.validationMessage;
   const value = decimal(field.value);
-  if (Number.isNaN(value)) return 'Write a number, such as 2.5.';
-  return value >= Number(min) && value <= Number(max) ? '' : `Write a number from ${min} to ${max}.`;
+  if (Number.isNaN(value)) return SAID.notANumber;
+  return value >= Number(min) && value <= Number(max) ? '' : SAID.outside(min, max);
 }

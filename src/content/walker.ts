@@ -1,11 +1,9 @@
 /** One parsed file -> plain data, the place of each value, and what YAML allows and content does not. */
 import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml';
+import { FORBIDDEN } from './no-text.ts';
 import { fieldName, key, type Path } from './path.ts';
 import { codeOf, type Problem, printable, shown } from './problem.ts';
 import { MAX_DEPTH } from './text.ts';
-
-/** Control characters, direction overrides, separators that are not new lines, and halves of pairs. */
-const FORBIDDEN = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/u;
 
 /** Goes through one parsed file once; what it refuses is left out of the data and told. */
 export class Walker {

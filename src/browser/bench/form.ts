@@ -1,6 +1,6 @@
 /** One form of the bench record -> what it says; wrong fields are marked and nothing is said. */
+import { NO_TEXT } from '../../content/no-text.ts';
 import { decimal, faultIn } from '../decimal.ts';
-import { NO_TEXT } from '../no-text.ts';
 import type { Said } from './entries.ts';
 import { celsius } from './said-text.ts';
 import { BENCH } from './words.ts';

@@ -13,4 +13,6 @@ export const SAID = {
   },
   wholePhases: { 'lay-up': 'All of the lay-up', 'start-up': 'All of the start-up' } as Record<string, string>,
   restedFor: (hours: number) => `rested ${hours} h`,
+  notANumber: 'Write a number, such as 2.5.',
+  outside: (min: string, max: string) => `Write a number from ${min} to ${max}.`,
 } as const;

@@ -1,10 +1,10 @@
 /** What the form holds, as flat text by field, and how it becomes answers. Whatever a device gives back is read as unknown. */
 import type { Answers } from '../../content/answers.ts';
 import { isId, slug } from '../../content/ids.ts';
+import { NO_TEXT } from '../../content/no-text.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
 import { recordOf } from '../bench/entries.ts';
 import { decimal } from '../decimal.ts';
-import { NO_TEXT } from '../no-text.ts';
 import { logOf } from './log-entries.ts';
 import { pointIn } from './point.ts';
 import { PLANNER } from './words.ts';
