@@ -151,9 +151,12 @@ function tryOut(mutants: readonly Mutant[], tests: readonly string[]): Tried[] {
 const isDead = ({ status }: Tried) => status === 'Killed' || status === 'Timeout';
 const hasSurvived = ({ status }: Tried) => status === 'Survived' || status === 'NoCoverage';
 
+/** How many of them are dead; of those, how many only since their tests took too long, which a busy machine can cause as well. */
 function score(tried: readonly Tried[]): string {
+  if (tried.length === 0) return '';
   const dead = tried.filter(isDead).length;
-  return tried.length === 0 ? '' : `${dead}/${tried.length} = ${((100 * dead) / tried.length).toFixed(0)} %`;
+  const late = tried.filter(({ status }) => status === 'Timeout').length;
+  return `${dead}/${tried.length} = ${((100 * dead) / tried.length).toFixed(0)} %${late > 0 ? `, ${late} by time` : ''}`;
 }
 
 const rows: Record<string, object> = {};
