@@ -69,6 +69,7 @@ export function agendaTasks(draft: DraftMachine, asOf: IsoDate): AgendaTask[] {
         minutes: step.minutes,
         waitH: step.waitH,
         after: step.after.map((id) => taskKey(machine.id, id)),
+        goesOnFrom: step.goesOnFrom === undefined ? undefined : taskKey(machine.id, step.goesOnFrom),
         earliest: days.earliest,
         latest: days.latest,
         needs: step.needs,

@@ -466,6 +466,8 @@ export interface ProcedureStep {
   deadline?: StepDeadline | undefined;
   /** Time that must pass after the step before a step that follows it, hours (soak, charge, cure). */
   waitH: number;
+  /** Goes on where the step before it in its procedure ends, on the same day: an engine that runs does not wait for next week. */
+  sameSession: boolean;
   /** Space for a reading on the printed sheet: "V", "kPa". */
   reading?: string | undefined;
 }

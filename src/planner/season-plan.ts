@@ -320,6 +320,8 @@ export interface PlanStep {
   earliest?: IsoDate | undefined;
   latest?: IsoDate | undefined;
   waitH: number;
+  /** The step that it goes on from without a break, where the two are one piece of work. */
+  goesOnFrom?: string | undefined;
   reading?: string | undefined;
   /** Torque rows to print beside the step. */
   torques: TorqueRow[];

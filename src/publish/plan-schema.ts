@@ -277,6 +277,7 @@ const step = z
     earliest: date.optional(),
     latest: date.optional(),
     waitH: finite.min(0),
+    goesOnFrom: text.optional(),
     reading: text.optional(),
     torques: z.array(torque),
     done: z.boolean(),

@@ -152,6 +152,7 @@ const step = z
     needs: z.optional(list(choice('What must be at hand', NEEDS), 'What must be at hand', 6)),
     deadline: z.optional(choice('What the step must be done before', DEADLINES)),
     waitH: z.optional(number('Hours before a step that follows it', 2, 0, 336)),
+    sameSession: z.optional(flag('Done on the same day as the step before it, with no break between')),
     reading: z.optional(line('Unit of a reading to write on the sheet', 'V', 20)),
   })
   .check((ctx) => {
@@ -269,6 +270,7 @@ export function toProcedure(
       },
       deadline: one.deadline === undefined ? undefined : { before: one.deadline },
       waitH: one.waitH ?? 0,
+      sameSession: one.sameSession ?? false,
       reading: one.reading,
     };
   });

@@ -89,6 +89,7 @@ export function buildProblem(
       chargers,
       chargeMinutes: t.waitH * 60,
       place: placeNumbers.get(t.placeId)!,
+      goesOnFrom: t.goesOnFrom === undefined ? undefined : numbers.get(t.goesOnFrom),
       splittable: t.splittable,
     };
   });

@@ -26,6 +26,8 @@ export interface Activity {
   chargeMinutes: number;
   /** Position in `Problem.tripMinutes`. */
   place: number;
+  /** The activity that it goes on from without a break. */
+  goesOnFrom?: number | undefined;
   splittable: boolean;
 }
 

@@ -3,6 +3,7 @@ import { leastSessions } from './lower-bound.ts';
 import type { Piece, Problem, Schedule } from './problem.ts';
 import { shortestDay } from './shorten.ts';
 import { tidied } from './tidy.ts';
+import { apart, joined, withBreaks } from './unbroken.ts';
 import { windowsOf } from './windows.ts';
 
 /** Lists drawn to shorten a session, at most; and placements that all sessions together may spend on it. */
@@ -18,13 +19,22 @@ export interface Solution {
 }
 
 /**
- * The scheduler: first the days, in the fewest sessions; then within each session, so that it ends as soon as possible.
+ * The scheduler: first the days, in the fewest sessions; then within each session, so that it ends as soon as possible. What goes
+ * on without a break is one piece of work in both.
  * @param problem - activities, resources, days
  * @param seed - the same seed gives the same schedule
  * @param quick - for a slider that is still moving: a sound schedule, without the search for a better one
  * @returns the schedule, and the bound it is measured by
  */
 export function solve(problem: Problem, seed: number, quick = false): Solution {
+  const unbroken = joined(problem);
+  const solution = solveJoined(unbroken.problem, seed, quick);
+  const left = solution.schedule.missing.flatMap((k) => unbroken.members[k]!.slice(1));
+  if (left.length > 0) return solve(withBreaks(problem, left), seed, quick);
+  return { ...solution, schedule: apart(solution.schedule, unbroken, problem.activities) };
+}
+
+function solveJoined(problem: Problem, seed: number, quick: boolean): Solution {
   const windows = windowsOf(problem);
   const all = [...problem.activities.keys()].filter((i) => problem.activities[i]!.to >= problem.activities[i]!.from);
   const least = leastSessions(problem, windows, all);

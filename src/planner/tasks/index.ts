@@ -87,7 +87,10 @@ export function concreteSteps(input: StepInput): PlanStep[] {
   );
   const groups = byName(drafts);
   const before = stepsBefore(drafts);
-  for (const draft of drafts) draft.plan.after = predecessors(draft, groups, before);
+  for (const draft of drafts) {
+    draft.plan.after = predecessors(draft, groups, before);
+    if (draft.step.sameSession) draft.plan.goesOnFrom = before.get(draft.step)!.at(-1)?.plan.id;
+  }
   return sortSteps(drafts.map((draft) => draft.plan)).steps;
 }
 

@@ -475,6 +475,7 @@ export function stepOf(change: Partial<Procedure['steps'][number]> & { id: strin
     safetyCritical: false,
     needs: { dryDay: false, warmEngine: false, stand: false, charger: false, bench: false, power: false },
     waitH: 0,
+    sameSession: false,
     ...change,
   };
 }

@@ -1,0 +1,129 @@
+import type { Activity, Piece, Problem, Schedule } from './problem.ts';
+
+/** A problem in which work without a break is one activity, and which activities of the given problem each is made of. */
+export interface Unbroken {
+  problem: Problem;
+  members: readonly (readonly number[])[];
+}
+
+/**
+ * Makes one activity of those that go on from one another without a break: an engine that runs is not left for next week.
+ *
+ * It asks for what any of them asks for, follows what any of them follows, and has the days that all of them have. They stay
+ * apart where something has to pass between them (a wait, another activity, a charger), and where no day that all have is long
+ * enough for all of them.
+ * @param problem - each activity behind those that it follows
+ */
+export function joined(problem: Problem): Unbroken {
+  if (!problem.activities.some(({ goesOnFrom }) => goesOnFrom !== undefined)) {
+    return { problem, members: problem.activities.map((_, i) => [i]) };
+  }
+  const members: number[][] = [];
+  let whole: Activity | undefined;
+  const activities: Activity[] = [];
+  problem.activities.forEach((activity, i) => {
+    const before = members.at(-1);
+    const longer = before && activity.goesOnFrom === i - 1 ? together(whole!, activity, before) : undefined;
+    if (longer && hasDay(longer, problem)) {
+      whole = longer;
+      before!.push(i);
+      activities[activities.length - 1] = longer;
+    } else {
+      whole = activity;
+      members.push([i]);
+      activities.push(activity);
+    }
+  });
+  const now = new Int32Array(problem.activities.length);
+  members.forEach((own, k) => {
+    for (const i of own) now[i] = k;
+  });
+  const renumbered = activities.map((activity, k) => ({ ...activity, after: afterOf(activity, now, k) }));
+  return { problem: { ...problem, activities: renumbered }, members };
+}
+
+/**
+ * The schedule of the activities as they were given: those that were one follow one another within its time.
+ * @param schedule - of the problem in which they are one
+ * @param unbroken - that problem, and what it was made of
+ * @param activities - as they were given
+ */
+export function apart(schedule: Schedule, { members }: Unbroken, activities: readonly Activity[]): Schedule {
+  if (members.length === activities.length) return schedule;
+  const n = activities.length;
+  const found: Schedule = {
+    day: new Int32Array(n).fill(-1),
+    start: new Float64Array(n).fill(Number.NaN),
+    end: new Float64Array(n).fill(Number.NaN),
+    pieces: schedule.pieces.flatMap((piece) => piecesOf(piece, members[piece.activity]!, activities)),
+    missing: schedule.missing.flatMap((k) => members[k]!),
+    sessions: schedule.sessions,
+  };
+  members.forEach((own, k) => {
+    let start = schedule.start[k]!;
+    own.forEach((i, place) => {
+      const end = place === own.length - 1 ? schedule.end[k]! : start + activities[i]!.minutes;
+      found.day[i] = schedule.day[k]!;
+      found.start[i] = start;
+      found.end[i] = end;
+      start = end;
+    });
+  });
+  return found;
+}
+
+/** The same problem, with breaks allowed before these: work with a break is better than none. */
+export function withBreaks(problem: Problem, before: readonly number[]): Problem {
+  const activities = problem.activities.map((a, i) => (before.includes(i) ? { ...a, goesOnFrom: undefined } : a));
+  return { ...problem, activities };
+}
+
+/** Two as one, or nothing where they cannot be. */
+function together(one: Activity, next: Activity, members: readonly number[]): Activity | undefined {
+  const [first] = members;
+  const waits = next.after.some(({ of, lag }) => members.includes(of) && lag > 0);
+  const outside = next.after.filter(({ of }) => !members.includes(of));
+  if (waits || outside.some(({ of }) => of > first!)) return undefined;
+  if (one.chargers.length > 0 || next.chargers.length > 0 || one.place !== next.place || one.group !== next.group)
+    return undefined;
+  return {
+    ...one,
+    minutes: one.minutes + next.minutes,
+    demand: one.demand.map((units, r) => Math.max(units, next.demand[r]!)),
+    after: [...one.after, ...outside],
+    from: Math.max(one.from, next.from),
+    to: Math.min(one.to, next.to),
+    fit: one.fit && next.fit ? one.fit.map((is, day) => is & next.fit![day]!) : (one.fit ?? next.fit),
+    ready: one.ready === undefined ? next.ready : Math.max(one.ready, next.ready ?? one.ready),
+    stands: one.stands.length > 0 ? one.stands : next.stands,
+    splittable: false,
+  };
+}
+
+/** Whether some day is fit and long enough, with the way there. */
+function hasDay({ from, to, fit, minutes, place }: Activity, { days, tripMinutes }: Problem): boolean {
+  for (let d = Math.max(0, from); d <= to; d++)
+    if ((!fit || fit[d] === 1) && days[d]!.length - tripMinutes[place]! >= minutes) return true;
+  return false;
+}
+
+/** What it follows, by the numbers of the joined problem: each once, with the longest wait. */
+function afterOf({ after }: Activity, now: Int32Array, own: number): Activity['after'] {
+  const lags = new Map<number, number>();
+  for (const { of, lag } of after) {
+    const k = now[of]!;
+    if (k !== own) lags.set(k, Math.max(lag, lags.get(k) ?? 0));
+  }
+  return [...lags].map(([of, lag]) => ({ of, lag }));
+}
+
+function piecesOf(piece: Piece, members: readonly number[], activities: readonly Activity[]): Piece[] {
+  if (members.length === 1) return [{ ...piece, activity: members[0]! }];
+  let start = piece.start;
+  return members.map((activity) => {
+    const { minutes } = activities[activity]!;
+    const own = { activity, day: piece.day, start, minutes };
+    start += minutes;
+    return own;
+  });
+}

@@ -1,0 +1,99 @@
+/** Work that goes on without a break. Common practice: an engine is drained, filled and run, or started and warmed, in one go. */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { Problem } from '../../../src/planner/agenda/problem.ts';
+import { solve } from '../../../src/planner/agenda/solve.ts';
+import { faults } from './check.ts';
+import { smallProblem } from './small-cases.ts';
+import { plan, task, yard } from './world.ts';
+
+// 2026-10-31 is a Saturday.
+const [SATURDAY, SUNDAY, NEXT] = ['2026-10-31', '2026-11-01', '2026-11-07'];
+const FROM = '2026-10-26';
+const TO = '2026-11-15';
+type Days = { from?: string; to?: string; after?: string[]; waitH?: number };
+const wash = () => task('wash', 40, FROM, TO);
+const start = ({ from = FROM, to = TO, ...over } = {} as Days) =>
+  task('start', 15, from, to, { after: ['wash'], ...over });
+const warm = ({ from = FROM, to = TO, ...over } = {} as Days) =>
+  task('warm', 20, from, to, { after: ['start'], goesOnFrom: 'juniper/start', ...over });
+
+test('what would be begun in the last minutes of a session and ended in the next waits for the next', () => {
+  const home = yard({ saturday: 1, sunday: 1 });
+  const parted = plan([wash(), start(), { ...warm(), goesOnFrom: undefined }], home).dateOf;
+  expect([...parted.values()]).toEqual([SATURDAY, SATURDAY, SUNDAY]);
+  const { dateOf, sessions, misfits } = plan([wash(), start(), warm()], home);
+  expect([...dateOf.values()]).toEqual([SATURDAY, SUNDAY, SUNDAY]);
+  expect(sessions.map((s) => [s.hours * 60, s.steps.map(({ step }) => step)])).toEqual([
+    [40, ['wash']],
+    [35, ['start', 'warm']],
+  ]);
+  expect(misfits).toEqual([]);
+});
+
+test('a run of three keeps its order, and what follows one of them follows the run', () => {
+  const levels = task('levels', 20, FROM, TO, { after: ['warm'], goesOnFrom: 'juniper/warm' });
+  const papers = task('papers', 5, FROM, TO, { after: ['start'] });
+  const { dateOf, sessions } = plan([wash(), start(), warm(), levels, papers], yard({ saturday: 1 }));
+  expect(sessions[1]!.steps.map(({ step }) => step)).toEqual(['start', 'warm', 'levels', 'papers']);
+  expect([...dateOf.values()]).toEqual([SATURDAY, NEXT, NEXT, NEXT, NEXT]);
+});
+
+test('the run has the days that all of it has: dry ones, late ones, those up to the earliest end', () => {
+  const home = yard({ saturday: 1, sunday: 1 });
+  expect(plan([start(), warm({ from: SUNDAY })], home).dateOf.get('juniper/start')).toBe(SUNDAY);
+  expect(plan([start({ from: SUNDAY }), warm()], home).dateOf.get('juniper/warm')).toBe(SUNDAY);
+  const { dateOf } = plan([wash(), start({ to: SUNDAY }), warm()], home);
+  expect([dateOf.get('juniper/start'), dateOf.get('juniper/warm')]).toEqual([SUNDAY, SUNDAY]);
+});
+
+test.each([
+  ['no session is long enough for both', { saturday: 0.5, sunday: 0.5 }, {}],
+  ['something has to wait between them', { saturday: 1, sunday: 1 }, { waitH: 12 }],
+])('they are parted where %s', (_, hours, over) => {
+  const { dateOf, misfits } = plan([start(over), warm()], yard(hours));
+  expect([...dateOf.values()]).toEqual([SATURDAY, SUNDAY]);
+  expect(misfits).toEqual([]);
+});
+
+test('they are parted where other work leaves no session for both', () => {
+  const busy = task('chain', 40, FROM, SATURDAY);
+  const { dateOf, misfits } = plan(
+    [busy, start({ after: [] }), warm({ to: SUNDAY })],
+    yard({ saturday: 1, sunday: 0.4 }),
+  );
+  expect([...dateOf.values()]).toEqual([SATURDAY, SATURDAY, SUNDAY]);
+  expect(misfits).toEqual([]);
+});
+
+test('other work that has to come between them does, on whatever day', () => {
+  const between = task('look', 50, FROM, TO, { after: ['start'] });
+  const { dateOf } = plan([start(), between, warm({ after: ['start', 'look'] })], yard({ saturday: 1, sunday: 1 }));
+  expect([...dateOf.values()]).toEqual([SATURDAY, SUNDAY, NEXT]);
+});
+
+/** Each step that follows the one before it at once goes on from it. */
+const unbroken = smallProblem.map(
+  (problem): Problem => ({
+    ...problem,
+    activities: problem.activities.map((a, i) => ({
+      ...a,
+      goesOnFrom: a.after.some(({ of, lag }) => of === i - 1 && lag === 0) ? i - 1 : undefined,
+    })),
+  }),
+);
+
+test('every rule is kept, each step is placed or said to be missing, with runs or without', () => {
+  let unbrokenRuns = 0;
+  fc.assert(
+    fc.property(unbroken, (problem) => {
+      const { schedule } = solve(problem, 1);
+      expect(faults(problem, schedule)).toEqual([]);
+      problem.activities.forEach(({ goesOnFrom }, i) => {
+        if (goesOnFrom !== undefined && schedule.start[i] === schedule.end[goesOnFrom]) unbrokenRuns += 1;
+      });
+    }),
+    { numRuns: 400, seed: 20261129 },
+  );
+  expect(unbrokenRuns).toBeGreaterThan(0);
+});
