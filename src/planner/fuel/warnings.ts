@@ -42,22 +42,20 @@ function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
       act: `Add ${q(amounts.addL, 'L')} and no more.`,
     });
   }
-  if (
-    household.fuelCare.stabiliserDoseMLPerL === undefined &&
-    restDays >= SHORT_REST_DAYS &&
-    plan.atFirstUse.verdict !== 'use'
-  ) {
+  const untreated = household.fuelCare.stabiliserDoseMLPerL === undefined && restDays >= SHORT_REST_DAYS;
+  const useBy = `use by ${writtenDate(plan.useBy.latest, household.locale)}`;
+  if (untreated && plan.atFirstUse.verdict !== 'use') {
+    const without = plan.atFirstUse.verdict === 'dispose' ? ' Without it the fuel goes to the collection point.' : '';
     notes.push({
       level: 'warning',
-      text: 'No stabiliser at hand: untreated fuel does not last this rest.',
-      act: 'Get stabiliser before the last run, and say its dose: "Fuel stabiliser at hand" in the form, fuelCare.stabiliserDose in household.yaml.',
+      text: `No stabiliser at hand: untreated fuel does not last this rest (${useBy}).`,
+      act: `Get stabiliser before the last run, and say its dose: "Fuel stabiliser at hand" in the form, fuelCare.stabiliserDose in household.yaml.${without}`,
     });
-  }
-  if (plan.atFirstUse.verdict === 'dispose') {
+  } else if (plan.atFirstUse.verdict === 'dispose') {
     notes.push({
       level: 'warning',
-      text: `By first use the fuel is too old (use by ${writtenDate(plan.useBy.latest, household.locale)}).`,
-      act: 'Drain it at lay-up and use it up, or plan to take it to the local collection point.',
+      text: `By first use the fuel is too old (${useBy}).`,
+      act: 'Plan to take it to the local collection point; fill fresh before the first start.',
     });
   } else if (plan.atFirstUse.verdict === 'mix' && treated) {
     notes.push({

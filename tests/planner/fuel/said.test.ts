@@ -209,11 +209,18 @@ test('a tank that would run over is drawn down, one that is filled less for the 
 
 test('without stabiliser a rest of a month or more is warned of, one that fresh fuel lasts is not', () => {
   const bare = { home: { fuelCare: { canL: 10, cans: 1 } } };
-  expect(warned({}, bare)[0]).toMatchObject({
-    level: 'warning',
-    text: 'No stabiliser at hand: untreated fuel does not last this rest.',
-    act: expect.stringMatching(/^Get stabiliser before the last run, and say its dose: .*household\.yaml\.$/),
-  });
+  // Untreated petrol in a vented tank is surely stale after three months, by 25 January: one warning, and what becomes of it.
+  expect(warned({}, bare)).toEqual([
+    {
+      level: 'warning',
+      text: 'No stabiliser at hand: untreated fuel does not last this rest (use by 25 January 2027).',
+      act: expect.stringMatching(
+        /^Get stabiliser before the last run, and say its dose: .*household\.yaml\. Without it the fuel goes to the collection point\.$/,
+      ),
+    },
+  ]);
+  const mixed = warned({}, { ...bare, machine: rest('2026-10-25', '2027-01-10') });
+  expect(mixed.map(({ act }) => act)).toEqual([expect.stringMatching(/household\.yaml\.$/)]);
   const said = (days: string) =>
     warned({}, { ...bare, machine: rest('2026-10-25', days) }).filter(({ text }) => text.startsWith('No stabiliser'));
   // Fresh fuel is surely good for a calendar month: 25 November.
@@ -227,7 +234,7 @@ test('fuel that is past its age at first use says what becomes of it', () => {
   expect(old).toContainEqual({
     level: 'warning',
     text: 'By first use the fuel is too old (use by 25 October 2027).',
-    act: 'Drain it at lay-up and use it up, or plan to take it to the local collection point.',
+    act: 'Plan to take it to the local collection point; fill fresh before the first start.',
   });
   const aging = warned({}, { machine: rest('2026-10-25', '2027-06-10') });
   expect(aging).toEqual([
