@@ -11,11 +11,14 @@ interface Assume {
   range: readonly [number, number, number] | readonly [string, string, string];
   unit: string;
   reason: string;
-  /** From the content unit to the planner's: 0.01 for a percentage that is kept as a share. */
-  factor?: number;
+  /** What the planner keeps of it, where content writes it otherwise: a share for percent, years for months. */
+  kept?: keyof typeof KEPT;
   /** The line to write, where it is not the field with the value. */
   settle?: string;
 }
+
+/** From the unit of content to the planner's. */
+const KEPT = { share: 1 / 100, years: 1 / 12 };
 
 export class Assumptions {
   readonly list: AssumedField[] = [];
@@ -27,7 +30,7 @@ export class Assumptions {
 
   /** Lists one value and returns it, in the planner's unit. */
   number(a: Assume & { range: readonly [number, number, number] }): Ranged {
-    const factor = a.factor ?? 1;
+    const factor = a.kept === undefined ? 1 : KEPT[a.kept];
     const [value, low, high] = a.range.map((v) => v * factor) as [number, number, number];
     this.list.push(entry(a, value, low, high));
     return { value, low, high };
@@ -93,7 +96,7 @@ function entry(a: Assume, value: number | string, low: number | string, high: nu
     value,
     low,
     high,
-    unit: a.factor === undefined ? a.unit : '',
+    unit: a.kept ?? a.unit,
     reason: a.reason,
     settle: a.settle ?? settleLine(a.field, `${a.range[0]}${a.unit === '' ? '' : ` ${a.unit}`}`),
   };

@@ -104,7 +104,7 @@ function assumedHealth(bought: number | undefined, restBegins: string, assume: A
     field: 'battery.health',
     target: 'battery.health.value',
     unit: '%',
-    factor: 0.01,
+    kept: 'share',
     reason,
     range: old ? [85, 60, 95] : bought === undefined ? [100, 70, 100] : [100, 90, 100],
   });

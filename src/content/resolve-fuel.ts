@@ -143,7 +143,7 @@ export function resolveCooling(raw: MachineFile, engine: Engine, assume: Assumpt
               field: 'cooling.refillStrength',
               target: 'cooling.coolant.refillStrength',
               unit: '%',
-              factor: 0.01,
+              kept: 'share',
               range: [100, 50, 100],
               reason: 'concentrate; what is sold ready mixed is 50 % (common practice)',
             }).value
@@ -155,7 +155,7 @@ export function resolveCooling(raw: MachineFile, engine: Engine, assume: Assumpt
               field: 'cooling.life',
               target: 'cooling.coolant.lifeYears',
               unit: 'months',
-              factor: 1 / 12,
+              kept: 'years',
               range: [36, 24, 60],
               reason: 'two to five years, by the inhibitors it has (common practice)',
             }).value
@@ -183,7 +183,7 @@ function assumedStrength(strength: number | 'unknown' | undefined, assume: Assum
     value: 'unknown',
     low: 0.25,
     high: 0.6,
-    unit: '',
+    unit: 'share',
     reason: 'nobody knows until it is tested: old coolant may have been topped up with water (common practice)',
     settle: 'cooling: { strength: 50 % }',
   });

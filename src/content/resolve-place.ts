@@ -107,7 +107,7 @@ export function resolvePlace(
   if (own.timeConstant === undefined)
     add('timeConstant', 'timeConstantH', timeConstantH, timeConstantRangeH, 'h', `${timeConstantH} h`);
   if (own.houseShare === undefined)
-    add('houseShare', 'houseCoupling', houseCoupling, houseCouplingRange, '', `${houseCoupling * 100} %`);
+    add('houseShare', 'houseCoupling', houseCoupling, houseCouplingRange, 'share', `${houseCoupling * 100} %`);
   if (own.airChangesPerHour === undefined)
     add('airChangesPerHour', 'airChangesPerH', airChangesPerH, airChangesRangePerH, '1/h', `${airChangesPerH}`);
   return { place, assumptions };

@@ -390,6 +390,7 @@ export interface AssumedField {
   value: number | string;
   low: number | string;
   high: number | string;
+  /** As the planner keeps it: `share` for a share of one, which content writes in percent. */
   unit: string;
   reason: string;
   /** The line to write in the content file to settle it. */

@@ -4,7 +4,7 @@ import type { Format } from './formats.ts';
 import { WORDS } from './words.ts';
 
 export interface Assumed {
-  field: string;
+  what: string;
   taken: string;
   /** Empty where the other value is the same. */
   could: string;
@@ -23,23 +23,25 @@ const LEAST_K = 0.05;
  * @param format - the household's way of writing
  */
 export function assumedText(row: Assumption, { amount, measuredAs, contentLine }: Format): Assumed {
-  const withUnit = (value: number | string) => measuredAs(value, row.unit);
+  const withUnit = (value: number | string) => {
+    if (typeof value !== 'number') return words.values[value] ?? value;
+    return row.unit === 'share' ? amount(100 * value, '%', 0) : measuredAs(value, row.unit);
+  };
   const bare = (value: number | string) =>
     typeof value === 'number' ? withUnit(value).split(' ')[0]! : withUnit(value);
   const signed = (value: number, unit: string) => `${value > 0 ? '+' : ''}${amount(value, unit, unit === 'd' ? 0 : 1)}`;
   const { low, high } = row.marginShiftK;
   const margins = [...new Set([low, high].filter((k) => Math.abs(k) >= LEAST_K).map((k) => signed(k, 'K')))];
   const could = row.low === row.high ? withUnit(row.low) : words.range(bare(row.low), withUnit(row.high));
+  const moved = [
+    row.firstChargeShiftDays !== 0 && words.charge(WORDS.days(Math.abs(Math.round(row.firstChargeShiftDays)))),
+    margins.length > 0 && words.margin(margins.join(' … ')),
+  ].filter(Boolean);
   return {
-    field: row.field,
+    what: words.what(row.field),
     taken: withUnit(row.value),
     could: could === withUnit(row.value) ? '' : could,
-    moves: [
-      row.firstChargeShiftDays !== 0 && words.movesCharge(WORDS.days(Math.abs(Math.round(row.firstChargeShiftDays)))),
-      margins.length > 0 && words.movesMargin(margins.join(' … ')),
-    ]
-      .filter(Boolean)
-      .join('; '),
+    moves: moved.length > 0 ? words.moves(moved.join('; ')) : '',
     line: contentLine(row.settle),
     reason: row.reason,
   };

@@ -25,7 +25,7 @@ export function assumed({ machine: { assumptions }, format, fold }: Showing): Ma
     a.heading,
     html`<div class="first text">${
       first
-        ? html`<p><strong>${a.first(first.field)}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} <code>${first.settle}</code></p>`
+        ? html`<p><strong>${a.first(a.what(first.field))}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} ${a.inFile} <code>${format.contentLine(first.settle)}</code></p>`
         : html`<p>${a.nothingMoves}</p>`
     }</div><p class="text quiet">${a.text}</p>`,
     cards(rows.slice(0, SHOWN)),
@@ -58,9 +58,9 @@ ${row.missed.length === 0 && row.misfitHours === 0 && html`<li>${w.nothing}</li>
 
 function cards(rows: readonly Assumed[]): Markup {
   return html`<ul class="assumed">${rows.map(
-    (row) => html`<li><p><strong>${row.field}</strong> ${[a.taken(row.taken), row.could && a.could(row.could)]
+    (row) => html`<li><p><strong>${row.what}</strong> ${[a.taken(row.taken), row.could && a.could(row.could)]
       .filter(Boolean)
       .join(', ')}</p>${row.moves && html`<p class="small">${row.moves}</p>`}
-<p class="small"><code>${row.line}</code> <span class="quiet">${row.reason}</span></p></li>`,
+<p class="small">${row.reason}</p><p class="small quiet">${a.inFile} <code>${row.line}</code></p></li>`,
   )}</ul>`;
 }

@@ -2,6 +2,7 @@
 import type { FigureWords } from '../../figures/index.ts';
 import type { BatteryCare, BatteryChemistry, CloseStage, MachineKind } from '../../planner/household.ts';
 import type { AirPlan, EventCategory, PlanStep, Warning } from '../../planner/season-plan.ts';
+import { fieldText } from './english-fields.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
@@ -353,10 +354,14 @@ export const machine = {
     heading: 'Assumed, not known',
     first: (field: string) => `Measure this first: ${field}`,
     firstText: (days: string) => `Over the range it could have, the first charge moves by ${days}.`,
+    what: fieldText,
+    values: { true: 'yes', false: 'no' } as Readonly<Record<string, string>>,
+    inFile: 'In a content file:',
     taken: (value: string) => `taken as ${value}`,
     could: (values: string) => `could be ${values}`,
-    movesCharge: (days: string) => `moves the first charge by ${days}`,
-    movesMargin: (range: string) => `the freezing margin by ${range}`,
+    moves: (what: string) => `moves ${what}`,
+    charge: (days: string) => `the first charge by ${days}`,
+    margin: (range: string) => `the freezing margin by ${range}`,
     range: (low: string, high: string) => `${low} to ${high}`,
     text: 'Each is a default with a range; the top one is worth a measurement before all others.',
     more: (n: number) => `${n} more that move less`,

@@ -1,0 +1,48 @@
+/** What was assumed, as a page says it: in words, in the units of people, with the line that settles it. */
+import { expect, test } from 'vitest';
+import type { Assumption } from '../../src/planner/season-plan.ts';
+import { assumedText } from '../../src/site/assumed.ts';
+import { formatOf } from '../../src/site/formats.ts';
+
+const format = formatOf({ locale: 'en-GB', clock: '24h', units: 'metric', asOf: '2026-11-29' } as Parameters<
+  typeof formatOf
+>[0]);
+const still = {
+  firstChargeShiftDays: 0,
+  firstChargeAt: { low: null, high: null },
+  marginShiftK: { low: 0, high: 0 },
+  visitsShift: { low: 0, high: 0 },
+  reason: 'common practice',
+};
+const said = (row: Pick<Assumption, 'field' | 'value' | 'low' | 'high' | 'unit'> & Partial<Assumption>) => {
+  const { what, taken, could, moves } = assumedText({ ...still, settle: 'use: road', ...row }, format);
+  return [what, taken, could, moves];
+};
+
+test('a share is said in percent, years with their unit, a yes as yes', () => {
+  const health = { field: 'battery.health', value: 0.85, low: 0.6, high: 0.95, unit: 'share' };
+  expect(said(health)).toEqual(['battery: health', '85 %', '60 to 95 %', '']);
+  const life = { field: 'cooling.life', value: 3, low: 2, high: 5, unit: 'years' };
+  expect(said(life)).toEqual(['coolant: life', '3 years', '2 to 5 years', '']);
+  const lined = { field: 'fuel.lined', value: 'false', low: 'false', high: 'false', unit: '' };
+  expect(said(lined)).toEqual(['fuel: tank lined inside', 'no', '', '']);
+});
+
+test('a field of a place is one of the store, and a name of several words is parted', () => {
+  const air = { field: 'places/tin-shed: enclosure.timeConstant', value: 0.3, low: 0.1, high: 0.5, unit: 'h' };
+  expect(said(air)[0]).toBe('store: time in which it follows the air outside');
+  expect(said({ field: 'chassis.exhaustOutlets', value: 1, low: 1, high: 3, unit: '' })[0]).toBe(
+    'chassis: exhaust outlets',
+  );
+});
+
+test('what it moves is a whole sentence whichever of the two it is', () => {
+  const drain = { field: 'battery.drain', value: 3, low: 1, high: 8, unit: 'mA' };
+  expect(said({ ...drain, firstChargeShiftDays: -21 })[3]).toBe('moves the first charge by 21 days');
+  expect(said({ ...drain, marginShiftK: { low: 1.25, high: -2 } })[3]).toBe(
+    'moves the freezing margin by +1.3 K … −2.0 K',
+  );
+  expect(said({ ...drain, firstChargeShiftDays: 1, marginShiftK: { low: 0.01, high: -2 } })[3]).toBe(
+    'moves the first charge by 1 day; the freezing margin by −2.0 K',
+  );
+});
