@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import ICAL from 'ical.js';
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { readFolder } from '../../src/content/read-folder.ts';
@@ -398,6 +399,37 @@ test('reminders keep their identity when a machine is called otherwise after the
   await page.getByLabel('What do you call it?').fill('Snowy Owl');
   await settled(page);
   expect(await uids()).toEqual(before);
+}, 120_000);
+
+test('a calendar that is taken again takes back what has fallen away since, after a reload as well', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  const taken = async () =>
+    new ICAL.Component(
+      ICAL.parse(
+        (await downloaded(page, () => page.getByRole('button', { name: 'Calendar file' }).click())).bytes.toString(),
+      ),
+    )
+      .getAllSubcomponents('vevent')
+      .map((event) => ({
+        uid: String(event.getFirstPropertyValue('uid')),
+        day: String(event.getFirstPropertyValue('dtstart')),
+        status: String(event.getFirstPropertyValue('status') ?? ''),
+      }));
+  const before = await taken();
+  expect(before.every(({ status }) => status === '')).toBe(true);
+  await page.reload();
+  await page.clock.setFixedTime(`${TODAY}T20:00:00Z`);
+  await page.getByLabel('First day of use after the rest').fill('2027-02-20');
+  await settled(page);
+  const after = await taken();
+  // The start-up begins in January now: nobody looks in in the middle of February. All else moves with the season.
+  const gone = after.filter(({ status }) => status === 'CANCELLED');
+  expect(gone.map(({ day }) => day)).toEqual([expect.stringMatching(/^2027-02-1/)]);
+  expect(before.map(({ uid }) => uid)).toContain(gone[0]!.uid);
+  for (const { uid } of before.filter(({ day }) => day >= TODAY))
+    expect(after.some((event) => event.uid === uid)).toBe(true);
 }, 120_000);
 
 test('a finger that begins on the slider and scrolls the page leaves the season as it was', async () => {

@@ -1,7 +1,7 @@
 /** A file that takes back what an earlier one had; read with ical.js. RFC 5545 (2009): 3.8.1.11 STATUS, 3.8.7.4 SEQUENCE. */
 import ICAL from 'ical.js';
 import { expect, test } from 'vitest';
-import { withCancelled } from '../../src/calendar/cancelled.ts';
+import { remembered, withCancelled } from '../../src/calendar/cancelled.ts';
 import { calendarOf } from '../../src/calendar/index.ts';
 import type { PlanEvent } from '../../src/planner/season-plan.ts';
 import { aPlan } from '../fixtures/plan.ts';
@@ -29,7 +29,7 @@ const kept = event('kept@home', '2026-12-20');
 
 test('what is gone is cancelled under its own identity, what is kept stays as the new file has it', () => {
   const fresh = fileOf([kept], LATER);
-  const file = withCancelled(fresh, fileOf([gone, kept], EARLIER), '2026-12-05');
+  const file = withCancelled(fresh, fileOf([gone, kept], EARLIER), fileOf([kept], LATER), '2026-12-05');
   expect(statuses(file)).toEqual({ 'kept@home': '', 'gone@home': 'CANCELLED' });
   expect(file.startsWith(fresh.slice(0, fresh.indexOf('END:VCALENDAR')))).toBe(true);
   expect(file.endsWith('END:VEVENT\r\nEND:VCALENDAR\r\n')).toBe(true);
@@ -37,7 +37,7 @@ test('what is gone is cancelled under its own identity, what is kept stays as th
 
 test('a cancelled reminder is a later revision on its old day, and rings no more', () => {
   const earlier = fileOf([gone, kept], EARLIER);
-  const file = withCancelled(fileOf([kept], LATER), earlier, '2026-12-05');
+  const file = withCancelled(fileOf([kept], LATER), earlier, fileOf([kept], LATER), '2026-12-05');
   const [before] = readBack(earlier).events;
   const [now, then] = readBack(file).events;
   expect(then!.uid).toBe('gone@home');
@@ -51,21 +51,23 @@ test('a cancelled reminder is a later revision on its old day, and rings no more
 
 test('what lies before the day stays in the calendar as it was', () => {
   const earlier = fileOf([past, gone], EARLIER);
-  expect(statuses(withCancelled(fileOf([kept], LATER), earlier, '2026-12-05'))).toEqual({
+  expect(statuses(withCancelled(fileOf([kept], LATER), earlier, fileOf([kept], LATER), '2026-12-05'))).toEqual({
     'kept@home': '',
     'gone@home': 'CANCELLED',
   });
-  expect(statuses(withCancelled(fileOf([kept], LATER), earlier, '2026-12-06'))).toEqual({ 'kept@home': '' });
+  expect(statuses(withCancelled(fileOf([kept], LATER), earlier, fileOf([kept], LATER), '2026-12-06'))).toEqual({
+    'kept@home': '',
+  });
 });
 
 test('where nothing is gone the new file stays byte for byte', () => {
   const fresh = fileOf([gone, kept], LATER);
-  expect(withCancelled(fresh, fileOf([kept], EARLIER), '2026-11-25')).toBe(fresh);
-  expect(withCancelled(fresh, fileOf([], EARLIER), '2026-11-25')).toBe(fresh);
+  expect(withCancelled(fresh, fileOf([kept], EARLIER), fileOf([gone, kept], LATER), '2026-11-25')).toBe(fresh);
+  expect(withCancelled(fresh, fileOf([], EARLIER), fileOf([gone, kept], LATER), '2026-11-25')).toBe(fresh);
 });
 
 test('where nothing is left all that was there is taken back', () => {
-  const file = withCancelled(fileOf([], LATER), fileOf([gone, kept], EARLIER), '2026-11-25');
+  const file = withCancelled(fileOf([], LATER), fileOf([gone, kept], EARLIER), fileOf([], LATER), '2026-11-25');
   expect(statuses(file)).toEqual({ 'gone@home': 'CANCELLED', 'kept@home': 'CANCELLED' });
 });
 
@@ -76,6 +78,7 @@ test.each(['BEGIN:VEVENT', 'END:VEVENT', 'END:VCALENDAR', 'BEGIN:VALARM', 'END:V
     const file = withCancelled(
       fileOf([{ ...kept, title: summary }], LATER),
       fileOf([named, { ...kept, title: summary }], EARLIER),
+      fileOf([kept], LATER),
       '2026-12-05',
     );
     expect(statuses(file)).toEqual({ 'kept@home': '', 'gone@home': 'CANCELLED' });
@@ -85,3 +88,28 @@ test.each(['BEGIN:VEVENT', 'END:VEVENT', 'END:VCALENDAR', 'BEGIN:VALARM', 'END:V
     expect(readBack(file).events[1]!.alarms).toEqual([]);
   },
 );
+
+test('a reminder that goes on without this machine is brought up to date', () => {
+  const file = withCancelled(
+    fileOf([kept], LATER),
+    fileOf([gone, kept], EARLIER),
+    fileOf([gone, kept], LATER),
+    '2026-12-05',
+  );
+  expect(statuses(file)).toEqual({ 'kept@home': '', 'gone@home': '' });
+});
+
+test('what is remembered of files that were taken is enough to take all of them back, each once', () => {
+  const first = remembered(fileOf([past, gone], EARLIER), '', '2026-12-05');
+  const second = remembered(fileOf([kept], LATER), first, '2026-12-05');
+  expect(second).not.toMatch(/DESCRIPTION|VALARM/);
+  expect(remembered(fileOf([kept], LATER), second, '2026-12-05')).toBe(second);
+  const file = withCancelled(fileOf([], LATER), second, fileOf([], LATER), '2026-12-05');
+  expect(statuses(file)).toEqual({ 'gone@home': 'CANCELLED', 'kept@home': 'CANCELLED' });
+  expect(readBack(file).events.map((e) => [e.summary, e.start])).toEqual(
+    readBack(fileOf([gone, kept], EARLIER)).events.map((e) => [e.summary, e.start]),
+  );
+  expect(remembered(fileOf([kept], LATER), second, '2026-12-20')).toBe(
+    remembered(fileOf([kept], LATER), '', '2026-12-20'),
+  );
+});

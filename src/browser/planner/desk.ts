@@ -85,9 +85,15 @@ export class Desk implements Answering {
     return this.shown(machine);
   }
 
-  async calendar({ machine }: Asks['calendar'][0]): Promise<string> {
-    const { calendarOf } = await import('../../calendar/calendar-file.ts');
-    return calendarOf(this.plan(), { machineId: machine });
+  async calendar({ machine, taken }: Asks['calendar'][0]): Promise<Asks['calendar'][1]> {
+    const plan = this.plan();
+    const { fresh, all, remembered, withCancelled } = await calendarFile(plan, machine);
+    const { id } = plan.household;
+    const earlier = taken[id] ?? '';
+    return {
+      file: withCancelled(fresh, earlier, all, plan.asOf),
+      taken: { ...taken, [id]: remembered(fresh, earlier, plan.asOf) },
+    };
   }
 
   async content(): Promise<LoadedFile[]> {
@@ -125,11 +131,8 @@ export class Desk implements Answering {
 
   async recordCalendar({ machine, earlier }: Asks['recordCalendar'][0]): Promise<string> {
     if (!this.recorded) throw new Error('found no plan with records, expected one');
-    const [{ calendarOf }, { withCancelled }] = await Promise.all([
-      import('../../calendar/calendar-file.ts'),
-      import('../../calendar/cancelled.ts'),
-    ]);
-    return withCancelled(calendarOf(this.recorded, { machineId: machine }), earlier, this.recorded.asOf);
+    const { fresh, all, withCancelled } = await calendarFile(this.recorded, machine);
+    return withCancelled(fresh, earlier, all, this.recorded.asOf);
   }
 
   private hold(files: readonly ContentFile[], household: Household, asOf: string): void {
@@ -166,4 +169,14 @@ export class Desk implements Answering {
     making.catch(() => this.kept.delete(key));
     return making;
   }
+}
+
+/** The calendar of a machine or of all, that of all, and what takes back the reminders of earlier ones. */
+async function calendarFile(plan: SeasonPlan, machineId: string | undefined) {
+  const [{ calendarWriter }, cancelled] = await Promise.all([
+    import('../../calendar/calendar-file.ts'),
+    import('../../calendar/cancelled.ts'),
+  ]);
+  const write = calendarWriter(plan);
+  return { ...cancelled, fresh: write(machineId), all: write() };
 }

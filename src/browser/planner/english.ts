@@ -34,3 +34,5 @@ export const aside = 'What this page had kept from you before cannot be read any
 export const saveAside = 'Save the old answers as a file';
 export const notKept =
   'This window does not let the page keep your answers. Take the content files before you close it.';
+export const notRemembered =
+  'The calendar file is made. This window cannot remember its reminders: a later file moves them, but cannot take back what falls away.';

@@ -5,6 +5,7 @@ import type { BenchRecord } from '../../planner/bench-record.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
 import type { Replanned, Replanning } from '../bench/replan.ts';
 import type { Shown, View } from './show.ts';
+import type { Taken } from './taken.ts';
 
 /** Where things are, told once. */
 export interface Setting {
@@ -36,7 +37,8 @@ export interface Asks {
   show: [{ machine: string }, Shown];
   /** `moving`: what is in sight while the slider moves; absent when it is let go. */
   move: [{ machine: string; lastUse: string; moving?: View | undefined }, Shown];
-  calendar: [{ machine?: string | undefined }, string];
+  /** `taken` are the reminders of files that were taken before, then with those of this one. */
+  calendar: [{ machine?: string | undefined; taken: Taken }, { file: string; taken: Taken }];
   content: [Record<string, never>, LoadedFile[]];
   plan: [Record<string, never>, SeasonPlan];
   readRecord: [

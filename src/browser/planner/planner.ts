@@ -292,7 +292,7 @@ class SeasonPlanner extends HTMLElement {
       keep(this.drafts);
     }
     try {
-      await takeAlong(this.client, what, machine);
+      this.say(await takeAlong(this.client, what, machine));
     } catch (error) {
       this.say(`${PLANNER.failed} (${(error as Error).message})`);
     }
