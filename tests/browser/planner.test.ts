@@ -210,7 +210,15 @@ test('answers are there again after a reload; damaged ones are put aside and not
   expect(await page.evaluate(() => localStorage.getItem('idle-season.answers.aside'))).toBe(
     '{"format":9,"future":true',
   );
-  expect(await page.getByRole('button', { name: 'Save the old answers as a file' }).isVisible()).toBe(true);
+  const save = page.getByRole('button', { name: 'Save the old answers as a file' });
+  const letGo = page.getByRole('button', { name: 'I have them' });
+  expect(await letGo.isVisible()).toBe(false);
+  expect((await downloaded(page, () => save.click())).bytes.toString()).toBe('{"format":9,"future":true');
+  await letGo.click();
+  expect(await save.isVisible()).toBe(false);
+  await page.reload();
+  await page.getByText('Choose a weather station').waitFor();
+  expect(await save.isVisible()).toBe(false);
 }, 120_000);
 
 test('what was done and measured is kept, moves the plan, and is in the files that are taken along', async () => {

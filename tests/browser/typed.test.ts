@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { decimal } from '../../src/browser/decimal.ts';
 import { answersOf, draftsOf, emptyMachine, machineIds, newDrafts } from '../../src/browser/planner/drafts.ts';
 import { pointIn } from '../../src/browser/planner/point.ts';
+import { parseQuantity } from '../../src/planner/units/index.ts';
 
 test.each([
   ['52.4, -113.8', [52.4, -113.8]],
@@ -77,6 +78,21 @@ test('no petrol is no engine, and a charger has the settings that it was given',
     [false, false],
   ]);
   expect(household.charger).toEqual({ current: '0.8 A', maintainer: true, lithium: true });
+});
+
+test.each([
+  ['us', '4 US gal', '0.4 US fl oz/US gal'],
+  ['imperial', '4 imp gal', '0.4 mL/L'],
+  ['metric', '4 L', '0.4 mL/L'],
+])('tank and stabiliser are asked in the units of pump and label: %s', (units, tank, dose) => {
+  const { machines, household } = answersOf(
+    { ...drafts({ tank: '4' }), home: { ...drafts().home, units, dose: '0.4' } },
+    DEVICE,
+  );
+  expect(machines[0]!.fuel).toMatchObject({ tank });
+  expect(household.stabiliserDose).toBe(dose);
+  // An ounce for two and a half gallons, as labels have it, is 29.6 mL for 9.46 L: 3.1 mL/L.
+  if (units === 'us') expect(parseQuantity(dose, 'dose')).toBeCloseTo(29.5735 / 9.46353, 3);
 });
 
 test('every machine that a device kept is there again, with all of its log', () => {

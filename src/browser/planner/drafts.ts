@@ -95,8 +95,11 @@ export const canPlan = ({ machines }: Drafts) =>
 export const areNamed = (machines: readonly MachineDraft[]) =>
   machines.every((m) => m.name.replace(NO_TEXT, '').trim() !== '');
 
-/** The unit in which a tank is asked for. */
-export const tankUnit = (units: string) => ({ us: 'US gal', imperial: 'imp gal' })[units] ?? 'L';
+/** The units in which a tank and a stabiliser's dose are asked for: those of the pump and of the label. */
+export const unitsOf = (units: string) => ({
+  tank: { us: 'US gal', imperial: 'imp gal' }[units] ?? 'L',
+  dose: units === 'us' ? 'US fl oz/US gal' : 'mL/L',
+});
 
 /**
  * Drafts as answers: machines that stand in the same store share one place.
@@ -134,7 +137,7 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
       fuel:
         m.delivery === 'none'
           ? (false as const)
-          : { delivery: given(m.delivery), tank: withUnit(m.tank, tankUnit(home.units)), blend: given(m.blend) },
+          : { delivery: given(m.delivery), tank: withUnit(m.tank, unitsOf(home.units).tank), blend: given(m.blend) },
       electric: m.delivery === 'none',
       cooling: given(m.cooling),
       record: record(m),
@@ -155,7 +158,7 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
               maintainer: home.keeper === 'true',
               lithium: home.lithium === 'true',
             },
-      stabiliserDose: withUnit(home.dose, 'mL/L'),
+      stabiliserDose: withUnit(home.dose, unitsOf(home.units).dose),
       batteryRoom: home.room === 'true' ? { name: 'House', temperature: '18 °C' } : undefined,
       revised: home.revised,
     },

@@ -32,6 +32,7 @@ export const noFiles = 'None of these is a content file: files end in .yaml, or 
 export const failed = 'That did not work. Reload the page; what you answered is kept on this device.';
 export const aside = 'What this page had kept from you before cannot be read any more. It was put aside.';
 export const saveAside = 'Save the old answers as a file';
+export const forgetAside = 'I have them: say no more of it';
 export const notKept =
   'This window does not let the page keep your answers. Take the content files before you close it.';
 export const notRemembered =

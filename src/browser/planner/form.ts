@@ -1,7 +1,7 @@
 /** The form's fields and the drafts: one to the other. */
 import type { AnswerProblem } from '../../content/answers.ts';
 import { faultIn } from '../decimal.ts';
-import { type Drafts, HOME_FIELDS, MACHINE_FIELDS, tankUnit } from './drafts.ts';
+import { type Drafts, HOME_FIELDS, MACHINE_FIELDS, unitsOf } from './drafts.ts';
 import { PLANNER } from './words.ts';
 
 type Field = HTMLInputElement | HTMLSelectElement;
@@ -19,7 +19,12 @@ export function fill(form: HTMLFormElement, drafts: Drafts, at: number): void {
     // A list has no answer for what an older form knew: its first one is shown.
     if (field instanceof HTMLSelectElement && field.selectedIndex < 0) field.selectedIndex = 0;
   }
-  form.querySelector('[data-tank-unit]')!.textContent = tankUnit(drafts.home.units);
+  showUnits(form, drafts);
+}
+
+function showUnits(form: HTMLFormElement, { home }: Drafts): void {
+  for (const [name, unit] of Object.entries(unitsOf(home.units)))
+    form.querySelector(`[data-unit=${name}]`)!.textContent = unit;
 }
 
 /**
@@ -35,7 +40,7 @@ export function take(form: HTMLFormElement, drafts: Drafts, at: number): boolean
   const machine = drafts.machines[at]!;
   for (const name of MACHINE_FIELDS) machine[name] = held(name) ?? machine[name];
   for (const name of HOME_FIELDS) drafts.home[name] = held(name) ?? drafts.home[name];
-  form.querySelector('[data-tank-unit]')!.textContent = tankUnit(drafts.home.units);
+  showUnits(form, drafts);
   let sound = true;
   for (const field of form.querySelectorAll<Field>('input[name], select[name]')) {
     const wrong = faultIn(field) || without(field, drafts);

@@ -27,6 +27,15 @@ export function setAside(): string | undefined {
   }
 }
 
+/** Lets go of what was put aside: the person has it as a file. */
+export function forgetAside(): void {
+  try {
+    localStorage.removeItem(ASIDE);
+  } catch {
+    // Where nothing can be kept, nothing was put aside.
+  }
+}
+
 /** Keeps the answers; false where the device does not let it. */
 export function keep(drafts: Drafts): boolean {
   try {
