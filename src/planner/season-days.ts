@@ -141,11 +141,14 @@ export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, { local
   const common = { machine: machine.id, level: 'note' as const, about: 'season' };
   const { season } = machine;
   const written = (date: IsoDate) => writtenDate(date, locale);
+  // Until the re-check is made, the season is not over yet for who rides.
+  const level = asOf > windowsOf(season).rideEnd ? 'warning' : 'note';
   const over: Warning[] =
     season.firstUse < asOf
       ? [
           {
             ...common,
+            level,
             text: `${machine.name}'s rest ended on ${written(season.firstUse)}.`,
             act: `Give the next days of last and first use: in the form, or as lastUse and firstUse in ${machine.file}.`,
           },

@@ -440,6 +440,30 @@ test('a calendar that is taken again takes back what has fallen away since, afte
     expect(after.some((event) => event.uid === uid)).toBe(true);
 }, 120_000);
 
+test('who comes back after the season is offered the next rest, and has it in one press', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  const next = page.getByRole('button', { name: 'Plan the next rest' });
+  expect(await next.isVisible()).toBe(false);
+  await page.clock.setFixedTime('2027-09-20T19:00:00Z');
+  await page.reload();
+  await page.getByText('This rest is over.').waitFor();
+  await settled(page);
+  const warnings = page.locator('[data-slot=warnings] .warnings > li', { hasText: 'rest ended on April 10, 2027' });
+  expect(await warnings.first().textContent()).toMatch(/^Warning/i);
+  expect(await faults(page)).toEqual([]);
+  await next.click();
+  await settled(page);
+  expect(await page.getByLabel('Last day of use').first().inputValue()).toBe('2027-10-25');
+  expect(await page.getByLabel('First day of use after the rest').inputValue()).toBe('2028-04-10');
+  expect(await next.isVisible()).toBe(false);
+  expect(await page.locator('.dates').first().textContent()).toContain('Apr 10, 2028');
+  await page.reload();
+  await page.locator('[data-title]', { hasText: 'Grey Owl' }).waitFor();
+  expect(await page.getByLabel('Last day of use').first().inputValue()).toBe('2027-10-25');
+}, 120_000);
+
 test('a finger that begins on the slider and scrolls the page leaves the season as it was', async () => {
   const { page } = await open(browser, site.origin);
   await page.clock.setFixedTime(NOON);

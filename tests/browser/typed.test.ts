@@ -1,6 +1,13 @@
 import { expect, test } from 'vitest';
 import { decimal } from '../../src/browser/decimal.ts';
-import { answersOf, draftsOf, emptyMachine, machineIds, newDrafts } from '../../src/browser/planner/drafts.ts';
+import {
+  answersOf,
+  draftsOf,
+  emptyMachine,
+  machineIds,
+  newDrafts,
+  nextRest,
+} from '../../src/browser/planner/drafts.ts';
 import { pointIn } from '../../src/browser/planner/point.ts';
 import { parseQuantity } from '../../src/planner/units/index.ts';
 
@@ -93,6 +100,19 @@ test.each([
   expect(household.stabiliserDose).toBe(dose);
   // An ounce for two and a half gallons, as labels have it, is 29.6 mL for 9.46 L: 3.1 mL/L.
   if (units === 'us') expect(parseQuantity(dose, 'dose')).toBeCloseTo(29.5735 / 9.46353, 3);
+});
+
+test.each([
+  ['ends today', '2026-10-25', '2027-04-10', '2027-04-10', undefined],
+  ['ended yesterday', '2026-10-25', '2027-04-10', '2027-04-11', ['2027-10-25', '2028-04-10']],
+  ['ended, and the next lay-up is near', '2026-10-25', '2027-04-10', '2027-09-20', ['2027-10-25', '2028-04-10']],
+  ['ended two years ago', '2026-10-25', '2027-04-10', '2029-04-10', ['2028-10-25', '2029-04-10']],
+  ['ended on a leap day', '2027-11-01', '2028-02-29', '2028-06-01', ['2028-11-01', '2029-02-28']],
+  ['began on a day left open', '', '2027-04-10', '2027-06-01', ['', '2028-04-10']],
+  ['ends on a day left open', '2026-10-25', '', '2027-06-01', undefined],
+])('a rest that %s', (_, lastUse, firstUse, day, next) => {
+  const found = nextRest({ lastUse, firstUse }, day);
+  expect(found && [found.lastUse, found.firstUse]).toEqual(next);
 });
 
 test('every machine that a device kept is there again, with all of its log', () => {

@@ -3,6 +3,7 @@ import type { Answers } from '../../content/answers.ts';
 import { isId, slug } from '../../content/ids.ts';
 import { NO_TEXT } from '../../content/no-text.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
+import { addMonths } from '../../planner/dates.ts';
 import { recordOf } from '../bench/entries.ts';
 import { decimal } from '../decimal.ts';
 import { logOf } from './log-entries.ts';
@@ -166,6 +167,25 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
     machines: rows,
   };
 }
+
+/**
+ * The next rest of a machine whose last one is over: the same days, so many years later that its end is still to come.
+ * @param draft - its days as they were answered
+ * @param today - a rest that ends today is not over
+ * @returns undefined where the rest is not over, or its end was left open
+ */
+export function nextRest(
+  { lastUse, firstUse }: Pick<MachineDraft, 'lastUse' | 'firstUse'>,
+  today: string,
+): { lastUse: string; firstUse: string } | undefined {
+  // A year that is still being typed is none.
+  if (!isDay(firstUse) || firstUse >= today || firstUse < '1990') return undefined;
+  const years = Number(today.slice(0, 4)) - Number(firstUse.slice(0, 4));
+  const months = 12 * (addMonths(firstUse, 12 * years) < today ? years + 1 : years);
+  return { lastUse: isDay(lastUse) ? addMonths(lastUse, months) : lastUse, firstUse: addMonths(firstUse, months) };
+}
+
+const isDay = (text: string) => /^\d{4}-\d{2}-\d{2}$/.test(text);
 
 /** The machines' ids: those under which something was taken along already, else by their names. */
 export function machineIds(machines: readonly MachineDraft[]): string[] {

@@ -21,6 +21,8 @@ export const remove = 'Remove this machine';
 export const removeSure = (name: string) => `Really remove ${name}`;
 export const unlog = 'Take back';
 export const late = 'Worked out when the slider is let go.';
+export const over = (lastUse: string, firstUse: string) =>
+  `This rest is over. The next one, on the same days, is ${lastUse === '' ? `until ${firstUse}` : `${lastUse} to ${firstUse}`}.`;
 export const seasonEnd = (date: string) => `Season ends ${date}`;
 export const problems = (n: number) => (n === 1 ? 'One thing to put right' : `${n} things to put right`);
 export const filesRead = (n: number) =>

@@ -60,6 +60,7 @@ export const FORM = {
   lastUse: 'Last day of use',
   firstUse: 'First day of use after the rest',
   seasonHint: 'Leave a day open to have it proposed from the climate.',
+  nextRest: 'Plan the next rest',
   battery: 'Battery',
   chemistry: 'What kind of battery?',
   chemistries: [

@@ -1,9 +1,10 @@
 /** The person's own machines: the form, its station search and its log, the machine that is shown, and what the device keeps. */
+import { writtenDate } from '../../planner/written.ts';
 import { dayIn } from '../day-in.ts';
 import { languageTag } from '../language.ts';
 import { saveFile } from '../save-file.ts';
 import type { PlannerClient } from './client.ts';
-import { answersOf, type Drafts, emptyMachine, machineIds, newDrafts } from './drafts.ts';
+import { answersOf, type Drafts, emptyMachine, machineIds, newDrafts, nextRest } from './drafts.ts';
 import { fill, take } from './form.ts';
 import { forgetAside, keep, keptDrafts, onKept, setAside } from './kept.ts';
 import { DoneLog } from './log.ts';
@@ -50,6 +51,11 @@ export class OwnMachines {
       if (name === 'units') this.showLog();
     });
     piece('remove').addEventListener('click', () => this.remove());
+    piece('next-rest').addEventListener('click', () => {
+      Object.assign(this.shown, nextRest(this.shown, today()));
+      this.show(this.at);
+      this.changed();
+    });
     // What another tab has written is newer.
     onKept(() => {
       this.drafts = keptDrafts() ?? this.drafts;
@@ -86,6 +92,7 @@ export class OwnMachines {
     this.take();
     this.stations.show(this.shown);
     this.showLog();
+    this.showOver();
     this.piece('remove').hidden = this.drafts.machines.length < 2;
     delete this.piece('remove').dataset.sure;
     this.piece('remove').textContent = PLANNER.remove;
@@ -117,12 +124,21 @@ export class OwnMachines {
   private changed(): void {
     this.drafts.home.revised = `${new Date().toISOString().slice(0, 19)}Z`;
     this.take();
+    this.showOver();
     this.piece('not-kept').textContent = keep(this.drafts) ? '' : PLANNER.notKept;
     this.heard.answered();
   }
 
   private showLog(): void {
-    this.log.show(this.shown.log, this.drafts.home.units, dayIn(timeZone(), Date.now()));
+    this.log.show(this.shown.log, this.drafts.home.units, today());
+  }
+
+  /** Who comes back after the season is offered the next one; a day that is still being typed is none. */
+  private showOver(): void {
+    const next = nextRest(this.shown, today());
+    this.piece('over').hidden = next === undefined;
+    const written = (day: string) => (day === '' ? '' : writtenDate(day, languageTag(navigator.language)));
+    if (next) this.piece('over-said').textContent = PLANNER.over(written(next.lastUse), written(next.firstUse));
   }
 
   private remove(): void {
@@ -154,7 +170,10 @@ export class OwnMachines {
 }
 
 /** The time zone of the device. */
-export const timeZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+const timeZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** The day on the device. */
+export const today = () => dayIn(timeZone(), Date.now());
 
 /** Known by this for ever, so that reminders of two households never meet in one calendar. */
 function newId(): string {

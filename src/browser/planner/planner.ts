@@ -1,10 +1,9 @@
 /** The planner page's element: answers or files in, the worker's markup out, and what to take along. */
-import { dayIn } from '../day-in.ts';
 import { PlannerClient } from './client.ts';
 import { areNamed, canPlan } from './drafts.ts';
 import { labelOf, markProblems } from './form.ts';
 import type { Asks } from './messages.ts';
-import { OwnMachines, timeZone } from './own-machines.ts';
+import { OwnMachines, today } from './own-machines.ts';
 import { filesInto, type Loaded } from './pick-files.ts';
 import { answerProblems, fileProblems, machineTabs } from './pieces.ts';
 import type { Shown } from './show.ts';
@@ -83,7 +82,7 @@ class SeasonPlanner extends HTMLElement {
     }
     const answers = this.own.answers();
     const machine = answers.machines[current]?.id;
-    await this.ask('form', { answers, asOf: dayIn(timeZone(), Date.now()), machine }, ({ problems, shown }) => {
+    await this.ask('form', { answers, asOf: today(), machine }, ({ problems, shown }) => {
       markProblems(
         form,
         problems.filter((p) => p.machine === machine),
