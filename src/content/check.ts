@@ -1,17 +1,20 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
-import * as z from 'zod/mini';
+import type * as z from 'zod/mini';
 import { bestBranch, formsOf, isWord } from './forms.ts';
 import { fieldName, type Path } from './path.ts';
 import { nearest, type Problem, printable, shown } from './problem.ts';
 import { exampleOf, isNeeded, keysOf, schemaAt, writeLike } from './schema-walk.ts';
+import { type Known, soundPart } from './sound.ts';
 import type { Source } from './source.ts';
 import { isNothing, kindName, wordsOf } from './words.ts';
 
 export interface Checked<T> {
   /** The whole file, where it is sound. */
-  value?: T;
-  /** The fields that are sound, for checks across files; never used for planning. */
-  sound: Partial<T>;
+  value?: T | undefined;
+  /** What of the file is sound, for checks across fields and files; never used for planning. */
+  sound: Known<T>;
+  /** True where all that the file says of a field is sound, or it says nothing of it. */
+  isWhole(field: keyof T & string): boolean;
   problems: Problem[];
 }
 
@@ -28,43 +31,35 @@ const MOST_UNKNOWN = 100;
  */
 export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Checked<z.output<S>> {
   const data = source.data;
-  if (data === undefined) return { sound: {}, problems: [] };
+  if (data === undefined) return nothingOf([]);
   if (data === null || typeof data !== 'object' || Array.isArray(data)) {
     const what = `found ${shown(data)} in place of the file's fields, expected lines such as "${Object.keys(schema.shape)[0]}: …"`;
-    return {
-      sound: {},
-      problems: [
-        {
-          file: source.file,
-          ...source.at([]),
-          field: '',
-          what,
-          fix: 'Write one field on each line; the demo files show how.',
-        },
-      ],
-    };
+    const fix = 'Write one field on each line; the demo files show how.';
+    return nothingOf([{ file: source.file, ...source.at([]), field: '', what, fix }]);
   }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
-  if (result.success) return { value: result.data, sound: result.data as Partial<z.output<S>>, problems: [] };
-  const issues = withoutWider(result.error.issues).slice(0, MOST_ISSUES);
+  const found = result.error?.issues ?? [];
+  const sound = (result.success ? result.data : soundPart(schema, data)) as Known<z.output<S>>;
+  const faulty = new Set([...found.map((issue) => issue.path[0]), ...meantFields(found, schema)]);
+  const isWhole = (field: string) => !faulty.has(field) && !source.refused([field]);
+  const issues = withoutWider(found).slice(0, MOST_ISSUES);
   const problems = withoutMistyped(issues, schema).flatMap((issue) => problemsOf(issue, [], source, schema));
-  return { sound: soundPart(data as Record<string, unknown>, schema, result.error.issues), problems };
+  return { value: result.data, sound, isWhole, problems };
 }
 
-function soundPart<S extends z.ZodMiniObject>(
-  data: Record<string, unknown>,
-  schema: S,
-  issues: z.core.$ZodIssue[],
-): Partial<z.output<S>> {
-  const bad = new Set<PropertyKey>();
-  for (const issue of issues) {
-    if (issue.path.length > 0) bad.add(issue.path[0]!);
-    else if (issue.code === 'unrecognized_keys') for (const key of issue.keys) bad.add(key);
-  }
-  const kept = Object.fromEntries(Object.entries(data).filter(([key]) => !bad.has(key)));
-  // The shape alone: what a schema checks across its fields is reported already, and cannot be made partial.
-  const result = z.partial(z.strictObject(schema.shape)).safeParse(kept);
-  return (result.success ? result.data : {}) as Partial<z.output<S>>;
+/** What is known of a file that was refused as a whole. */
+function nothingOf<T>(problems: Problem[]): Checked<T> {
+  return { sound: {} as Known<T>, isWhole: () => false, problems };
+}
+
+/** The fields that unknown ones were meant to be: their names are mistyped, and what they say is not known. */
+function meantFields(issues: readonly z.core.$ZodIssue[], schema: z.ZodMiniObject): string[] {
+  const known = Object.keys(schema.shape);
+  return issues.flatMap((issue) =>
+    issue.code === 'unrecognized_keys' && issue.path.length === 0
+      ? issue.keys.slice(0, MOST_UNKNOWN).flatMap((key) => nearest(key, known) ?? [])
+      : [],
+  );
 }
 
 /** Of several bounds that one figure is beyond, the narrowest says it: "a whole number" has bounds of its own. */

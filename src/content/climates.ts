@@ -8,6 +8,7 @@ import { nearest, type Problem, printable, shown } from './problem.ts';
 import { resolveClimate } from './resolve-place.ts';
 import type { ClimateFile } from './schemas/climate.ts';
 import type { PlaceFile } from './schemas/place.ts';
+import type { Known } from './sound.ts';
 
 interface Found {
   climate?: Climate | undefined;
@@ -20,8 +21,7 @@ const MAX_EPW_BYTES = 8 * 1024 * 1024;
 
 /** Problems of a climate file that its schema cannot see: lists that must go together, figures that no climate has. */
 export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): Problem[] {
-  const c = checked.value;
-  if (!c) return [];
+  const { sound, isWhole } = checked;
   const problems: Problem[] = [];
   for (const [what, ...names] of [
     ['the mean temperature', 'meanC', 'meanF'],
@@ -29,12 +29,12 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
     ['the mean daily maximum', 'maxC', 'maxF'],
     ['the humidity', 'humidityPct', 'dewPointC', 'dewPointF'],
   ] as const) {
-    const given = names.filter((n) => c[n as keyof ClimateFile] !== undefined);
-    if (given.length === 0)
+    const given = names.filter((n) => sound[n] !== undefined);
+    if (given.length === 0 && names.every(isWhole))
       problems.push(
         problemAt(
           source,
-          [names[0]!],
+          [names[0]],
           `found no line for ${what}, expected one of ${names.join(', ')}`,
           `Add "${names[0]}: [twelve numbers, January first]".`,
         ),
@@ -49,11 +49,10 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
         ),
       );
   }
-  if (problems.length > 0) return problems;
-  problems.push(...outOfOrder(source, c), ...tooWide(source, c));
-  if (problems.length > 0) return problems;
+  problems.push(...outOfOrder(source, sound), ...tooWide(source, sound));
+  if (problems.length > 0 || !checked.value) return problems;
   try {
-    resolveClimate(id, c);
+    resolveClimate(id, checked.value);
     return [];
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
@@ -68,18 +67,22 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
   }
 }
 
+/** The numbers of a list by month; none where it is not one of twelve, since then nothing says which is whose. */
+function months(list: readonly (number | undefined)[] | undefined): readonly (number | undefined)[] {
+  return list?.length === 12 ? list : [];
+}
+
 /** Between a month's mean minimum and maximum lie some 25 K at the most, in deserts; twice that is a slip [K]. */
 const LARGEST_RANGE_K = 50;
 
 /** Months whose days would swing as no climate's do: a sign is missing, or two figures have run together. */
-function tooWide(source: Loaded<ClimateFile>['source'], c: ClimateFile): Problem[] {
+function tooWide(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>): Problem[] {
   return (['C', 'F'] as const).flatMap((unit) => {
-    const [mean, min, max] = [c[`mean${unit}`], c[`min${unit}`], c[`max${unit}`]];
-    if (!mean || !min || !max) return [];
+    const [mean, min, max] = [months(c[`mean${unit}`]), months(c[`min${unit}`]), months(c[`max${unit}`])];
     const most = LARGEST_RANGE_K * (unit === 'F' ? 1.8 : 1);
     return min.flatMap((low, m) => {
-      const [middle, high] = [mean[m]!, max[m]!];
-      if (!(high - low > most)) return [];
+      const [middle, high] = [mean[m], max[m]];
+      if (low === undefined || middle === undefined || high === undefined || high - low <= most) return [];
       const key = middle - low > high - middle ? `min${unit}` : `max${unit}`;
       const what = `found ${low} to ${high} °${unit} between the mean minimum and the mean maximum of month ${m + 1}, expected at most ${most} °${unit} between them`;
       return [problemAt(source, [key, m], what, 'Check the number and its sign.')];
@@ -88,7 +91,7 @@ function tooWide(source: Loaded<ClimateFile>['source'], c: ClimateFile): Problem
 }
 
 /** Lists that must stand below one another, month by month, where they are in the same unit. */
-function outOfOrder(source: Loaded<ClimateFile>['source'], c: ClimateFile): Problem[] {
+function outOfOrder(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>): Problem[] {
   return (['C', 'F'] as const).flatMap((unit) =>
     (
       [
@@ -97,11 +100,10 @@ function outOfOrder(source: Loaded<ClimateFile>['source'], c: ClimateFile): Prob
         ['mean', 'mean', 'max', 'mean daily maximum'],
       ] as const
     ).flatMap(([lower, lowerName, upper, upperName]) => {
-      const [a, b] = [c[`${lower}${unit}`], c[`${upper}${unit}`]];
-      if (!a || !b) return [];
+      const [a, b] = [months(c[`${lower}${unit}`]), months(c[`${upper}${unit}`])];
       const key = lower === 'mean' ? `${upper}${unit}` : `${lower}${unit}`;
       return a.flatMap((value, m) =>
-        value <= b[m]!
+        value === undefined || b[m] === undefined || value <= b[m]
           ? []
           : [
               problemAt(
@@ -118,17 +120,18 @@ function outOfOrder(source: Loaded<ClimateFile>['source'], c: ClimateFile): Prob
 
 /**
  * The climate of a place.
- * @param climates - all climate files
+ * @param climates - all climate files; of one that could not be read there is the id alone
  * @param files - all files of the folder, for hourly weather
  * @param library - the bundled stations
  */
 export function climateOfPlace(
   { id, source, checked }: Loaded<PlaceFile>,
-  climates: readonly Loaded<ClimateFile>[],
+  climates: readonly (Loaded<ClimateFile> | { id: string })[],
   files: readonly ContentFile[],
   library: ClimateLibrary | undefined,
 ): Found {
-  const wanted = checked.sound.climate;
+  // Its forms have no field in common: it is sound as a whole, or nothing of it is.
+  const wanted = checked.sound.climate as PlaceFile['climate'] | undefined;
   if (wanted === undefined) return { problems: [] };
   const say = (path: string[], what: string, fix: string): Found => ({
     problems: [problemAt(source, ['climate', ...path], what, fix)],
@@ -146,7 +149,7 @@ export function climateOfPlace(
           : `${known.length > 0 ? 'Write one of these, add' : 'Add'} climates/${wanted}.yaml, or write climate: { near: [latitude, longitude] }.`,
       );
     }
-    if (!file.checked.value || climateProblems(file).length > 0) return { problems: [] };
+    if (!('checked' in file) || !file.checked.value || climateProblems(file).length > 0) return { problems: [] };
     return { climate: resolveClimate(file.id, file.checked.value), problems: [] };
   }
   if ('hourly' in wanted) return hourly(id, wanted.hourly, files, say);
@@ -157,7 +160,7 @@ export function climateOfPlace(
       'Write the normals into a file in climates/.',
     );
   if ('near' in wanted) {
-    const near = nearestStations(library, wanted.near[0]!, wanted.near[1]!, { elevationM: wanted.elevation })[0]!;
+    const near = nearestStations(library, wanted.near[0], wanted.near[1], { elevationM: wanted.elevation })[0]!;
     return { climate: near.climate, station: stationOf(near), problems: [] };
   }
   const found = stationsByName(library, wanted.station);

@@ -2,12 +2,13 @@
 import type { MachineKind } from '../planner/household.ts';
 import type { Path } from './path.ts';
 import type { MachineFile } from './schemas/machine.ts';
+import type { Known } from './sound.ts';
 
 /** Adds a problem at a path of the machine's file. */
 export type Say = (path: Path, what: string, fix: string) => void;
 
-/** The fields of a machine that are sound by themselves. */
-export type Sound = Partial<MachineFile>;
+/** What is sound of a machine's file. */
+export type Sound = Known<MachineFile>;
 
 /** Capacity of a starting battery by kind [Ah]: beyond it, another figure of the label was read; common practice. */
 const CAPACITY_AH: Record<MachineKind, readonly [number, number]> = {
@@ -39,7 +40,7 @@ export function answerProblems(m: Sound, say: Say): void {
   if (m.fuel !== undefined && m.fuel !== 'none') tankAndTap(m.fuel, m.kind, say);
 }
 
-type Group<Name extends 'battery' | 'fuel'> = Exclude<NonNullable<MachineFile[Name]>, 'none'>;
+type Group<Name extends 'battery' | 'fuel'> = Exclude<NonNullable<Sound[Name]>, 'none'>;
 
 function capacity(b: Group<'battery'>, kind: MachineKind | undefined, say: Say): void {
   if (b.capacity !== undefined && kind !== undefined) {
@@ -62,7 +63,7 @@ function tankAndTap(f: Group<'fuel'>, kind: MachineKind | undefined, say: Say): 
       'Check the figure and its unit.',
     );
   }
-  if (f.tank !== undefined && f.inTank !== undefined && f.inTank.high > f.tank * 1.02) {
+  if (f.tank !== undefined && f.inTank?.high !== undefined && f.inTank.high > f.tank * 1.02) {
     say(
       ['fuel', 'inTank'],
       `found ${round(f.inTank.high)} L in a tank of ${round(f.tank)} L, expected no more than it holds`,

@@ -2,6 +2,7 @@
 import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { HouseholdFile } from './schemas/household.ts';
+import { knownEntries } from './sound.ts';
 
 /**
  * Problems of household.yaml that its own schema cannot see.
@@ -12,7 +13,7 @@ export function householdProblems({ source, checked }: Loaded<HouseholdFile>, pl
   return [
     ...repeatedIds(source, 'chargers', chargers),
     ...repeatedIds(source, 'stands', stands),
-    ...(chargers ?? []).flatMap((c, i) =>
+    ...knownEntries(chargers).flatMap(([i, c]) =>
       c.place === undefined || places.includes(c.place)
         ? []
         : [unknownPlace(source, ['chargers', i, 'place'], c.place, places)],

@@ -1,14 +1,18 @@
 /** Parts of one machine that cannot be as they are written: held against each other, its place and the household. */
+import type { Checked } from './check.ts';
 import { answerProblems, round, type Say, type Sound } from './cross-answers.ts';
 import type { HouseholdFile } from './schemas/household.ts';
 import type { PlaceFile } from './schemas/place.ts';
+import { type Known, knownEntries } from './sound.ts';
 
 export interface CrossContext {
   asOf: string;
-  household: Partial<HouseholdFile>;
-  places: ReadonlyMap<string, Partial<PlaceFile>>;
-  /** Items that the procedures open. */
-  openItems: ReadonlySet<string>;
+  /** The household's own file; undefined where there is none. */
+  household: Pick<Checked<HouseholdFile>, 'sound' | 'isWhole'> | undefined;
+  /** What is known of each place that there is. */
+  places: ReadonlyMap<string, Known<PlaceFile>>;
+  /** Items that the procedures open; undefined where a procedure was refused. */
+  openItems: ReadonlySet<string> | undefined;
 }
 
 /** Problems of battery, fuel, engine, cooling, tyres and chassis. */
@@ -37,7 +41,7 @@ function battery(m: Sound, { household, places, asOf }: CrossContext, say: Say):
         `found maintainer at "${m.place}", which has no power, expected carry-in or visits`,
         'Write carry-in or visits, or delete the line to let the planner choose.',
       );
-    if (household.units !== undefined && !(household.chargers ?? []).some((c) => c.maintainer))
+    if (household?.isWhole('chargers') && !knownEntries(household.sound.chargers).some(([, c]) => c.maintainer))
       say(
         ['battery', 'care'],
         'found maintainer, and no charger in household.yaml that can stay connected, expected one with maintainer: true',
@@ -45,7 +49,7 @@ function battery(m: Sound, { household, places, asOf }: CrossContext, say: Say):
       );
   }
   if (b.care === 'carry-in') {
-    if (household.units !== undefined && household.batteryRoom === undefined)
+    if (household?.isWhole('batteryRoom') && household.sound.batteryRoom === undefined)
       say(
         ['battery', 'care'],
         'found carry-in, and no batteryRoom in household.yaml, expected one',
@@ -149,14 +153,14 @@ function cooling(m: Sound, say: Say): void {
 }
 
 function tyresAndChassis(m: Sound, say: Say): void {
-  for (const [i, t] of (m.tyres ?? []).entries()) {
-    if (t.sidewallMax !== undefined && t.sidewallMax < t.pressure)
+  for (const [i, t] of knownEntries(m.tyres)) {
+    if (t.sidewallMax !== undefined && t.pressure !== undefined && t.sidewallMax < t.pressure)
       say(
         ['tyres', i, 'sidewallMax'],
         `found a sidewall maximum of ${round(t.sidewallMax)} kPa under the normal ${round(t.pressure)} kPa, expected at least that`,
         'Read both again: one stands on the sidewall, the other on the plate or in the handbook.',
       );
-    if (m.tyres!.findIndex((o) => o.position === t.position) !== i)
+    if (t.position !== undefined && m.tyres!.findIndex((o) => o?.position === t.position) !== i)
       say(
         ['tyres', i, 'position'],
         `found "${t.position}" a second time, expected each position once`,

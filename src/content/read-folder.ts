@@ -139,7 +139,8 @@ export function readFolder(
   const revised = sourceDate() ?? changed;
   const library =
     options.library !== undefined && files.some(asksForStation) ? readLibrary(options.library) : undefined;
-  const result = readContent(files, { asOf: options.asOf, revised, procedures: bundled, library });
+  const unread = problems.map(({ file }) => file);
+  const result = readContent(files, { asOf: options.asOf, revised, procedures: bundled, library, unread });
   const all = [...problems, ...result.problems];
   return all.length > 0 ? { problems: all } : result;
 }

@@ -6,16 +6,17 @@
 import { withRecords } from '../planner/bench-record.ts';
 import type { Climate } from '../planner/climate/index.ts';
 import type { Household, Machine, Place, Procedure } from '../planner/household.ts';
-import { ledgerProblems } from '../planner/ledger/index.ts';
 import { mergeProcedures } from '../planner/tasks/index.ts';
 import { check } from './check.ts';
 import type { ClimateLibrary } from './climate-library.ts';
 import { climateOfPlace, climateProblems } from './climates.ts';
 import { householdProblems } from './cross-household.ts';
 import { machineProblems } from './cross-machine.ts';
-import { type ContentFile, type Sorted, sortFiles } from './files.ts';
+import { procedureProblems } from './cross-procedure.ts';
+import { type ContentFile, type Kind, type Sorted, sortFiles } from './files.ts';
 import type { Loaded } from './loaded.ts';
 import { type Problem, sortProblems } from './problem.ts';
+import { type Bundle, bundleOf, libraryProblems, soundProcedures } from './read-procedures.ts';
 import { recordOfFile, recordProblems } from './records.ts';
 import { resolveMachine } from './resolve.ts';
 import { resolveHousehold, resolvePlace } from './resolve-place.ts';
@@ -23,13 +24,15 @@ import { climate as climateSchema } from './schemas/climate.ts';
 import { household as householdSchema } from './schemas/household.ts';
 import { machine as machineSchema } from './schemas/machine.ts';
 import { place as placeSchema } from './schemas/place.ts';
-import { procedureSchema, toProcedure } from './schemas/procedure.ts';
+import { procedureSchema } from './schemas/procedure.ts';
 import { record as recordSchema } from './schemas/record.ts';
 import { readSource } from './source.ts';
 
 export type { ContentFile } from './files.ts';
 
 export interface ReadOptions {
+  /** Paths of files that are there and were refused already: what names them is not told to dangle. */
+  unread?: readonly string[] | undefined;
   /** The day of the plan, or how to tell it from the household's time zone. */
   asOf: string | ((zone: string) => string);
   /** Instant of the last change, where household.yaml does not give one; ISO 8601 in UTC. */
@@ -59,7 +62,9 @@ const EPOCH = '2026-01-01T00:00:00Z';
  * @returns the household, or all problems of all files
  */
 export function readContent(files: readonly ContentFile[], options: ReadOptions): ReadResult {
-  const { sorted, problems } = sortFiles(files);
+  const { sorted, problems, refused } = sortFiles(files, options.unread);
+  /** Ids of the files of a kind that are there and are not read: what names them dangles no more than what names the others. */
+  const unread = (kind: Kind) => refused.filter((r) => r.kind === kind).map((r) => r.id);
   const load = <S extends Parameters<typeof check>[1]>(kind: Sorted['kind'], schema: S) =>
     sorted
       .filter((f) => f.kind === kind)
@@ -76,45 +81,51 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
   const machines = load('machine', machineSchema);
   const records = load('record', recordSchema);
   const own = load('procedure', procedureSchema);
+  problems.push(...own.flatMap(procedureProblems));
   const bundle: Bundle = options.readProcedures
     ? { procedures: [...options.readProcedures], problems: [], ledger: [] }
     : bundleOf(options.procedures ?? []);
   problems.push(...bundle.problems);
   const procedures = mergeProcedures(bundle.procedures, soundProcedures(own));
 
-  if (!home)
+  if (!home && unread('household').length === 0)
     problems.push(
       missing('household.yaml', 'found no household.yaml', 'Copy the one of the demo household and change it.'),
     );
-  if (places.length === 0)
+  if (places.length === 0 && unread('place').length === 0)
     problems.push(missing('places', 'found no place', 'Write places/<id>.yaml: where the machines rest.'));
-  if (machines.length === 0)
+  if (machines.length === 0 && unread('machine').length === 0)
     problems.push(missing('machines', 'found no machine', 'Write machines/<id>.yaml, or run: npm run new.'));
 
   const zone = home?.checked.sound.timeZone ?? 'UTC';
   const asOf = typeof options.asOf === 'string' ? options.asOf : options.asOf(zone);
-  if (home)
-    problems.push(
-      ...householdProblems(
-        home,
-        places.map((p) => p.id),
-      ),
-    );
-  problems.push(...climates.flatMap(climateProblems));
+  const ownSound =
+    own.every((p) => p.checked.value && procedureProblems(p).length === 0) && unread('procedure').length === 0;
   const context = {
     asOf,
-    household: home?.checked.sound ?? {},
-    places: new Map(places.map((p) => [p.id, p.checked.sound])),
-    openItems: new Set(procedures.flatMap((p) => p.steps.flatMap((s) => s.opens.map((o) => o.item)))),
+    household: home?.checked,
+    places: new Map([
+      ...unread('place').map((id) => [id, {}] as const),
+      ...places.map((p) => [p.id, p.checked.sound] as const),
+    ]),
+    openItems: ownSound
+      ? new Set(procedures.flatMap((p) => p.steps.flatMap((s) => s.opens.map((o) => o.item))))
+      : undefined,
   };
+  if (home) problems.push(...householdProblems(home, [...context.places.keys()]));
+  problems.push(...climates.flatMap(climateProblems));
   for (const machine of machines) problems.push(...machineProblems(machine, context));
-  problems.push(...recordProblems(records, machines, context));
-  if (own.every((p) => p.checked.value))
-    problems.push(...(own.length === 0 ? bundle.ledger : withoutItem(ledgerProblems(procedures))));
+  problems.push(...recordProblems(records, machines, unread('machine'), context));
+  if (ownSound) problems.push(...(own.length === 0 ? bundle.ledger : libraryProblems(procedures)));
 
   const weather = new Map<string, { climate: Climate; station: Place['station'] }>();
   for (const place of places) {
-    const found = climateOfPlace(place, climates, files, options.library);
+    const found = climateOfPlace(
+      place,
+      [...climates, ...unread('climate').map((id) => ({ id }))],
+      files,
+      options.library,
+    );
     problems.push(...found.problems);
     if (found.climate) weather.set(place.id, { climate: found.climate, station: found.station });
   }
@@ -155,50 +166,6 @@ function seasonProblem(machine: Machine, machines: readonly Loaded<unknown>[]): 
       fix: 'Write both lastUse and firstUse.',
     },
   ];
-}
-
-/**
- * Procedure files alone: the sound ones, and what is wrong with the others.
- * @param files - paths as in a content folder: "procedures/…"
- */
-export function readProcedures(files: readonly ContentFile[]): { procedures: Procedure[]; problems: Problem[] } {
-  const { procedures, problems } = bundleOf(files);
-  return { procedures, problems };
-}
-
-interface Bundle {
-  procedures: Procedure[];
-  problems: Problem[];
-  /** What the procedures leave open among themselves. */
-  ledger: Problem[];
-}
-
-/** Bundles met already: a page reads its household at every change, with the same list of bundled files each time. */
-const bundles = new WeakMap<readonly ContentFile[], Bundle>();
-
-function bundleOf(files: readonly ContentFile[]): Bundle {
-  const known = bundles.get(files);
-  if (known) return known;
-  const { sorted, problems } = sortFiles(files);
-  const procedures = soundProcedures(
-    sorted.map((f) => {
-      const source = readSource(f.file.path, f.file.bytes);
-      const checked = check(source, procedureSchema);
-      problems.push(...source.problems, ...checked.problems);
-      return { id: f.id, source, checked };
-    }),
-  );
-  const bundle = { procedures, problems, ledger: withoutItem(ledgerProblems(mergeProcedures(procedures, []))) };
-  bundles.set(files, bundle);
-  return bundle;
-}
-
-function withoutItem(problems: ReturnType<typeof ledgerProblems>): Problem[] {
-  return problems.map(({ item: _, ...rest }) => rest);
-}
-
-function soundProcedures(loaded: readonly Loaded<Parameters<typeof toProcedure>[1]>[]): Procedure[] {
-  return loaded.flatMap(({ id, source, checked }) => (checked.value ? [toProcedure(id, checked.value, source)] : []));
 }
 
 function missing(file: string, what: string, fix: string): Problem {

@@ -1,17 +1,18 @@
 /** Bench records: what was measured and done, held against the machine they are about. */
 import type { BenchRecord } from '../planner/bench-record.ts';
 import type { CrossContext } from './cross-parts.ts';
-import { type Loaded, problemAt } from './loaded.ts';
+import { idsOf, type Loaded, problemAt } from './loaded.ts';
 import type { Path } from './path.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { RecordFile } from './schemas/record.ts';
+import { type Known, knownEntries } from './sound.ts';
 import type { Source } from './source.ts';
 
 type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'skipped' | 'notes' | 'asLeft'>;
 
 /** Things that are written down cannot lie in the future. */
-export function futureProblems(source: Source, data: Partial<Dated>, asOf: string): Problem[] {
+export function futureProblems(source: Source, data: Known<Dated>, asOf: string): Problem[] {
   const lists = [
     ['readings', 'date', data.readings],
     ['charged', 'date', data.charged],
@@ -21,8 +22,8 @@ export function futureProblems(source: Source, data: Partial<Dated>, asOf: strin
     ['asLeft', 'since', data.asLeft],
   ] as const;
   return lists.flatMap(([name, key, list]) =>
-    (list ?? []).flatMap((item, i) => {
-      const day = key === 'since' ? (item as { since?: string | undefined }).since : (item as { date: string }).date;
+    knownEntries<{ date?: string | undefined; since?: string | undefined }>(list).flatMap(([i, item]) => {
+      const day = item[key];
       return day === undefined || day <= asOf ? [] : [inFuture(source, [name, i, key], day, asOf)];
     }),
   );
@@ -39,9 +40,9 @@ export function inFuture(source: Source, path: Path, day: string, asOf: string):
 }
 
 /** Readings that no 12 V battery gives. */
-export function readingProblems(source: Source, readings: RecordFile['readings']): Problem[] {
-  return (readings ?? []).flatMap((r, i) => {
-    if (!(r.voltage >= 5 && r.voltage <= 16)) {
+export function readingProblems(source: Source, readings: Known<RecordFile>['readings']): Problem[] {
+  return knownEntries(readings).flatMap(([i, r]) => {
+    if (r.voltage !== undefined && !(r.voltage >= 5 && r.voltage <= 16)) {
       return [
         problemAt(
           source,
@@ -51,10 +52,10 @@ export function readingProblems(source: Source, readings: RecordFile['readings']
         ),
       ];
     }
-    const twice = readings!.findIndex(
-      (o) => o.date === r.date && o.voltage === r.voltage && o.temperature === r.temperature && o.rested === r.rested,
-    );
-    return twice === i
+    const same = (o: typeof r | undefined) =>
+      (['date', 'voltage', 'temperature', 'rested'] as const).every((k) => r[k] !== undefined && o?.[k] === r[k]);
+    const twice = readings!.findIndex(same);
+    return twice === i || twice < 0
       ? []
       : [
           problemAt(
@@ -67,15 +68,19 @@ export function readingProblems(source: Source, readings: RecordFile['readings']
   });
 }
 
-/** What is said to be open, and is no assembly of the machine nor anything that a procedure opens. */
+/**
+ * What is said to be open, and is no assembly of the machine nor anything that a procedure opens.
+ * @param own - ids of the machine's assemblies; undefined where they are not all known, and so `openItems`
+ */
 export function asLeftProblems(
   source: Source,
-  left: RecordFile['asLeft'],
-  assemblies: readonly { id: string }[] | undefined,
-  openItems: ReadonlySet<string>,
+  left: Known<RecordFile>['asLeft'],
+  own: readonly string[] | undefined,
+  openItems: ReadonlySet<string> | undefined,
 ): Problem[] {
-  const own = (assemblies ?? []).map((a) => a.id);
-  return (left ?? []).flatMap((one, i) => {
+  if (own === undefined || openItems === undefined) return [];
+  return knownEntries(left).flatMap(([i, one]) => {
+    if (one.item === undefined) return [];
     const item = one.item.replace(/^assembly:/, '');
     if (own.includes(item) || openItems.has(item) || openItems.has(item.split(':')[0]!)) return [];
     const near = nearest(item, [...own, ...openItems]);
@@ -91,20 +96,25 @@ export function asLeftProblems(
   });
 }
 
-/** Problems of the records, held against their machines. */
+/**
+ * Problems of the records, held against their machines.
+ * @param unread - ids of machines whose files could not be read
+ */
 export function recordProblems(
   records: readonly Loaded<RecordFile>[],
   machines: readonly Loaded<MachineFile>[],
+  unread: readonly string[],
   { asOf, openItems }: Pick<CrossContext, 'asOf' | 'openItems'>,
 ): Problem[] {
-  const ids = machines.map((m) => m.id);
+  const ids = [...machines.map((m) => m.id), ...unread];
   // Where there is none at all, that is said, and nothing is wrong with the records.
-  if (ids.length === 0) return [];
+  if (ids.length === 0 && unread.length === 0) return [];
   return records.flatMap(({ id, source, checked }) => {
     const data = checked.sound;
     const problems = [...futureProblems(source, data, asOf), ...readingProblems(source, data.readings)];
     const machine = machines.find((m) => m.id === id);
     if (!machine) {
+      if (unread.includes(id)) return problems;
       const near = nearest(id, ids);
       problems.push(
         problemAt(
@@ -126,35 +136,30 @@ export function recordProblems(
         ),
       );
     }
-    const jobs = machine.checked.sound.jobs;
-    const assemblies = machine.checked.sound.assemblies;
-    if (assemblies !== undefined || machine.checked.value)
-      problems.push(...asLeftProblems(source, data.asLeft, assemblies, openItems));
-    for (const [i, job] of (data.finishedJobs ?? []).entries()) {
-      if (jobs === undefined && !machine.checked.value) continue;
-      const known = (jobs ?? []).map((j) => j.id);
-      if (!known.includes(job))
-        problems.push(
-          problemAt(
-            source,
-            ['finishedJobs', i],
-            `found the job "${job}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'none, since the machine has no jobs'}`,
-            writeNear(job, known, 'Write a job of this machine.'),
-          ),
-        );
+    const jobs = idsOf(machine.checked, 'jobs');
+    const assemblies = idsOf(machine.checked, 'assemblies');
+    problems.push(...asLeftProblems(source, data.asLeft, assemblies, openItems));
+    for (const [i, job] of knownEntries(data.finishedJobs)) {
+      if (jobs === undefined || jobs.includes(job)) continue;
+      problems.push(
+        problemAt(
+          source,
+          ['finishedJobs', i],
+          `found the job "${job}", expected ${jobs.length > 0 ? `one of ${jobs.join(', ')}` : 'none, since the machine has no jobs'}`,
+          writeNear(job, jobs, 'Write a job of this machine.'),
+        ),
+      );
     }
-    for (const [i, note] of (data.notes ?? []).entries()) {
-      if (note.assembly === undefined || (assemblies === undefined && !machine.checked.value)) continue;
-      const known = (assemblies ?? []).map((a) => a.id);
-      if (!known.includes(note.assembly))
-        problems.push(
-          problemAt(
-            source,
-            ['notes', i, 'assembly'],
-            `found the assembly "${note.assembly}", expected ${known.length > 0 ? `one of ${known.join(', ')}` : 'none, since the machine has no assemblies'}`,
-            writeNear(note.assembly, known, 'Write an assembly of this machine, or delete the line.'),
-          ),
-        );
+    for (const [i, { assembly }] of knownEntries(data.notes)) {
+      if (assembly === undefined || assemblies === undefined || assemblies.includes(assembly)) continue;
+      problems.push(
+        problemAt(
+          source,
+          ['notes', i, 'assembly'],
+          `found the assembly "${assembly}", expected ${assemblies.length > 0 ? `one of ${assemblies.join(', ')}` : 'none, since the machine has no assemblies'}`,
+          writeNear(assembly, assemblies, 'Write an assembly of this machine, or delete the line.'),
+        ),
+      );
     }
     return problems;
   });

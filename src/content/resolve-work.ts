@@ -6,7 +6,7 @@ import type { MachineFile } from './schemas/machine.ts';
 export type Work = Pick<Machine, 'services' | 'assemblies' | 'jobs' | 'notes'>;
 
 /** Completes services, assemblies, jobs and notes; each with its usual defaults. */
-export function resolveWork(raw: Partial<MachineFile>): Work {
+export function resolveWork(raw: MachineFile): Work {
   return {
     services: (raw.services ?? []).map(service),
     assemblies: (raw.assemblies ?? []).map(assembly),

@@ -2,7 +2,8 @@
 import * as z from 'zod/mini';
 import type { Path } from './path.ts';
 
-type Def = {
+/** What a schema is made of; what it is not made of is absent. */
+interface Form {
   type: string;
   shape?: Record<string, z.ZodMiniType>;
   element?: z.ZodMiniType;
@@ -10,15 +11,15 @@ type Def = {
   in?: z.ZodMiniType;
   options?: z.ZodMiniType[];
   items?: z.ZodMiniType[];
-};
+}
 
-function def(schema: z.ZodMiniType): Def {
-  return schema.def as unknown as Def;
+export function formOf(schema: z.ZodMiniType): Form {
+  return schema.def as unknown as Form;
 }
 
 /** The schema at a path of the data; the first form that has the path, where there are several. */
 export function schemaAt(schema: z.ZodMiniType, path: Path): z.ZodMiniType | undefined {
-  const d = def(schema);
+  const d = formOf(schema);
   if (d.options && path.length > 0) {
     for (const option of d.options) {
       const found = schemaAt(option, path);
@@ -42,7 +43,7 @@ export function schemaAt(schema: z.ZodMiniType, path: Path): z.ZodMiniType | und
 /** Names of the fields that a group may have, in all of its forms. */
 export function keysOf(schema: z.ZodMiniType | undefined): string[] {
   if (!schema) return [];
-  const d = def(schema);
+  const d = formOf(schema);
   if (d.shape) return Object.keys(d.shape);
   if (d.options) return [...new Set(d.options.flatMap(keysOf))];
   return d.innerType ? keysOf(d.innerType) : [];
@@ -59,9 +60,9 @@ export function exampleOf(schema: z.ZodMiniType | undefined): string | undefined
 
 /** The fields that an entry of a list cannot do without, each with its example. */
 function groupExample(schema: z.ZodMiniType | undefined): string | undefined {
-  const shape = schema && def(schema).shape;
+  const shape = schema && formOf(schema).shape;
   if (!shape) return undefined;
-  const needed = Object.entries(shape).filter(([, field]) => def(field).type !== 'optional');
+  const needed = Object.entries(shape).filter(([, field]) => formOf(field).type !== 'optional');
   const written = needed.map(([name, field]) => `${name}: ${exampleOf(field) ?? '…'}`);
   return written.length === 0 ? undefined : `{ ${written.join(', ')} }`;
 }
@@ -77,6 +78,6 @@ export function writeLike(root: z.ZodMiniType, path: Path): string {
 /** False where the field may be left out, or the group that it stands in has no such field. */
 export function isNeeded(root: z.ZodMiniType, path: Path): boolean {
   const group = schemaAt(root, path.slice(0, -1));
-  const field = group && def(group).shape?.[String(path.at(-1))];
-  return field !== undefined && def(field).type !== 'optional';
+  const field = group && formOf(group).shape?.[String(path.at(-1))];
+  return field !== undefined && formOf(field).type !== 'optional';
 }

@@ -19,6 +19,8 @@ export interface Source {
   problems: Problem[];
   /** True where a value was refused and reported already, here or around it. */
   refused(path: Path): boolean;
+  /** Names of the fields that a group has, whatever they say. */
+  keysAt(path: Path): string[];
   /** Position of a value, or of the nearest thing around it that exists. */
   at(path: Path): { line: number; column: number };
   /** Position of the key under which a value stands. */
@@ -92,6 +94,10 @@ function compose(file: string, text: string, lines: LineCounter): Source {
     problems: walker.problems.slice(0, MOST_PROBLEMS),
     refused: (path) =>
       path.some((_, i) => walker.refused.has(key(path.slice(0, i + 1)))) || walker.refused.has(key([])),
+    keysAt: (path) => {
+      const group = path.reduce<unknown>((node, part) => (node as Record<string, unknown> | undefined)?.[part], data);
+      return typeof group === 'object' && group !== null ? Object.keys(group) : [];
+    },
     at: near,
     atKey: (path) => walker.positions.get(key(path))?.key ?? near(path),
   };
@@ -110,7 +116,7 @@ function withoutStacks<T>(work: () => T): T {
 
 function failed(file: string, problems: Problem[]): Source {
   const start = () => ({ line: 1, column: 1 });
-  return { file, data: undefined, problems, refused: () => true, at: start, atKey: start };
+  return { file, data: undefined, problems, refused: () => true, keysAt: () => [], at: start, atKey: start };
 }
 
 /** A directive would let another version of YAML read "yes" as true and 010 as eight. */

@@ -1,6 +1,6 @@
 /** A procedure: steps of lay-up, look-in, start-up or season swap, for the machines that `when` picks. */
 import * as z from 'zod/mini';
-import type { Procedure, ProcedureStep, ProcedureSupply, When } from '../../planner/household.ts';
+import type { ProcedureStep } from '../../planner/household.ts';
 import { STAGES } from '../../planner/ledger/index.ts';
 import {
   AMOUNT_NAMES,
@@ -12,7 +12,6 @@ import {
 } from '../../planner/tasks/index.ts';
 import { isId } from '../ids.ts';
 import { nearest } from '../problem.ts';
-import type { Source } from '../source.ts';
 import { choice, count, flag, id, line, list, number, paragraph, type Said, say } from './parts.ts';
 
 /** Facts as nested optional fields, so that an unknown name or value is found at its own place in the file. */
@@ -190,98 +189,6 @@ export const procedureSchema = z
     when: z.optional(when),
     steps: list(step, 'The steps, in the order in which they are done', 60).check(z.minLength(1)),
   })
-  .check((ctx) => {
-    const seen = new Set<string>();
-    for (const [index, one] of ctx.value.steps.entries()) {
-      if (seen.has(one.id)) {
-        sayAt(ctx, ['steps', index, 'id'], {
-          found: `"${one.id}" a second time`,
-          expected: 'each step id once',
-          fix: 'Give the step a name of its own.',
-        });
-      }
-      seen.add(one.id);
-      if (ctx.value.phase === 'start-up' && one.stage === undefined) {
-        sayAt(ctx, ['steps', index], {
-          found: 'no stage',
-          expected: `one of ${STAGES.join(', ')}`,
-          fix: 'Add the line "stage: controls".',
-        });
-      }
-      if (ctx.value.phase !== 'start-up' && (one.stage !== undefined || one.doNotRide !== undefined)) {
-        const field = one.stage === undefined ? 'doNotRide' : 'stage';
-        sayAt(ctx, ['steps', index, field], {
-          found: `"${field}" in a ${ctx.value.phase} procedure`,
-          expected: 'it in start-up procedures only',
-          fix: 'Delete the line.',
-        });
-      }
-    }
-  })
   .register(z.globalRegistry, { description: 'A procedure' });
 
-/**
- * A procedure for the planner, with the lines of its steps and items.
- * @param name - id: the file's name without its ending
- * @param value - as the schema gives it
- * @param source - the file as read
- */
-export function toProcedure(
-  name: string,
-  value: z.output<typeof procedureSchema>,
-  source: Pick<Source, 'file' | 'at'>,
-): Procedure {
-  const lines: Record<string, number> = {};
-  const steps = value.steps.map((one, index): ProcedureStep => {
-    lines[`steps.${index}`] = source.at(['steps', index]).line;
-    for (const field of ['opens', 'closes'] as const) {
-      for (const n of (one[field] ?? []).keys())
-        lines[`steps.${index}.${field}.${n}`] = source.at(['steps', index, field, n]).line;
-    }
-    const needs = one.needs ?? [];
-    return {
-      id: one.id,
-      title: one.title,
-      detail: one.detail,
-      when: (one.when ?? {}) as When,
-      each: one.each,
-      covers: one.covers ?? [],
-      minutes: one.minutes,
-      tools: one.tools ?? [],
-      supplies: (one.supplies ?? []).map(
-        (s): ProcedureSupply => ({ what: s.what, ...s.amount, leadDays: s.leadDays ?? 7, inStock: s.inStock ?? false }),
-      ),
-      cautions: one.cautions ?? [],
-      why: one.why,
-      source: one.source ?? 'common practice',
-      opens: (one.opens ?? []).map((o) => ({ ...o, safetyCritical: o.safetyCritical ?? false })),
-      closes: one.closes ?? [],
-      after: one.after ?? [],
-      stage: one.stage as ProcedureStep['stage'],
-      safetyCritical: one.safetyCritical ?? false,
-      doNotRide: one.doNotRide,
-      needs: {
-        dryDay: needs.includes('dry-day'),
-        warmEngine: needs.includes('warm-engine'),
-        stand: needs.includes('stand'),
-        charger: needs.includes('charger'),
-        bench: needs.includes('bench'),
-        power: needs.includes('power'),
-      },
-      deadline: one.deadline === undefined ? undefined : { before: one.deadline },
-      waitH: one.waitH ?? 0,
-      sameSession: one.sameSession ?? false,
-      reading: one.reading,
-    };
-  });
-  return {
-    id: name,
-    title: value.title,
-    phase: value.phase,
-    order: value.order ?? 500,
-    when: (value.when ?? {}) as When,
-    steps,
-    file: source.file,
-    lines,
-  };
-}
+export type ProcedureFile = z.output<typeof procedureSchema>;

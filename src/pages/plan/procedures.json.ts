@@ -1,8 +1,8 @@
 /** The bundled procedures as the planner takes them, read once at build time. */
 import { join } from 'node:path';
 import type { APIRoute } from 'astro';
-import { readProcedures } from '../../content/read.ts';
 import { readFiles } from '../../content/read-folder.ts';
+import { readProcedures } from '../../content/read-procedures.ts';
 
 export const GET: APIRoute = () => {
   const { files } = readFiles(join(process.cwd(), 'content', 'procedures'));

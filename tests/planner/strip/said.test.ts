@@ -243,7 +243,9 @@ test('faults of assemblies and jobs are told with their place, what was found an
   expect(problems({ assemblies: [SEAT], notes: [note] })).toEqual([
     'notes.0.assemblyId: found the assembly "seta", expected one of seat',
   ]);
-  expect(problems({ notes: [note] })).toEqual(['notes.0.assemblyId: found the assembly "seta", expected one of none']);
+  expect(problems({ notes: [note] })).toEqual([
+    'notes.0.assemblyId: found the assembly "seta", expected no assembly, since this machine has none',
+  ]);
   expect(problems({ notes: [{ date: '2026-09-01', text: 'Torn' }] })).toEqual([]);
   expect(problems({ assemblies: [SEAT, SEAT], jobs: [job('j'), job('j')] })).toEqual([
     'assemblies.1.id: found a second assembly "seat", expected each name once',

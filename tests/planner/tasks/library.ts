@@ -2,8 +2,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { check } from '../../../src/content/check.ts';
+import { procedureProblems } from '../../../src/content/cross-procedure.ts';
 import { formatProblem, type Problem } from '../../../src/content/problem.ts';
-import { procedureSchema, toProcedure } from '../../../src/content/schemas/procedure.ts';
+import { toProcedure } from '../../../src/content/resolve-procedure.ts';
+import { procedureSchema } from '../../../src/content/schemas/procedure.ts';
 import { readSource } from '../../../src/content/source.ts';
 import type { Procedure } from '../../../src/planner/household.ts';
 import { mergeProcedures } from '../../../src/planner/tasks/index.ts';
@@ -14,7 +16,7 @@ const FOLDER = join(import.meta.dirname, '../../../content/procedures');
 export function readProcedure(name: string, text: string): { procedure?: Procedure; problems: Problem[] } {
   const source = readSource(`procedures/${name}.yaml`, text);
   const checked = check(source, procedureSchema);
-  const problems = [...source.problems, ...checked.problems];
+  const problems = [...source.problems, ...checked.problems, ...procedureProblems({ id: name, source, checked })];
   return checked.value ? { procedure: toProcedure(name, checked.value, source), problems } : { problems };
 }
 

@@ -1,0 +1,60 @@
+/** Procedure files -> the planner's procedures, and what the whole library leaves open. */
+import type { Procedure } from '../planner/household.ts';
+import { ledgerProblems } from '../planner/ledger/index.ts';
+import { mergeProcedures } from '../planner/tasks/index.ts';
+import { check } from './check.ts';
+import { procedureProblems } from './cross-procedure.ts';
+import { type ContentFile, sortFiles } from './files.ts';
+import type { Loaded } from './loaded.ts';
+import type { Problem } from './problem.ts';
+import { toProcedure } from './resolve-procedure.ts';
+import { type ProcedureFile, procedureSchema } from './schemas/procedure.ts';
+import { readSource } from './source.ts';
+
+/**
+ * Procedure files alone: the sound ones, and what is wrong with the others.
+ * @param files - paths as in a content folder: "procedures/…"
+ */
+export function readProcedures(files: readonly ContentFile[]): { procedures: Procedure[]; problems: Problem[] } {
+  const { procedures, problems } = bundleOf(files);
+  return { procedures, problems };
+}
+
+export interface Bundle {
+  procedures: Procedure[];
+  problems: Problem[];
+  /** What the procedures leave open among themselves. */
+  ledger: Problem[];
+}
+
+/** Bundles met already: a page reads its household at every change, with the same list of bundled files each time. */
+const bundles = new WeakMap<readonly ContentFile[], Bundle>();
+
+/** The procedures that are bundled with the project, read once. */
+export function bundleOf(files: readonly ContentFile[]): Bundle {
+  const known = bundles.get(files);
+  if (known) return known;
+  const { sorted, problems } = sortFiles(files);
+  const procedures = soundProcedures(
+    sorted.map((f) => {
+      const source = readSource(f.file.path, f.file.bytes);
+      const checked = check(source, procedureSchema);
+      const loaded = { id: f.id, source, checked };
+      problems.push(...source.problems, ...checked.problems, ...procedureProblems(loaded));
+      return loaded;
+    }),
+  );
+  const bundle = { procedures, problems, ledger: libraryProblems(mergeProcedures(procedures, [])) };
+  bundles.set(files, bundle);
+  return bundle;
+}
+
+/** What the procedures leave open among themselves. */
+export function libraryProblems(procedures: readonly Procedure[]): Problem[] {
+  return ledgerProblems(procedures).map(({ item: _, ...rest }) => rest);
+}
+
+/** Those of the files that are sound, as the planner takes them. */
+export function soundProcedures(loaded: readonly Loaded<ProcedureFile>[]): Procedure[] {
+  return loaded.flatMap(({ id, source, checked }) => (checked.value ? [toProcedure(id, checked.value, source)] : []));
+}
