@@ -12,6 +12,9 @@ const SHORTEN_EFFORT = 80_000;
 /** Schedules made of each list that is drawn. */
 const RUNS_PER_LIST = 6;
 
+/** Runs without a break that are tried with breaks. Who lacks the hours for more of them lacks them for their parts as well. */
+const MOST_PARTED = 20;
+
 export interface Solution {
   schedule: Schedule;
   /** No schedule that gives a place to the same activities can have fewer sessions. */
@@ -29,8 +32,8 @@ export interface Solution {
 export function solve(problem: Problem, seed: number, quick = false): Solution {
   const unbroken = joined(problem);
   const solution = solveJoined(unbroken.problem, seed, quick);
-  const left = solution.schedule.missing.flatMap((k) => unbroken.members[k]!.slice(1));
-  if (left.length > 0) return solve(withBreaks(problem, left), seed, quick);
+  const left = solution.schedule.missing.filter((k) => unbroken.members[k]!.length > 1);
+  if (left.length > 0 && left.length <= MOST_PARTED) return solve(withBreaks(problem, unbroken, left), seed, quick);
   return { ...solution, schedule: apart(solution.schedule, unbroken, problem.activities) };
 }
 

@@ -72,9 +72,15 @@ export function apart(schedule: Schedule, { members }: Unbroken, activities: rea
   return found;
 }
 
-/** The same problem, with breaks allowed before these: work with a break is better than none. */
-export function withBreaks(problem: Problem, before: readonly number[]): Problem {
-  const activities = problem.activities.map((a, i) => (before.includes(i) ? { ...a, goesOnFrom: undefined } : a));
+/**
+ * The same problem with breaks allowed in some runs: work with a break is better than none.
+ * @param problem - as it was given
+ * @param unbroken - what `joined` made of it
+ * @param runs - activities of that problem
+ */
+export function withBreaks(problem: Problem, { members }: Unbroken, runs: readonly number[]): Problem {
+  const parted = new Set(runs.flatMap((k) => members[k]!));
+  const activities = problem.activities.map((a, i) => (parted.has(i) ? { ...a, goesOnFrom: undefined } : a));
   return { ...problem, activities };
 }
 
