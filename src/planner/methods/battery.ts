@@ -44,7 +44,7 @@ export const BATTERY_METHODS: readonly Method[] = [
     key: 'battery.freezing',
     title: 'freezing margin',
     equation:
-      'SG = SG_empty + (SG_full − SG_empty)·S/100 → mass fraction by density → freezing point; margin = coldest likely − that',
+      'SG = SG_empty + (SG_full − SG_empty)·S/100 → mass fraction by density → freezing point; margin = coldest to be reckoned with − that',
     symbols: ['SG: specific gravity, 1', 'mass fraction of acid, 1', 'temperatures, °C', 'margin, K'],
     sources: [
       'CRC Handbook of Chemistry and Physics, 102nd edition (2021), concentrative properties, fitted',

@@ -109,10 +109,10 @@ export const FLUID_METHODS: readonly Method[] = [
   {
     key: 'coolant.need',
     title: 'protection needed',
-    equation: 'needed freezing point = coldest likely in the store − 5 K',
+    equation: 'needed freezing point = coldest to be reckoned with in the store − 5 K',
     symbols: ['°C'],
     sources: [COMMON],
-    weaknesses: ['Carries the error of the coldest likely night.'],
+    weaknesses: ['Carries the error of the coldest to be reckoned with.'],
   },
   {
     key: 'coolant.freezing-point',

@@ -36,7 +36,7 @@ export const STORE_METHODS: readonly Method[] = [
   },
   {
     key: 'climate.design-low',
-    title: 'coldest likely night',
+    title: 'coldest to be reckoned with',
     equation: 'lowest = record low, else mean daily minimum − 4.8·σ; of a typical year − 2.4·σ',
     symbols: ['σ: spread of daily means, K', 'result: °C'],
     sources: ['record low where it is given', 'otherwise measured on hourly years of seven places (no outside source)'],

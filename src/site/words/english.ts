@@ -19,16 +19,16 @@ const FIGURES: FigureWords = {
   battery: {
     title: (name) => `${name}: battery over the rest`,
     description: (charges, threshold, margin) =>
-      `State of charge between its slowest and fastest likely loss, with ${count(charges, 'charge', 'charges')} and the threshold of ${threshold}; below it, the gap between the coldest likely night and the freezing point, ${margin} at the least. The table below says the same.`,
+      `State of charge between its slowest and fastest likely loss, with ${count(charges, 'charge', 'charges')} and the threshold of ${threshold}; below it, the gap between the coldest to be reckoned with and the freezing point, ${margin} at the least. The table below says the same.`,
     caption: (name) => `${name}: state of charge and freezing margin`,
-    head: ['Date', 'Fast loss', 'Expected', 'Slow loss', 'Coldest likely', 'Freezes at', 'Margin', 'What'],
+    head: ['Date', 'Fast loss', 'Expected', 'Slow loss', 'Coldest reckoned with', 'Freezes at', 'Margin', 'What'],
     charge: 'Charge',
     threshold: (text) => `charge at ${text}`,
     stateOfCharge: 'State of charge, %',
     expected: 'expected',
-    coldest: 'coldest likely night',
+    coldest: 'coldest reckoned with',
     freezes: 'freezing point',
-    margin: 'Coldest likely night above freezing point',
+    margin: 'Coldest reckoned with, above freezing point',
     today: 'Today',
     reading: 'Reading',
     event: { charge: 'Charge (state before it)', reading: 'Reading', unusable: 'not used' },
@@ -268,14 +268,14 @@ export const machine = {
       charge: 'charge',
       reading: 'reading',
       freezes: 'battery freezes',
-      cold: 'coldest likely night',
+      cold: 'coldest reckoned with',
       margin: 'margin',
     },
   },
   air: {
     heading: 'Air of the store',
-    lowest: 'Coldest likely',
-    highest: 'Warmest likely',
+    lowest: 'Coldest hour found',
+    highest: 'Warmest hour found',
     typical: (factor: AirPlan['typicalFactor'], said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>) => {
       const parts = [
         `wet ${factor.wet}`,
@@ -371,7 +371,7 @@ export const machine = {
   whatIf: {
     heading: 'Going on for longer',
     until: (days: string, date: string) => `${days} more, until ${date}`,
-    coldest: (text: string) => `Coldest likely night until then: ${text}.`,
+    coldest: (text: string) => `Usual low outdoors until then: ${text}.`,
     missed: 'Missed',
     misfit: (text: string) => `${text} of work no longer fit.`,
     nothing: 'Nothing is missed.',
