@@ -7,11 +7,11 @@ import type { AssumedField, Battery, BatteryChemistry, Household, IsoDate, Machi
 import type { Assumption, BatteryPlan } from '../season-plan.ts';
 import type { Enclosure, StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { type BatteryLog, calibrate, calibratedRates } from './calibrate.ts';
-import { chooseCare, outlookAtMachine, surroundings } from './care.ts';
+import { chooseCare, roomTemperatureC, surroundings } from './care.ts';
 import { CHEMISTRIES, chemistryRow } from './chemistries.ts';
 import { lossCurve, lossRates, statePath } from './loss.ts';
 import { type BatteryContext, careCase } from './plan.ts';
-import { type Rest, restOf } from './rest.ts';
+import type { Rest } from './rest.ts';
 import { chargesOn, dueDays, freezingMonths, smallestMargin } from './run.ts';
 import { loggedCharges } from './unit.ts';
 
@@ -47,15 +47,16 @@ type Kept = Pick<BatteryPlan, 'care' | 'connected' | 'keptAt'> & { roomC: number
  * @returns all assumptions, the one that moves the first charge most first; those that do not touch the battery have zero shifts
  */
 export function rankAssumptions(machine: Machine, context: TrialContext, household: Household): Assumption[] {
-  const place = household.places.find((p) => p.id === machine.placeId);
-  const base =
-    machine.battery && place
-      ? { battery: machine.battery, store: context.store, designLow: context.designLow }
-      : undefined;
-  if (!base || !place) return machine.assumptions.map((field) => row(field, machine, undefined, undefined, undefined));
+  const c = careCase(machine, household, new Map([[machine.id, context]]));
+  if (!c) return machine.assumptions.map((field) => row(field, machine, undefined, undefined, undefined));
 
-  const rest = restOf(machine.season.lastUse, machine.season.firstUse);
-  const kept = keptAs(machine, context, household);
+  const { rest, place } = c;
+  const base = { battery: c.battery, store: context.store, designLow: context.designLow };
+  const kept: Kept = {
+    ...(context.plan ?? chooseCare(c)),
+    roomC: roomTemperatureC(household),
+    power: place.power,
+  };
   const asOf = context.asOf ?? machine.season.firstUse;
   const run = (setting: Setting) => outcome(machine, setting, rest, kept, { asOf, locale: household.locale });
   const now = run(base);
@@ -64,27 +65,14 @@ export function rankAssumptions(machine: Machine, context: TrialContext, househo
     const [low, high] = settings.map((setting) => (setting ? run(setting) : undefined));
     return row(field, machine, now, low, high);
   });
-  return rows
-    .map((assumption, i) => ({ assumption, i }))
-    .sort(
-      (a, b) =>
-        Math.abs(b.assumption.firstChargeShiftDays) - Math.abs(a.assumption.firstChargeShiftDays) ||
-        largest(b.assumption.marginShiftK) - largest(a.assumption.marginShiftK) ||
-        a.i - b.i,
-    )
-    .map(({ assumption }) => assumption);
+  return rows.sort(
+    (a, b) =>
+      Math.abs(b.firstChargeShiftDays) - Math.abs(a.firstChargeShiftDays) ||
+      largest(b.marginShiftK) - largest(a.marginShiftK),
+  );
 }
 
 const largest = (shift: { low: number; high: number }) => Math.max(Math.abs(shift.low), Math.abs(shift.high));
-
-function keptAs(machine: Machine, context: TrialContext, household: Household): Kept {
-  const c = careCase(machine, household, new Map([[machine.id, context]]))!;
-  const { power } = c.place;
-  const roomC = household.batteryRoom?.temperatureC;
-  if (context.plan && roomC !== undefined) return { ...context.plan, roomC, power };
-  const care = chooseCare(c, outlookAtMachine(c));
-  return { ...(context.plan ?? care), roomC: care.roomC, power };
-}
 
 /** The battery and the store with one value settled; undefined where the assumption does not touch them. */
 function settle(
@@ -94,21 +82,21 @@ function settle(
   field: AssumedField,
   end: number | string,
 ): Setting | undefined {
-  const [root, key, last] = field.target.split('.');
+  const [root, key = '', last = ''] = field.target.split('.');
   if (root === 'battery' && key === 'chemistry') {
     const chemistry = CHEMISTRIES[end as BatteryChemistry];
     if (!chemistry) return undefined;
     const { id, selfDischargePctPerMonth, doublingK } = chemistry;
     return { ...base, battery: { ...base.battery, chemistry: id, selfDischargePctPerMonth, doublingK } };
   }
-  if (typeof end !== 'number' || key === undefined) return undefined;
+  if (typeof end !== 'number') return undefined;
   if (root === 'battery') {
     const old: unknown = base.battery[key as keyof Battery];
     const ranged: Ranged = { value: end, low: end, high: end };
-    if (last === 'value' && typeof old === 'object') return { ...base, battery: { ...base.battery, [key]: ranged } };
+    if (last === 'value') return { ...base, battery: { ...base.battery, [key]: ranged } };
     return typeof old === 'number' ? { ...base, battery: { ...base.battery, [key]: end } } : undefined;
   }
-  if (root === 'place' && key === 'enclosure' && last !== undefined && context.storeFor)
+  if (root === 'place' && key === 'enclosure' && context.storeFor)
     return { ...base, ...context.storeFor({ ...enclosure, [last]: end }) };
   return undefined;
 }

@@ -68,13 +68,14 @@ export function calibrate(
   const { rest } = curve;
   const written = (date: IsoDate) => writtenDate(date, log.locale);
   const indexOf = (date: IsoDate) => dayNumber(date) - rest.firstDay;
+  // One that no usable reading follows, as after today or after the rest, changes nothing.
   const charges = log.charged
     .map((c) => ({ ...c, index: indexOf(c.date) }))
-    .filter((c) => c.index >= 0 && c.index <= rest.days && c.date <= log.asOf)
+    .filter((c) => c.index >= 0)
     .sort((a, b) => a.index - b.index);
-  const readings = [...log.readings]
-    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
-    .map((r) => judgeReading(battery, r, indexOf(r.date), rest.days, log.asOf));
+  const readings = log.readings
+    .map((r) => judgeReading(battery, r, indexOf(r.date), rest.days, log.asOf))
+    .sort((a, b) => a.index - b.index);
 
   const problems = readings.filter((r) => !r.usable && r.inRest).map((r) => `${written(r.date)}: ${r.why}`);
   const expectedFrom0 = (index: number) => lossPct(curve, rates.expected, 0, index);
@@ -82,10 +83,11 @@ export function calibrate(
   const segments: Point[][] = [
     [{ index: 0, lossPct: 0, statePct: battery.startPct.value, sigmaPct: startSigma, reading: false }],
   ];
+  // What is read on the day of a charge was read before it: of one day, the readings stay in front.
   const steps = [
     ...readings.filter((r) => r.usable).map((r) => ({ index: r.index, reading: r, charge: undefined })),
     ...charges.map((c) => ({ index: c.index, reading: undefined, charge: c })),
-  ].sort((a, b) => a.index - b.index || (a.reading ? -1 : 1));
+  ].sort((a, b) => a.index - b.index);
 
   for (const { index, reading, charge } of steps) {
     if (charge) {
@@ -177,7 +179,7 @@ function estimate(segments: readonly Point[][], curve: LossCurve, rates: LossRat
 function priorWidth(curve: LossCurve, rates: LossRates): number {
   const total = (rate: LossRate) => lossPct(curve, rate, 0, curve.rest.days);
   const [low, high] = [total(rates.low), total(rates.high)];
-  const width = low > 0 && high > low ? log(high / low) / 2 : 0;
+  const width = low > 0 ? log(high / low) / 2 : 0;
   return Math.max(SMALLEST_PRIOR_SIGMA, width);
 }
 
@@ -187,11 +189,11 @@ function priorWidth(curve: LossCurve, rates: LossRates): number {
  * @param calibration - from `calibrate`
  */
 export function calibratedRates(rates: LossRates, calibration: Calibration): LossRates {
+  const { widthLeft } = calibration;
   const m = calibration.result?.multiplier ?? 1;
-  const s = Math.min(1, calibration.widthLeft);
   const mix = (edge: LossRate): LossRate => ({
-    selfPctPerH: m * (rates.expected.selfPctPerH + s * (edge.selfPctPerH - rates.expected.selfPctPerH)),
-    drainPctPerH: m * (rates.expected.drainPctPerH + s * (edge.drainPctPerH - rates.expected.drainPctPerH)),
+    selfPctPerH: m * (rates.expected.selfPctPerH + widthLeft * (edge.selfPctPerH - rates.expected.selfPctPerH)),
+    drainPctPerH: m * (rates.expected.drainPctPerH + widthLeft * (edge.drainPctPerH - rates.expected.drainPctPerH)),
   });
   return { low: mix(rates.low), expected: mix(rates.expected), high: mix(rates.high) };
 }

@@ -19,6 +19,11 @@ export const FAR_MINUTES = 30;
 /** Where a battery goes that is carried in while the household names no warm room; common practice [°C]. */
 const UNNAMED_ROOM_C = 18;
 
+/** Temperature of the room that a battery is carried to [°C]. */
+export function roomTemperatureC({ batteryRoom }: Household): number {
+  return batteryRoom?.temperatureC ?? UNNAMED_ROOM_C;
+}
+
 /** A battery that is looked at for its care. */
 export interface CareCase {
   machine: Machine;
@@ -87,7 +92,6 @@ export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)):
   const row = chemistryRow(c.battery.chemistry);
   const chargers = chargersFor(c.machine, c.battery, c.place, c.household);
   const coldest = Math.min(...[...new Set(c.rest.month)].map((month) => c.designLow.designC[month - 1]!));
-  const roomC = c.household.batteryRoom?.temperatureC ?? UNNAMED_ROOM_C;
   const pick = c.battery.care
     ? { care: c.battery.care, reason: 'Chosen by the household.', lasts: false }
     : propose(c, row, outlook, chargers, coldest);
@@ -95,7 +99,7 @@ export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)):
     ...pick,
     connected: pick.care === 'maintainer' || (pick.care === 'visits' && outlook.connected),
     keptAt: pick.care === 'carry-in' ? 'room' : 'machine',
-    roomC,
+    roomC: roomTemperatureC(c.household),
     chargers,
     warnings: [],
   };

@@ -21,7 +21,7 @@ export interface VoltageTable {
   /** [°C] */
   referenceC: number;
   /** What to add at a temperature; linear between, held at the ends. Rising in temperature. */
-  shift: readonly { temperatureC: number; volts: number }[];
+  shift: { temperatureC: readonly number[]; volts: readonly number[] };
   /** Half-width of what one rested reading leaves open [%]. */
   spreadPct: number;
   source: string;
@@ -70,13 +70,10 @@ export interface ChemistryRow {
 const TABLE_PCT = [0, 25, 50, 75, 100] as const;
 
 /** The table gives one shift for all states of charge, wet and gel alike. */
-const LEAD_SHIFT = [
-  { temperatureC: -6.7, volts: -0.084 },
-  { temperatureC: -1.1, volts: -0.062 },
-  { temperatureC: 15.6, volts: -0.016 },
-  { temperatureC: 26.7, volts: 0 },
-  { temperatureC: 48.9, volts: 0.013 },
-] as const;
+const LEAD_SHIFT = {
+  temperatureC: [-6.7, -1.1, 15.6, 26.7, 48.9],
+  volts: [-0.084, -0.062, -0.016, 0, 0.013],
+} as const;
 
 const VOLTAGE_SOURCE = '12 V state-of-charge table by temperature, wet and gel, 26.7 °C ("State Of Charge.pdf")';
 const WET: VoltageTable = {
@@ -102,7 +99,7 @@ const LITHIUM: VoltageTable = {
   // Four cells in series: four times the cell voltage.
   volts: [2.0102, 2.4177, 2.7405, 2.9299, 3.0872, 3.1942, 3.2772, 3.3511, 3.418, 3.5981].map((cell) => 4 * cell),
   referenceC: 25,
-  shift: [{ temperatureC: 25, volts: 0 }],
+  shift: { temperatureC: [25], volts: [0] },
   // A datasheet curve of another cell lies 0.35 V lower over the plateau, where 0.3 V is two thirds of the charge.
   spreadPct: 20,
   source:

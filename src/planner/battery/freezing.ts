@@ -25,10 +25,9 @@ function tableOf(chemistry: BatteryChemistry) {
     const points = Array.from({ length: 101 }, (_, s) =>
       freezingPointOfGravity(specificGravity(chemistry, s)!, reference),
     );
-    const first = points.findIndex((p) => p.atOrBelow);
     table = {
       temperatureC: Float64Array.from(points, (p) => p.temperatureC),
-      boundFrom: first === -1 ? Number.POSITIVE_INFINITY : first,
+      boundFrom: points.filter((p) => !p.atOrBelow).length,
     };
     tables.set(chemistry, table);
   }

@@ -38,7 +38,7 @@ function dayFactors(airC: Float64Array, doublingK: number): Float64Array {
   if (!sums) {
     const days = airC.length / 24;
     sums = new Float64Array(days);
-    const k = Math.LN2 / doublingK;
+    const k = Math.LN2 / heldStep(doublingK);
     for (let d = 0, h = 0; d < days; d++) {
       let sum = 0;
       for (const end = h + 24; h < end; h++) sum += exp(k * (airC[h]! - 20));
@@ -55,9 +55,13 @@ function dayFactors(airC: Float64Array, doublingK: number): Float64Array {
  * @param doublingK - temperature step that doubles it [K]
  */
 export function temperatureFactor(temperatureC: number, doublingK: number): number {
+  return power(2, (temperatureC - 20) / heldStep(doublingK));
+}
+
+function heldStep(doublingK: number): number {
   if (!(doublingK >= 1 && doublingK <= 100))
     throw new RangeError(`found doubling step ${doublingK} K, expected 1 to 100 K`);
-  return power(2, (temperatureC - 20) / doublingK);
+  return doublingK;
 }
 
 /**
@@ -68,8 +72,6 @@ export function temperatureFactor(temperatureC: number, doublingK: number): numb
  * Source: exponential rule; the steps and their sources stand in chemistries.ts. Error: none beyond rounding (hourly sums).
  */
 export function lossCurve(rest: Rest, where: Surroundings, doublingK: number): LossCurve {
-  if (!(doublingK >= 1 && doublingK <= 100))
-    throw new RangeError(`found doubling step ${doublingK} K, expected 1 to 100 K`);
   const equivalentH = new Float64Array(rest.days + 1);
   const temperatureC = new Float64Array(rest.days + 1);
   if ('roomC' in where) {

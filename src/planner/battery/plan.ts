@@ -138,7 +138,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
           curve,
           rate,
           battery.startPct.value,
-          [...logged, ...resets].sort((a, b) => a.index - b.index || (a.kind === 'at-most' ? -1 : 1)),
+          [...logged, ...resets].sort((a, b) => a.index - b.index),
         );
   const low = run(rates.low, unit.logged);
   const expected = run(rates.expected, unit.logged);

@@ -46,7 +46,7 @@ type Visits = Map<number, Omit<RotaCharge, 'tripId'>[]>;
  */
 export function chargeRota(batteries: readonly RotaBattery[], household: Days): Rota {
   const days = openDays(household);
-  const found: { day: number; yard: string; charges: Omit<RotaCharge, 'tripId'>[] }[] = [];
+  const found: { day: number; charges: Omit<RotaCharge, 'tripId'>[] }[] = [];
   const problems: Rota['problems'] = [];
   // The yards have the same chargers: what one takes, the next finds taken.
   let bench = new Bench(days);
@@ -57,10 +57,10 @@ export function chargeRota(batteries: readonly RotaBattery[], household: Days): 
       bench,
     );
     bench = plan.bench;
-    for (const [day, charges] of plan.visits) found.push({ day, yard, charges });
+    for (const [day, charges] of plan.visits) found.push({ day, charges });
     problems.push(...plan.problems);
   }
-  found.sort((a, b) => a.day - b.day || (a.yard < b.yard ? -1 : 1));
+  found.sort((a, b) => a.day - b.day);
   const count = new Map<string, number>();
   const charges: RotaCharge[] = [];
   const trips = found.map((visit, i): ChargeTrip => {
@@ -219,8 +219,8 @@ function earlierDay(state: State, before: number, days: OpenDays, bench: Bench) 
 
 function noDay(state: State, days: OpenDays): { text: string; act: string } {
   const { battery, due } = state;
-  let open = false;
-  for (let day = floorOf(state); day < battery.endDay && !open; day++) open = days.isOpen(day);
+  const next = days.nextOpen(floorOf(state));
+  const open = next !== undefined && next < battery.endDay;
   const by = `${battery.name}'s battery is due by ${days.written(due)}`;
   return open
     ? {

@@ -80,7 +80,8 @@ export function batteryUnit(
     calibration,
     maintained,
     logged,
-    loggedHigh: [...low, ...logged].sort((a, b) => a.index - b.index || (a.kind === 'at-most' ? -1 : 1)),
+    // What is read on the day of a charge was read before it.
+    loggedHigh: [...low, ...logged].sort((a, b) => a.index - b.index),
     // Nobody charges on a day gone by; of a rest that is over the plan stands as it was.
     firstDay: Math.max(rest.firstDay + lastLogged + 1, asOf <= machine.season.firstUse ? dayNumber(asOf) : 0),
   };

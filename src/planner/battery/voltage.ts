@@ -26,14 +26,7 @@ export function openCircuitVoltage(
 function shiftV(table: VoltageTable, temperatureC: number): number {
   if (!(temperatureC >= -80 && temperatureC <= 80))
     throw new RangeError(`found battery at ${temperatureC} °C, expected −80 to 80 °C`);
-  const { shift } = table;
-  const last = shift.length - 1;
-  if (temperatureC <= shift[0]!.temperatureC) return shift[0]!.volts;
-  if (temperatureC >= shift[last]!.temperatureC) return shift[last]!.volts;
-  let i = 1;
-  while (shift[i]!.temperatureC < temperatureC) i++;
-  const [a, b] = [shift[i - 1]!, shift[i]!];
-  return a.volts + ((b.volts - a.volts) * (temperatureC - a.temperatureC)) / (b.temperatureC - a.temperatureC);
+  return interpolate(table.shift.temperatureC, table.shift.volts, temperatureC);
 }
 
 /** A state of charge read from a voltage. */
