@@ -316,3 +316,71 @@ test('the lead stays on only where the battery lasts with it and stays 10 K from
   expect(drained.visits).toBe(drained.visitsLeadOn);
   expect(drained.visits).toBeGreaterThan(0);
 });
+
+/** Without acid the limit is −40 °C whatever the charge, so that margins come out whole: −30 °C leaves 10 K, −37 °C leaves 3 K. */
+const lithiumAt = (designC: number, more: Given = {}) => ({
+  kind: 'lifepo4' as const,
+  own: LASTING,
+  season: WINTER,
+  weather: { store: COLD_STORE, low: { ...COLD_LOW, designC: COLD_LOW.designC.map(() => designC) } },
+  ...more,
+});
+
+test('ten kelvins are clear of freezing, three are just no danger', () => {
+  expect(outlookAtMachine(caseOf(lithiumAt(-30))).connected).toBe(true);
+  expect(outlookAtMachine(caseOf(lithiumAt(-30.1))).connected).toBe(false);
+  expect(careOf(lithiumAt(-30)).reason).toMatch(/ at its fastest loss, and stays clear of freezing: no charge/);
+  expect(careOf(lithiumAt(-30.1)).reason).toMatch(/ at its fastest loss: no charge/);
+  expect(careOf(lithiumAt(-37))).toMatchObject({ care: 'visits', lasts: true });
+  expect(careOf(lithiumAt(-37.1))).toMatchObject({
+    care: 'carry-in',
+    reason:
+      'In the machine it would come within 3 K of its lowest storage temperature (the limit is 3 K), so it spends the rest in the warm room.',
+  });
+});
+
+const CHARGED = { startPct: exactly(45), selfDischargePctPerMonth: ranged(20, 15, 30) };
+
+test('lithium takes a charge at 0 °C and not below', () => {
+  const kept = { at: { power: true }, home: { chargers: [LITHIUM] }, own: CHARGED };
+  expect(careOf(lithiumAt(0, kept)).care).toBe('maintainer');
+  expect(careOf(lithiumAt(-0.1, kept)).care).toBe('carry-in');
+  const chosen = { ...kept, own: { ...CHARGED, care: 'maintainer' as const } };
+  expect(careOf(lithiumAt(0, chosen)).warnings).toEqual([]);
+  expect(careOf(lithiumAt(-0.1, chosen)).warnings).toMatchObject([{ level: 'danger' }]);
+});
+
+test('the cold of months in which it does not rest is nothing to it', () => {
+  const summer = { lastUse: '2026-05-01', firstUse: '2026-09-30', proposed: false, reasons: [] };
+  const kept = { at: { power: true }, home: { chargers: [LITHIUM] }, own: { ...CHARGED, care: 'maintainer' as const } };
+  const low = { ...COLD_LOW, designC: [-30, -30, -30, -30, 1, 1, 1, 1, 1, -30, -30, -30] };
+  expect(careOf({ ...lithiumAt(0, kept), season: summer, weather: { store: COLD_STORE, low } }).warnings).toEqual([]);
+});
+
+test('what cannot be carried is visited, whatever speaks for carrying', () => {
+  const stays = { ...CHARGED, removable: false };
+  expect(careOf(lithiumAt(-5, { own: stays })).reason).toMatch(
+    /^It is charged on computed days, \d+ by itself: there is no power at Barn, and stays clear of freezing\.$/,
+  );
+  expect(careOf({ at: { tripMinutes: 90 }, own: { removable: false } }).care).toBe('visits');
+  expect(careOf({ at: { tripMinutes: 90 }, home: { batteryRoom: undefined } }).care).toBe('visits');
+  expect(careOf(lithiumAt(-5, { own: CHARGED, home: { batteryRoom: undefined } })).care).toBe('visits');
+});
+
+test('a visit is one, and of two maintainers the first is named', () => {
+  const other = { ...KEEPER, id: 'other', name: 'Other' };
+  const one = careOf({
+    at: { power: true },
+    home: { chargers: [KEEPER, other] },
+    season: { ...SUMMER, firstUse: '2026-07-20' },
+  });
+  expect(one.reason).toBe(
+    'There is power at Barn and "Keeper" suits it, so its lead can stay on; without it 1 visit would be needed.',
+  );
+});
+
+test('in Fahrenheit the figures are those of the household’s units', () => {
+  const us = { home: { units: 'us' as const } };
+  // 3 K are 5.4 °F steps; −31 °C is −24 °F.
+  expect(careOf({ own: FLAT, weather: ARCTIC, season: WINTER, ...us }).reason).toMatch(/ \(the limit is 5 °F\), so /);
+});

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openCircuitVoltage, planBatteries } from '../../../src/planner/battery/index.ts';
+import { freezingPointC, openCircuitVoltage, planBatteries } from '../../../src/planner/battery/index.ts';
 import { addDays } from '../../../src/planner/dates.ts';
 import type { Household } from '../../../src/planner/household.ts';
 import type { BatteryPlan } from '../../../src/planner/season-plan.ts';
@@ -344,4 +344,133 @@ test('every number of a plan is finite', () => {
     if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
     return value;
   });
+});
+
+test('the loss of the first month is that of thirty days, of a shorter rest that of all its days', () => {
+  const inside = (firstUse: string) =>
+    one(
+      household(
+        [
+          machine('a', 'shed', {
+            battery: battery('flooded-antimony', 12, { care: 'carry-in' }),
+            season: { ...summer, firstUse },
+          }),
+        ],
+        { batteryRoom: { name: 'hall', temperatureC: 20 } },
+      ),
+    ).plan.firstMonthLossPct!;
+  // 3, 6 and 15 % in thirty days at 20 °C.
+  const close = (low: number, expected: number, high: number) => ({
+    low: expect.closeTo(low, 9),
+    expected: expect.closeTo(expected, 9),
+    high: expect.closeTo(high, 9),
+  });
+  expect(inside('2026-11-20')).toEqual(close(3, 6, 15));
+  expect(inside('2026-05-05')).toEqual(close(3, 6, 15));
+  expect(inside('2026-04-15')).toEqual(close(1, 2, 5));
+  const kept = household([
+    machine('a', 'garage', { battery: battery('flooded-antimony', 12, { care: 'maintainer' }), season: summer }),
+  ]);
+  expect(one(kept).plan.firstMonthLossPct).toEqual({ low: 0, expected: 0, high: 0 });
+});
+
+test('one that would last by its kind alone, and by what was measured does not, says so', () => {
+  const lasting = battery('flooded-antimony', 12, { selfDischargePctPerMonth: ranged(1, 0.5, 1.2) });
+  const base = machine('a', 'shed', { battery: lasting, season: summer });
+  expect(one(household([base])).plan.careReason).toMatch(/^It lasts the rest by itself/);
+  const volts = openCircuitVoltage('flooded-antimony', 78, 10);
+  const read = { ...base, readings: [{ date: '2026-05-20', volts, temperatureC: 10, restedH: 12 }] };
+  const { plan } = one(household([read]), '2026-05-20');
+  expect(plan.charges.length).toBeGreaterThan(0);
+  expect(plan.careReason).toBe(
+    'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.',
+  );
+});
+
+const KEEPER = { id: 'keeper', name: 'keeper', currentA: 0.8, chemistries: LEAD, maintainer: true };
+const kept = (seasons: Record<string, [string, string]>, own: Record<string, object> = {}) => {
+  const machines = Object.entries(seasons).map(([id, [lastUse, firstUse]]) =>
+    machine(id, 'garage', {
+      battery: battery('flooded-antimony', 12, { drainMA: exactly(5), ...own[id] }),
+      season: { ...summer, lastUse, firstUse },
+    }),
+  );
+  const found = planBatteries(household(machines, { chargers: [KEEPER] }), ASOF, contexts(household(machines)));
+  return {
+    care: Object.fromEntries([...found.plans].map(([id, plan]) => [id, plan.care])),
+    warnings: found.warnings,
+  };
+};
+
+test('a maintainer is free again on the day that a rest ends, and not a day before', () => {
+  // The longer rest needs more visits and is served first; the other lies before it or after it.
+  const long: [string, string] = ['2026-06-01', '2026-12-01'];
+  expect(kept({ a: ['2026-04-05', '2026-06-01'], b: long }).care).toEqual({ a: 'maintainer', b: 'maintainer' });
+  expect(kept({ a: ['2026-04-05', '2026-06-02'], b: long }).care).toEqual({ a: 'visits', b: 'maintainer' });
+  expect(kept({ a: ['2026-12-01', '2027-04-01'], b: long }).care).toEqual({ a: 'maintainer', b: 'maintainer' });
+  expect(kept({ a: ['2026-11-30', '2027-04-01'], b: long }).care).toEqual({ a: 'visits', b: 'maintainer' });
+});
+
+test('a maintainer goes where the household put it, then to the greater drain, then to the first by name', () => {
+  const season: [string, string] = ['2026-04-05', '2026-11-20'];
+  const both = { b: season, a: season };
+  expect(kept(both).care).toEqual({ a: 'maintainer', b: 'visits' });
+  expect(kept(both, { b: { drainMA: exactly(9) } }).care).toEqual({ a: 'visits', b: 'maintainer' });
+  expect(kept(both, { a: { drainMA: exactly(9) }, b: { care: 'maintainer' } }).care).toEqual({
+    a: 'visits',
+    b: 'maintainer',
+  });
+  const twice = kept(both, { a: { care: 'maintainer' }, b: { care: 'maintainer' } });
+  expect(twice.care).toEqual({ a: 'maintainer', b: 'maintainer' });
+  expect(twice.warnings.map((w) => [w.machine, w.text])).toEqual([
+    ['b', 'The maintainer that suits b is on another battery already.'],
+  ]);
+});
+
+test('asked for one machine, its plan alone is made, as it is among the others', () => {
+  const home = household([
+    machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer }),
+    machine('b', 'shed', {
+      battery: battery('flooded-antimony', 12, { selfDischargePctPerMonth: ranged(5, 3, 12) }),
+      season: summer,
+    }),
+  ]);
+  const all = planBatteries(home, ASOF, contexts(home));
+  const some = planBatteries(home, ASOF, contexts(home), 'b');
+  expect([...some.plans.keys()]).toEqual(['b']);
+  expect(some.plans.get('b')).toEqual(all.plans.get('b'));
+  expect(some.trips).toEqual(all.trips);
+});
+
+test('a machine whose place or weather is not known is refused', () => {
+  const lost = household([machine('a', 'moon', { battery: battery('agm', 12) })]);
+  expect(() => planBatteries(lost, ASOF, contexts(lost))).toThrow(
+    'a: found place "moon", expected one of the household\'s',
+  );
+  const here = household([machine('a', 'shed', { battery: battery('agm', 12) })]);
+  expect(() => planBatteries(here, ASOF, new Map())).toThrow('a: no store was worked out for its place');
+});
+
+test('a charge that comes late is warned of with the last day for it', () => {
+  const home = household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })]);
+  expect(one(home, '2026-09-15').warnings).toContainEqual({
+    machine: 'a',
+    level: 'warning',
+    text: 'a was due by 2 July 2026 and is charged on 15 September 2026, the first day it can be.',
+    act: 'Charge on 15 September 2026 at the latest, or sooner with what the sentence names.',
+    about: 'battery',
+  });
+  const gone = { ...home, away: [{ from: '2026-01-01', to: '2027-12-31' }] };
+  const noDay = one(gone).warnings.find((w) => /no day from/.test(w.text));
+  expect(noDay).toMatchObject({ machine: 'a', level: 'warning', about: 'battery' });
+});
+
+test('the days of a path say its temperature, its resting voltage and where it would freeze', () => {
+  const { plan } = one(household([machine('a', 'shed', { battery: battery('gel', 12), season: summer })]));
+  for (const day of plan.paths!.expected.slice(0, 3)) {
+    expect(day.openCircuitV).toBe(openCircuitVoltage('gel', day.stateOfChargePct, day.temperatureC));
+    expect(day.freezingPointC).toBe(freezingPointC('gel', day.stateOfChargePct));
+  }
+  // 5 April is the 95th day of the year.
+  expect(plan.paths!.expected[0]!.temperatureC).toBe(COLD_STORE.dayMeanC[94]);
 });

@@ -266,3 +266,131 @@ test('two yards never have the same charger at the same hour', () => {
   for (const [i, span] of sorted.slice(1).entries())
     expect(span.from).toBeGreaterThanOrEqual(sorted[i]!.from + sorted[i]!.hours);
 });
+
+const OPEN = { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' };
+
+test('trips are numbered by their days, whatever their yards, and each charge by its battery', () => {
+  const only = { chargers: [charger('only')], hoursOn: () => 2 };
+  const rota = chargeRota(
+    [rotaOf(steady(30, 80), 0, only), rotaOf(steady(20, 50), 1, { ...only, yard: 'lake' })],
+    OPEN,
+  );
+  expect(rota.trips.map((t) => [t.id, t.machines, t.charges.map((c) => c.chargeIndex)])).toEqual([
+    ['trip-1', ['m1'], [0]],
+    ['trip-2', ['m0'], [0]],
+    ['trip-3', ['m1'], [1]],
+    ['trip-4', ['m0'], [1]],
+  ]);
+  expect(rota.trips[0]!.charges).toEqual([
+    { machine: 'm1', chargeIndex: 0, chargerId: 'only', chargerName: 'only', startHour: 10, hours: 2 },
+  ]);
+  expect(rota.charges.map((c) => c.tripId)).toEqual(['trip-1', 'trip-2', 'trip-3', 'trip-4']);
+});
+
+test('on one day the yard that comes first by name goes first', () => {
+  const rota = chargeRota([rotaOf(steady(30, 50), 0, { yard: 'lake' }), rotaOf(steady(30, 50), 1)], OPEN);
+  expect(rota.trips.map((t) => t.machines)).toEqual([['m1'], ['m0']]);
+});
+
+test('what is due together is charged in the order of its names, in whatever order it was given', () => {
+  const only = { chargers: [charger('only')], hoursOn: () => 2 };
+  const given = [2, 0, 1].map((i) => rotaOf(steady(30, 50), i, only));
+  expect(chargeRota(given, OPEN).trips[0]!.charges.map((c) => [c.machine, c.startHour])).toEqual([
+    ['m0', 17],
+    ['m1', 19],
+    ['m2', 21],
+  ]);
+});
+
+test('without a charger a charge is planned all the same, and no hour is named for it', () => {
+  const rota = chargeRota([rotaOf(steady(30, 50), 0, { chargers: [], hoursOn: (c) => (c ? 1 : 7) })], OPEN);
+  expect(rota.trips[0]!.charges).toEqual([
+    { machine: 'm0', chargeIndex: 0, chargerId: undefined, chargerName: undefined, startHour: undefined, hours: 7 },
+  ]);
+  expect(rota.trips[0]!.problem).toBeUndefined();
+});
+
+/** On one charger for twelve hours each, one a day from 17 to 5: so many wait at the bench. */
+const queue = (count: number, more: Partial<RotaBattery> = {}) =>
+  chargeRota(
+    Array.from({ length: count }, (_, i) =>
+      rotaOf(steady(30, 50), i, { chargers: [charger('only')], hoursOn: () => 12, ...more }),
+    ),
+    OPEN,
+  );
+
+test('a trip moves three days earlier at most, that each gets its turn by the due day', () => {
+  expect(queue(4).trips).toHaveLength(1);
+  expect(queue(4).charges.map((c) => [c.day - c.due, c.turnDay && c.turnDay - c.due])).toEqual([
+    [-3, undefined],
+    [-3, -2],
+    [-3, -1],
+    [-3, 0],
+  ]);
+  // The first day on which a trip can serve them is no later.
+  const from = (days: number) => queue(4, { firstDay: START + 30 - days });
+  expect(from(3).trips).toHaveLength(1);
+  expect(from(2).charges.some((c) => c.problem !== undefined)).toBe(true);
+});
+
+test('where three days do not do, the last of them goes earlier by itself and nobody is late', () => {
+  const rota = queue(5);
+  expect(rota.charges).toHaveLength(5);
+  for (const c of rota.charges) {
+    expect(c.problem).toBeUndefined();
+    expect(c.turnDay ?? c.day).toBeLessThanOrEqual(c.due);
+  }
+});
+
+test('a day too cold for one of them is no day for all to go', () => {
+  const cold = START + 29;
+  const both = [0, 1].map((i) =>
+    rotaOf(steady(30, 50), i, {
+      chargers: [charger('only')],
+      hoursOn: () => 12,
+      canCharge: (day) => i === 0 || day !== cold,
+    }),
+  );
+  // The 29th would have done for both; the second may not be charged on it.
+  expect(
+    chargeRota(both, OPEN)
+      .charges.map((c) => c.day)
+      .includes(cold),
+  ).toBe(false);
+});
+
+test('what cannot be done is said with its days and what would make it so', () => {
+  const gone = { ...OPEN, away: [{ from: '2026-11-01', to: '2027-12-10' }] };
+  expect(chargeRota([rotaOf(steady(30, 50), 0)], gone).problems).toEqual([
+    {
+      machine: 'm0',
+      text: "m0's battery is due by 2 December 2026, and no day from 3 November 2026 to its start-up is open.",
+      act: 'Free one day, send somebody else, or use a maintainer, which needs no trip.',
+    },
+  ]);
+  const frozen = rotaOf(steady(30, 50), 0, { canCharge: () => false });
+  const cold = {
+    machine: 'm0',
+    text: "m0's battery is due by 2 December 2026, and on every open day it is too cold to charge it where it stands.",
+    act: 'Bring it into the warm, or have it fully charged at lay-up.',
+  };
+  expect(chargeRota([frozen], OPEN).problems).toEqual([cold]);
+  // 21 December is the last day before the start-up's week.
+  const until = (to: string) => chargeRota([frozen], { ...OPEN, away: [{ from: '2026-11-01', to }] }).problems[0]!.text;
+  expect(until('2026-12-20')).toMatch(/too cold/);
+  expect(until('2026-12-21')).toMatch(/ no day from /);
+});
+
+test('late and without room are said together, once for a trip', () => {
+  const home = { ...OPEN, away: [{ from: '2026-11-01', to: '2026-12-10' }] };
+  const slow = rotaOf(steady(30, 60), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
+  expect(chargeRota([slow], home).trips[0]!.problem).toBe(
+    'm0 was due by 2 December 2026 and is charged on 11 December 2026, the first day it can be. m0 needs 60 h on "trickle" by 2 December 2026, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.',
+  );
+  const rota = chargeRota([rotaOf(steady(30, 60), 0), rotaOf(steady(31, 60), 1)], home);
+  expect(rota.trips[0]!.problem).toBe(
+    'm0 was due by 2 December 2026 and is charged on 11 December 2026, the first day it can be. m1 was due by 3 December 2026 and is charged on 11 December 2026, the first day it can be.',
+  );
+  // On the due day itself nothing is late.
+  expect(chargeRota([rotaOf(steady(30, 60), 0)], OPEN).trips[0]!.problem).toBeUndefined();
+});
