@@ -1,6 +1,7 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
 import type * as z from 'zod/mini';
 import { bestBranch, formsOf, isWord } from './forms.ts';
+import { isId } from './ids.ts';
 import { fieldName, type Path } from './path.ts';
 import { nearest, type Problem, printable, shown } from './problem.ts';
 import { exampleOf, isNeeded, keysOf, schemaAt, writeLike } from './schema-walk.ts';
@@ -115,6 +116,11 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
         const what = `found the field "${printable(key)}", expected a field name`;
         return make(at, [...path, key], what, 'Inside braces a comma ends the field: write decimals with a point.');
       }
+      const [, name, glued] = /^([\w-]+):(\S.*)$/s.exec(key) ?? [];
+      if (name && glued && known.includes(name)) {
+        const what = `found no space after the colon in "${printable(key)}", expected "${name}: ${printable(glued)}"`;
+        return make(at, [...path, name], what, 'Put a space after the colon.');
+      }
       const near = nearest(key, known);
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
       const fix = near ? `Write "${near}", or delete the line.` : 'Delete the line, or write one of these.';
@@ -149,6 +155,11 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     ];
   }
   const { what, fix } = wordsOf(issue, write, path, needed);
+  const words = typeof issue.input === 'string' && typeof path.at(-1) === 'number' ? issue.input.split(' ') : [];
+  if (words.length > 1 && words.every(isId))
+    return [
+      make(source.at(path), path, what, `${fix.slice(0, -1)}; or with a comma between two: ${words.join(', ')}.`),
+    ];
   return [make(source.at(path), path, what, fix)];
 }
 

@@ -17,6 +17,13 @@ export const KINDS_OF_FILES = {
   procedure: { schema: procedureSchema, path: 'procedures/<id>.yaml' },
 } as const;
 
+/** The kind of file that a path in the content folder is. */
+export function kindOfFile(path: string): FileKind {
+  const folder = path.split('/')[0]!;
+  const kinds = Object.keys(KINDS_OF_FILES) as FileKind[];
+  return kinds.find((kind) => KINDS_OF_FILES[kind].path.startsWith(`${folder}/`)) ?? 'household';
+}
+
 export type FileKind = keyof typeof KINDS_OF_FILES;
 
 /**

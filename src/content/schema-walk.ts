@@ -81,3 +81,21 @@ export function isNeeded(root: z.ZodMiniType, path: Path): boolean {
   const field = group && formOf(group).shape?.[String(path.at(-1))];
   return field !== undefined && formOf(field).type !== 'optional';
 }
+
+/** Every field of a schema at any depth: its name, and whether it is a list of groups, a group, or neither. */
+export function fieldsOf(schema: z.ZodMiniType): { name: string; form: 'list' | 'group' | 'value' }[] {
+  const { shape, element, innerType, options } = formOf(schema);
+  if (innerType) return fieldsOf(innerType);
+  return [
+    ...Object.entries(shape ?? {}).flatMap(([name, of]) => [{ name, form: formOfField(of) }, ...fieldsOf(of)]),
+    ...(element ? fieldsOf(element) : []),
+    ...(options ?? []).flatMap(fieldsOf),
+  ];
+}
+
+function formOfField(schema: z.ZodMiniType): 'list' | 'group' | 'value' {
+  const { shape, element, innerType, options } = formOf(schema);
+  if (innerType) return formOfField(innerType);
+  if (element && formOf(element).shape) return 'list';
+  return shape || options?.some((option) => formOf(option).shape) ? 'group' : 'value';
+}

@@ -76,7 +76,7 @@ function compose(file: string, text: string, lines: LineCounter): Source {
     }),
   );
   if (document.errors.length > 0) return failed(file, syntaxProblems(file, text, document.errors, lines));
-  const walker = new Walker(file, lines);
+  const walker = new Walker(file, text, lines);
   const data = walker.plain(document.contents, []);
   // Whatever is built on aliases is not what it seems; nothing more is said of such a file.
   if (walker.alias) return failed(file, [walker.alias]);

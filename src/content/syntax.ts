@@ -1,6 +1,10 @@
 /** The parser's complaints in the words of somebody who has to mend the file. */
 import type { LineCounter, YAMLError } from 'yaml';
+import { KINDS_OF_FILES, kindOfFile } from './fields.ts';
+import type { Names } from './levels.ts';
 import { type Problem, printable } from './problem.ts';
+import { fieldsOf } from './schema-walk.ts';
+import { slipsOf } from './slips.ts';
 
 const SYNTAX: Partial<Record<string, [string, string]>> = {
   MULTIPLE_DOCS: ['found a second document after "---", expected one thing per file', 'Put it into a file of its own.'],
@@ -27,6 +31,20 @@ const SYNTAX: Partial<Record<string, [string, string]>> = {
   KEY_OVER_1024_CHARS: ['found a field name of more than 1024 characters', 'Write a field name before the colon.'],
 };
 
+/** Names of the fields that a file may have. */
+export function namesIn(file: string): Names {
+  return { ...NAMES, outermost: new Set(Object.keys(KINDS_OF_FILES[kindOfFile(file)].schema.shape)) };
+}
+
+/** A file with more slips is one of another kind, and a few say it. */
+const MOST_SLIPS = 20;
+const MOST_TOLD = 5;
+
+const ALL = Object.values(KINDS_OF_FILES).flatMap(({ schema }) => fieldsOf(schema));
+const named = (form?: 'list' | 'group') =>
+  new Set(ALL.flatMap((field) => (form === undefined || field.form === form ? [field.name] : [])));
+const NAMES = { all: named(), lists: named('list'), groups: named('group') };
+
 /** A file of another kind makes thousands of errors; the first few say it. */
 const MOST_READ = 50;
 
@@ -43,73 +61,22 @@ export function syntaxProblems(
   errors: readonly YAMLError[],
   lines: LineCounter,
 ): Problem[] {
-  const rows = text.split('\n');
-  const found = errors.slice(0, MOST_READ).map((error) => trueFault(rows, lines, error));
-  // One fault often makes the parser stumble several times, there and on the next line. Where the true place is known it
-  // says it; else the first does.
-  const told: Fault[] = [];
-  for (const fault of [...found.filter((f) => f.moved), ...found]) {
-    if (!told.some((t) => Math.abs(t.line - fault.line) <= 1)) told.push(fault);
+  const slips = slipsOf(text, namesIn(file));
+  if (slips.length > 0)
+    return slips.slice(0, slips.length > MOST_SLIPS ? MOST_TOLD : MOST_SLIPS).map(({ what, fix, ...at }) => ({
+      file,
+      ...at,
+      field: '',
+      what: printable(what),
+      fix: printable(fix),
+    }));
+  // One fault often makes the parser stumble several times, there and on the next line.
+  const told: Problem[] = [];
+  for (const error of errors.slice(0, MOST_READ)) {
+    const { line, col } = lines.linePos(error.pos[0]);
+    const [what, fix] = SYNTAX[error.code] ?? [`found text that is not YAML (${printable(error.message)})`, OTHER_FIX];
+    if (!told.some((t) => Math.abs(t.line - line) <= 1))
+      told.push({ file, line: Math.max(1, line), column: Math.max(1, col), field: '', what, fix });
   }
-  return told.slice(0, 5).map(({ line, column, code, message }) => {
-    const [what, fix] = rowFault(rows[line - 1] ?? '') ??
-      SYNTAX[code] ?? [`found text that is not YAML (${printable(message)})`, OTHER_FIX];
-    return { file, line, column, field: '', what, fix };
-  });
-}
-
-/** Rows that say by themselves what is wrong with them, whatever the parser made of them. */
-const ROWS: readonly [row: RegExp, what: string, fix: string][] = [
-  [
-    /^(<{7}|={7}|>{7})/,
-    'found the mark of two versions that were not merged',
-    'Keep one of the two, and delete the marked lines.',
-  ],
-  [
-    /^\s*(- )?[\w-]+:[^\s:/]/,
-    'found no space after the colon, expected "field: value"',
-    'Put a space after the colon.',
-  ],
-  [/^\s*(- )?[\w-]+\s*=/, 'found "=", expected a colon after the field name', 'Write "field: value".'],
-  [/^\s*(- )?[\w-]+\s*[：﹕∶ː]/u, 'found a colon of another alphabet, expected ":"', 'Type the colon again.'],
-  [/^\s*-[^\s-]/, 'found no space after the dash, expected "- " before each entry', 'Put a space after the dash.'],
-];
-
-function rowFault(row: string): [what: string, fix: string] | undefined {
-  const found = ROWS.find(([shape]) => shape.test(row));
-  return found && [found[1], found[2]];
-}
-
-interface Fault {
-  line: number;
-  column: number;
-  code: string;
-  message: string;
-  moved: boolean;
-}
-
-/** The parser names the place where it lost the thread; two common faults lie elsewhere. */
-function trueFault(rows: readonly string[], lines: LineCounter, error: YAMLError): Fault {
-  const at = lines.linePos(error.pos[0]);
-  const [line, column] = [Math.max(1, at.line), Math.max(1, at.col)];
-  const row = rows[line - 1] ?? '';
-  const next = rows[line] ?? '';
-  const indent = (text: string) => text.length - text.trimStart().length;
-  const { message } = error;
-  if (rowFault(row)) return { line, column, code: error.code, message, moved: false };
-  if (
-    error.code === 'BLOCK_AS_IMPLICIT_KEY' &&
-    !/:\s.*:\s/.test(row) &&
-    indent(next) > indent(row) &&
-    next.includes(':')
-  ) {
-    return { line: line + 1, column: indent(next) + 1, code: 'BAD_INDENT', message, moved: true };
-  }
-  if (error.code === 'BAD_INDENT' && message.includes('Flow')) {
-    for (let i = line - 1; i >= 0 && i > line - 20; i--) {
-      const open = rows[i]!.search(/[[{][^\]}]*$/);
-      if (open >= 0) return { line: i + 1, column: open + 1, code: 'MISSING_CHAR', message, moved: true };
-    }
-  }
-  return { line, column, code: error.code, message, moved: false };
+  return told.slice(0, MOST_TOLD);
 }

@@ -1,9 +1,35 @@
 /** One parsed file -> plain data, the place of each value, and what YAML allows and content does not. */
-import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node, type YAMLMap } from 'yaml';
 import { FORBIDDEN } from './no-text.ts';
 import { fieldName, key, type Path } from './path.ts';
 import { codeOf, type Problem, printable, shown } from './problem.ts';
 import { MAX_DEPTH } from './text.ts';
+
+type Pairs = readonly { key: unknown; value: unknown }[];
+
+const offsetOf = (node: unknown) => (node as Node | null)?.range?.[0] ?? 0;
+
+/** Fields of an entry whose dash was forgotten, so that they stand in the entry before. */
+class Undashed {
+  readonly name: string;
+  readonly pairs: Pairs;
+
+  constructor(name: string, pairs: Pairs) {
+    this.name = name;
+    this.pairs = pairs;
+  }
+}
+
+/** An entry, cut where the field it begins with comes again and others follow. */
+function withDashes(entry: YAMLMap): (YAMLMap | Undashed)[] {
+  const names = entry.items.map((pair) => (isScalar(pair.key) ? pair.key.value : undefined));
+  const [first] = names;
+  const cuts = names.flatMap((name, i) => (i > 0 && name === first && i < names.length - 1 ? [i] : []));
+  if (typeof first !== 'string' || cuts.length === 0) return [entry];
+  const parts = cuts.map((from, n) => new Undashed(first, entry.items.slice(from, cuts[n + 1])));
+  entry.items.length = cuts[0]!;
+  return [entry, ...parts];
+}
 
 /** Goes through one parsed file once; what it refuses is left out of the data and told. */
 export class Walker {
@@ -16,10 +42,12 @@ export class Walker {
     { key?: { line: number; column: number }; value: { line: number; column: number } }
   >();
   private readonly file: string;
+  private readonly text: string;
   private readonly lines: LineCounter;
 
-  constructor(file: string, lines: LineCounter) {
+  constructor(file: string, text: string, lines: LineCounter) {
     this.file = file;
+    this.text = text;
     this.lines = lines;
   }
 
@@ -42,26 +70,46 @@ export class Walker {
       );
       return undefined;
     }
-    const tag = (node as Node & { tag?: string }).tag;
+    const { tag, anchor } = node as Node & { tag?: string; anchor?: string };
+    if (anchor !== undefined && isScalar(node) && node.value === null)
+      return this.refuse(
+        this.signBefore('&', offset),
+        path,
+        `found "&${printable(anchor)}", which names a value that follows, expected a value`,
+        'Put it in quotes.',
+      );
     if (tag !== undefined) {
       return this.refuse(
-        offset,
+        this.signBefore('!', offset),
         path,
         `found the tag "${printable(tag)}", expected a plain value`,
         'Take the tag away; put text in quotes.',
       );
     }
     if (isMap(node)) return this.map(node.items, path);
-    if (isSeq(node)) return node.items.map((item, i) => this.plain(item, [...path, i]));
+    if (isSeq(node)) return this.list(node.items, path);
     if (isScalar(node)) return this.scalar(node.value, node.type === 'PLAIN', offset, path);
     return undefined;
   }
 
-  private map(items: readonly { key: unknown; value: unknown }[], path: Path): Record<string, unknown> {
+  private list(items: readonly unknown[], path: Path): unknown[] {
+    const entries = items.flatMap((item) => (isMap(item) && !item.flow ? withDashes(item) : [item]));
+    return entries.map((entry, i) => {
+      const own = [...path, i];
+      if (!(entry instanceof Undashed)) return this.plain(entry, own);
+      const offset = offsetOf(entry.pairs[0]!.key);
+      const what = `found "${printable(entry.name)}" a second time in one entry, expected "- " before it where another begins`;
+      this.say(offset, [...own, entry.name], what, 'Put the dash in front of it, or delete what stands twice.');
+      this.positions.set(key(own), { value: this.position(offset) });
+      return this.map(entry.pairs, own);
+    });
+  }
+
+  private map(items: Pairs, path: Path): Record<string, unknown> {
     const result: Record<string, unknown> = {};
     for (const item of items) {
       const keyNode = item.key as Node | null;
-      const offset = keyNode?.range?.[0] ?? 0;
+      const offset = offsetOf(keyNode);
       const name = isScalar(keyNode) ? keyNode.value : undefined;
       if (typeof name !== 'string') {
         this.say(
@@ -111,6 +159,11 @@ export class Walker {
       );
     }
     return value;
+  }
+
+  /** Where the sign stands with which a value's tag or name begins. */
+  private signBefore(sign: string, offset: number): number {
+    return Math.max(0, this.text.lastIndexOf(sign, offset));
   }
 
   private position(offset: number) {

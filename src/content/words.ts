@@ -59,18 +59,7 @@ export function wordsOf(
       if (issue.expected === 'string' && ['number', 'boolean'].includes(typeof issue.input) && !issue.message) {
         return { what: `found ${found}, expected text`, fix: `Put it in quotes: "${String(issue.input)}".` };
       }
-      if (issue.expected === 'array' && typeof path.at(-1) === 'string') {
-        const words = typeof issue.input === 'string' ? issue.input.split(/,\s*/) : [];
-        if (isNothing(issue.input))
-          return { what: `found ${found}, expected a list`, fix: 'Write [] where there is none, or delete the line.' };
-        return {
-          what: `found ${found}, expected a list`,
-          fix:
-            words.every((word) => /^[\w .-]+$/.test(word)) && words.length > 0
-              ? `Put square brackets around it: [${words.join(', ')}].`
-              : 'Begin each entry with a dash on a line of its own, or put them in square brackets.',
-        };
-      }
+      if (issue.expected === 'array' && typeof path.at(-1) === 'string') return listWords(issue.input);
       if (
         /^(number|int)$/.test(issue.expected) &&
         typeof issue.input === 'string' &&
@@ -82,6 +71,19 @@ export function wordsOf(
     default:
       return { what: `found ${found}, expected another value`, fix: write };
   }
+}
+
+/** What is found where a list was to be. */
+function listWords(input: unknown): { what: string; fix: string } {
+  const what = `found ${shown(input)}, expected a list`;
+  if (isNothing(input)) return { what, fix: 'Write [] where there is none, or delete the line.' };
+  const text = typeof input === 'string' ? input.trim() : '';
+  // Brackets of another kind, commas, or dashes that stand deeper than the first entry without one.
+  const words = text.replace(/^\((.*)\)$/s, '$1').split(/\s*,\s*|\s+-\s+/);
+  if (!words.every((word) => /^[\w.][\w .-]*$/.test(word)))
+    return { what, fix: 'Begin each entry with a dash on a line of its own, or put them in square brackets.' };
+  const fix = / - /.test(text) ? 'Write "- " before the first entry too, or' : 'Put square brackets around it:';
+  return { what, fix: `${fix} [${words.join(', ')}].` };
 }
 
 /** True for what people write where there is nothing of a kind. */
