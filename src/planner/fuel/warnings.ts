@@ -139,10 +139,18 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
       text: 'The fuel is too old already when it is drained.',
       act: 'Take it to the local collection point.',
     });
+  } else if (drainedL > 0 && asOf > by) {
+    // After the first use it is no matter of this rest any more.
+    if (asOf >= machine.season.firstUse) return notes;
+    notes.push({
+      level: 'warning',
+      text: `The drained fuel was to be used up by ${writtenDate(by, household.locale)}.`,
+      act: 'What is left of it is old: take it to the local collection point; do not keep it for the start-up.',
+    });
   } else if (drainedL > 0) {
     const kind = fuel.premix ? 'a two-stroke that runs on mixture' : 'a running engine that takes this blend';
     notes.push({
-      level: asOf > by && asOf < machine.season.firstUse ? 'warning' : 'note',
+      level: 'note',
       text: `Use the drained fuel up by ${writtenDate(by, household.locale)}${takers.length > 0 ? `: ${takers.join(', ')} can take it` : ''}.`,
       act:
         takers.length > 0
