@@ -189,6 +189,11 @@ export const procedureSchema = z
     when: z.optional(when),
     steps: list(step, 'The steps, in the order in which they are done', 60).check(z.minLength(1)),
   })
+  .check((ctx) => {
+    if (!ctx.value.steps[0]?.sameSession) return;
+    const fix = 'Delete the line, or put the step behind the one that it goes on from.';
+    sayAt(ctx, ['steps', 0, 'sameSession'], { expected: 'it only on a step that has one before it', fix });
+  })
   .register(z.globalRegistry, { description: 'A procedure' });
 
 export type ProcedureFile = z.output<typeof procedureSchema>;
