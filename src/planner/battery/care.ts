@@ -116,8 +116,7 @@ export function surroundings(care: Pick<Care, 'keptAt' | 'roomC'>, store: StoreY
 function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: ChargerChoice, coldest: number) {
   const { visits, margin } = outlook;
   const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
-  const canCarry = c.battery.removable && c.household.batteryRoom !== undefined;
-  const room = c.household.batteryRoom?.name ?? 'a warm room';
+  const room = c.battery.removable ? c.household.batteryRoom : undefined;
   const tooColdToCharge = row.minChargeC !== undefined && coldest < row.minChargeC;
   const freezes = margin.minK < MARGIN_K.bringIn;
   // Between the two limits a warning says how near it comes.
@@ -134,20 +133,20 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
       reason: `It lasts the rest by itself, even at its fastest loss${clear}: no charge is needed before start-up.`,
       lasts: true,
     };
-  if (freezes && canCarry)
+  if (freezes && room)
     return {
       care: 'carry-in' as const,
-      reason: `In the machine it would come ${nearness(margin.minK, row, c.household)} (the limit is ${say(MARGIN_K.bringIn, 'K')}), so it spends the rest in ${room}.`,
+      reason: `In the machine it would come ${nearness(margin.minK, row, c.household)} (the limit is ${say(MARGIN_K.bringIn, 'K')}), so it spends the rest in ${room.name}.`,
     };
-  if (tooColdToCharge && visits > 0 && canCarry)
+  if (tooColdToCharge && visits > 0 && room)
     return {
       care: 'carry-in' as const,
-      reason: `It will have to be charged, and ${c.place.name} gets colder than it may be charged at, so it spends the rest in ${room}.`,
+      reason: `It will have to be charged, and ${c.place.name} gets colder than it may be charged at, so it spends the rest in ${room.name}.`,
     };
-  if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && canCarry)
+  if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && room)
     return {
       care: 'carry-in' as const,
-      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${counted(visits, 'visit')} would be needed, so it spends the rest in ${room}.`,
+      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${counted(visits, 'visit')} would be needed, so it spends the rest in ${room.name}.`,
     };
   const why = !c.place.power
     ? `there is no power at ${c.place.name}`

@@ -9,6 +9,18 @@ import { dayUsedUp, nextSeasonEnd } from './usage.ts';
 interface Reason {
   by: ServiceDue['by'];
   due: IsoDate;
+  why: string;
+}
+
+/** Kilometres or hours that a machine counts. */
+interface Count {
+  by: 'distance' | 'hours';
+  name: string;
+  /** Where the counter stands when the item comes due. */
+  dueAt: number | undefined;
+  now: number | undefined;
+  perSeason: number | undefined;
+  written: (count: number) => string;
 }
 
 /**
@@ -25,40 +37,66 @@ export function dueServices(machine: Machine, asOf: IsoDate, manner: Manner): Se
 }
 
 function dueOf(item: ServiceItem, machine: Machine, asOf: IsoDate, seasonEnd: IsoDate, manner: Manner): ServiceDue {
-  const { interval, lastDone } = item;
-  const observed = observedMonths(item);
-  const months = observed ?? interval.months;
-  const dueKm = sum(lastDone?.km, interval.km);
-  const dueHours = sum(lastDone?.hours, interval.hours);
-  const reasons: Reason[] = [];
-  if (lastDone?.date !== undefined && months !== undefined) {
-    reasons.push({
-      by: observed === undefined ? 'calendar' : 'observed',
-      due: addMonths(lastDone.date, Math.round(months)),
-    });
-  }
-  const byKm = dayOfCount(dueKm, machine.odometerKm, machine.seasonKm, machine, asOf);
-  if (byKm) reasons.push({ by: 'distance', due: byKm });
-  const byHours = dayOfCount(dueHours, machine.engineHours, machine.seasonHours, machine, asOf);
-  if (byHours) reasons.push({ by: 'hours', due: byHours });
-
+  const counts = countsOf(item, machine, manner);
+  const reasons = [...byDate(item), ...counts.flatMap((count) => byCount(count, machine, asOf))];
   const first = reasons.reduce<Reason | undefined>((a, b) => (a === undefined || b.due < a.due ? b : a), undefined);
-  const pulledIn = first ? first.due <= seasonEnd : hasInterval(item) && !countsKnown(dueKm, dueHours, machine);
+  // The counter stands and the mark is known: the item is not unknown but simply not datable.
+  const known = counts.some(({ dueAt, now }) => dueAt !== undefined && now !== undefined);
+  const pulledIn = first ? first.due <= seasonEnd : hasInterval(item) && !known;
+  const said = first ? dated(first, pulledIn, machine, asOf, manner) : undated(item, pulledIn, counts);
   return {
     id: item.id,
     what: item.what,
     due: first?.due,
-    dueKm,
-    dueHours,
+    dueKm: counts[0].dueAt,
+    dueHours: counts[1].dueAt,
     by: first?.by ?? 'unknown',
     pulledIn,
-    text: [
-      sentence(item, first, { dueKm, dueHours, asOf, pulledIn, seasonEnd, machine }, manner),
-      fluidNote(item, machine, manner.units),
-    ]
-      .filter(Boolean)
-      .join(' '),
+    text: [said, fluidNote(item, machine, manner.units)].filter(Boolean).join(' '),
   };
+}
+
+function countsOf({ interval, lastDone }: ServiceItem, machine: Machine, { units }: Manner): [Count, Count] {
+  const { odometerKm, seasonKm, engineHours, seasonHours } = machine;
+  return [
+    {
+      by: 'distance',
+      name: 'distance',
+      dueAt: sum(lastDone?.km, interval.km),
+      now: odometerKm,
+      perSeason: seasonKm,
+      written: (km) => formatQuantity(km, 'km', units),
+    },
+    {
+      by: 'hours',
+      name: 'engine hours',
+      dueAt: sum(lastDone?.hours, interval.hours),
+      now: engineHours,
+      perSeason: seasonHours,
+      written: (hours) => `${hours.toFixed(0)} h`,
+    },
+  ];
+}
+
+function byDate(item: ServiceItem): Reason[] {
+  const date = item.lastDone?.date;
+  if (date === undefined) return [];
+  const after = (months: number) => addMonths(date, Math.round(months));
+  const observed = observedMonths(item);
+  const { months } = item.interval;
+  if (observed !== undefined) {
+    const why = `it came back after ${counted(observed, 'month')}, so that is its own interval`;
+    return [{ by: 'observed', due: after(observed), why }];
+  }
+  return months === undefined
+    ? []
+    : [{ by: 'calendar', due: after(months), why: `${counted(months, 'month')} after it was last done` }];
+}
+
+function byCount({ by, name, dueAt, now, perSeason, written }: Count, machine: Machine, asOf: IsoDate): Reason[] {
+  if (dueAt === undefined || now === undefined) return [];
+  const due = dayUsedUp(dueAt - now, perSeason, machine.season, asOf);
+  return due === undefined ? [] : [{ by, due, why: `by ${name}, at ${written(dueAt)}` }];
 }
 
 /** An early return becomes the part's own interval; one later than the interval says nothing of wear. */
@@ -72,66 +110,26 @@ function sum(done: number | undefined, interval: number | undefined): number | u
   return done === undefined || interval === undefined ? undefined : done + interval;
 }
 
-function dayOfCount(
-  dueAt: number | undefined,
-  now: number | undefined,
-  perSeason: number | undefined,
-  machine: Machine,
-  asOf: IsoDate,
-): IsoDate | undefined {
-  return dueAt === undefined || now === undefined ? undefined : dayUsedUp(dueAt - now, perSeason, machine.season, asOf);
-}
-
 function hasInterval(item: ServiceItem): boolean {
   const { months, km, hours } = item.interval;
   return months !== undefined || km !== undefined || hours !== undefined || item.observedMonths !== undefined;
 }
 
-/** The counter stands and the mark is known, so the item is not unknown but simply not datable. */
-function countsKnown(dueKm: number | undefined, dueHours: number | undefined, machine: Machine): boolean {
-  return (
-    (dueKm !== undefined && machine.odometerKm !== undefined) ||
-    (dueHours !== undefined && machine.engineHours !== undefined)
-  );
+function undated(item: ServiceItem, pulledIn: boolean, counts: readonly Count[]): string {
+  if (!hasInterval(item)) return 'No interval is given.';
+  if (pulledIn) return 'Nobody knows when it was last done: do it at this lay-up and write the day down.';
+  const marks = counts.flatMap(({ dueAt, written }) => (dueAt === undefined ? [] : written(dueAt)));
+  return `Due at ${marks.join(' or ')}; without the use in a season no day can be told.`;
 }
 
-function sentence(
-  item: ServiceItem,
-  first: Reason | undefined,
-  facts: {
-    dueKm: number | undefined;
-    dueHours: number | undefined;
-    asOf: IsoDate;
-    pulledIn: boolean;
-    seasonEnd: IsoDate;
-    machine: Machine;
-  },
-  { units, locale }: Manner,
-): string {
-  const { dueKm, dueHours, asOf, pulledIn, machine } = facts;
-  const marks = [
-    dueKm === undefined ? '' : formatQuantity(dueKm, 'km', units),
-    dueHours === undefined ? '' : `${dueHours.toFixed(0)} h`,
-  ].filter(Boolean);
-  if (!first) {
-    if (!hasInterval(item)) return 'No interval is given.';
-    if (!pulledIn) return `Due at ${marks.join(' or ')}; without the use in a season no day can be told.`;
-    return 'Nobody knows when it was last done: do it at this lay-up and write the day down.';
-  }
-  const why: Record<ServiceDue['by'], string> = {
-    calendar: `${counted(item.interval.months ?? 0, 'month')} after it was last done`,
-    observed: `it came back after ${counted(item.observedMonths ?? 0, 'month')}, so that is its own interval`,
-    distance: `by distance, at ${dueKm === undefined ? '' : formatQuantity(dueKm, 'km', units)}`,
-    hours: `by engine hours, at ${dueHours === undefined ? '' : `${dueHours.toFixed(0)} h`}`,
-    unknown: '',
-  };
-  const when = first.due <= asOf ? 'Overdue' : `Due ${writtenDate(first.due, locale)}`;
+function dated({ due, why }: Reason, pulledIn: boolean, machine: Machine, asOf: IsoDate, { locale }: Manner): string {
+  const when = due <= asOf ? 'Overdue' : `Due ${writtenDate(due, locale)}`;
   const then = !pulledIn
     ? ''
-    : first.due < machine.season.firstUse
+    : due < machine.season.firstUse
       ? ' Done at this lay-up.'
       : ' It would fall into next season, so it is done at this lay-up.';
-  return `${when}: ${why[first.by]}.${then}`;
+  return `${when}: ${why}.${then}`;
 }
 
 function fluidNote(item: ServiceItem, machine: Machine, units: Household['units']): string {

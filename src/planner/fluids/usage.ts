@@ -35,16 +35,14 @@ export function dayUsedUp(
   if (!Number.isFinite(left)) throw new RangeError(`use left: found ${left}, expected a number`);
   if (left <= 0) return asOf;
   if (perSeason === undefined || !(perSeason > 0)) return undefined;
-  const seasonDays = Math.max(1, daysBetween(season.firstUse, nextSeasonEnd(season)));
+  const seasonDays = daysBetween(season.firstUse, nextSeasonEnd(season));
   const perDay = perSeason / seasonDays;
 
   let rest = left;
   const use = later(asOf, addDays(season.lastUse, -seasonDays));
-  const before = daysBetween(use, season.lastUse);
-  if (before > 0) {
-    if (rest <= before * perDay) return addDays(use, Math.ceil(rest / perDay));
-    rest -= before * perDay;
-  }
+  const before = Math.max(0, daysBetween(use, season.lastUse));
+  if (rest <= before * perDay) return addDays(use, Math.ceil(rest / perDay));
+  rest -= before * perDay;
   const sinceFirst = Math.max(0, daysBetween(season.firstUse, asOf));
   for (let year = 0; year < MOST_YEARS; year++) {
     const start = addMonths(season.firstUse, 12 * year);

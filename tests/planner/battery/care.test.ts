@@ -379,6 +379,12 @@ test('a visit is one, and of two maintainers the first is named', () => {
   );
 });
 
+test('a battery that is carried in has its lead off, whatever the household says of leads', () => {
+  const care = careOf({ own: { care: 'carry-in', connected: true, drainMA: exactly(3) } });
+  expect(care).toMatchObject({ connected: false, reason: 'Chosen by the household.' });
+  expect(careOf({ own: { care: 'maintainer', connected: false }, at: { power: true } }).connected).toBe(true);
+});
+
 test('in Fahrenheit the figures are those of the household’s units', () => {
   const us = { home: { units: 'us' as const } };
   // 3 K are 5.4 °F steps; −31 °C is −24 °F.

@@ -208,7 +208,7 @@ test('two that cannot wait at the bench are charged on two days, the first of th
 test('a charge that fits no day names the charger and what would do', () => {
   const slow = rotaOf(steady(30, 50), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
   const rota = chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
-  expect(rota.trips[0]!.problem).toMatch(/needs 60 h on "trickle".*another charger/);
+  expect(rota.trips[0]!.problem).toMatch(/^m0 needs 60 h on "trickle".*another charger/);
 });
 
 test('the same long charge is left on a charger that keeps', () => {

@@ -167,6 +167,10 @@ test.each<[string, ReturnType<typeof judged>, boolean, RegExp | undefined]>([
     false,
     /^5\.99 V is not the voltage of a resting 12 V battery \(6 to 15 V\); read it again\.$/,
   ],
+  ['at the highest of a 12 V battery', judged({ volts: 15 }), false, /^15 V is 2\.36 V above full: /],
+  ['at the lowest of one', judged({ volts: 6 }), true, /^below the empty end of the table/],
+  ['at the greatest heat of one', judged({ temperatureC: 60 }), true, undefined],
+  ['at the greatest cold of one', judged({ temperatureC: -60 }), true, undefined],
   ['of no 12 V battery either', judged({ volts: 15.01 }), false, /^15\.01 V is not the voltage/],
   [
     'at a heat no battery has',
@@ -247,6 +251,16 @@ test('why a charge falls on its day is said: due, shared, no open day, no power'
   const second = shared.plans.get('Wren')!.charges[0]!;
   expect(second.date).toBe(alone.date);
   expect(second.why).toMatch(/ Charged earlier to share the trip with Moth\. /);
+});
+
+test('a battery that waits at the bench is told the day of its turn', () => {
+  const wren = { ...MOTH, id: 'Wren', name: 'Wren' };
+  const hours = { ...household([]).hoursByWeekday, monday: 1, tuesday: 1, wednesday: 1, thursday: 1, friday: 1 };
+  const { plans } = one(household([MOTH, wren], { hoursByWeekday: { ...hours, saturday: 1, sunday: 1 } }));
+  const [first, second] = ['Moth', 'Wren'].map((id) => plans.get(id)!.charges[0]!);
+  expect(second!.date).toBe(first!.date);
+  expect(first!.why).not.toMatch(/turn/);
+  expect(second!.why).toMatch(/ Its turn on the charger comes on \d+ \w+ 2026\.$/);
 });
 
 test('a trip of many names four and counts the rest', () => {
