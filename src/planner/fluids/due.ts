@@ -4,7 +4,7 @@ import type { ServiceDue } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { counted, type Manner, writtenDate } from '../written.ts';
 import { brakeFluidText } from './brake-fluid.ts';
-import { dayUsedUp, nextSeasonEnd } from './usage.ts';
+import { dayUsedUp, MOST_YEARS, nextSeasonEnd } from './usage.ts';
 
 interface Reason {
   by: ServiceDue['by'];
@@ -119,7 +119,13 @@ function undated(item: ServiceItem, pulledIn: boolean, counts: readonly Count[])
   if (!hasInterval(item)) return 'No interval is given.';
   if (pulledIn) return 'Nobody knows when it was last done: do it at this lay-up and write the day down.';
   const marks = counts.flatMap(({ dueAt, written }) => (dueAt === undefined ? [] : written(dueAt)));
-  return `Due at ${marks.join(' or ')}; without the use in a season no day can be told.`;
+  const used = counts.some(
+    ({ dueAt, now, perSeason = 0 }) => dueAt !== undefined && now !== undefined && perSeason > 0,
+  );
+  const why = used
+    ? `by the use in a season that is not within ${MOST_YEARS} years`
+    : 'without the use in a season no day can be told';
+  return `Due at ${marks.join(' or ')}; ${why}.`;
 }
 
 function dated({ due, why }: Reason, pulledIn: boolean, machine: Machine, asOf: IsoDate, { locale }: Manner): string {

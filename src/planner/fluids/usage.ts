@@ -2,7 +2,7 @@ import { addDays, addMonths, daysBetween, later } from '../dates.ts';
 import type { IsoDate, Season } from '../household.ts';
 
 /** More years than this are not looked ahead. */
-const MOST_YEARS = 20;
+export const MOST_YEARS = 20;
 
 /**
  * Last day of the season that follows the rest: the first yearly return of the last day of use after first use.

@@ -114,6 +114,54 @@ test.each<[string, ReturnType<typeof due>, Partial<ReturnType<typeof due>>]>([
     },
   ],
   [
+    'a mark that its use does not reach in twenty years',
+    due({ interval: { km: 90_000 }, lastDone: { km: 10_000 } }, { odometerKm: 12_000, seasonKm: 1000 }),
+    {
+      by: 'unknown',
+      pulledIn: false,
+      text: 'Due at 62137 mi (100000 km); by the use in a season that is not within 20 years.',
+    },
+  ],
+  [
+    'a mark of a machine that is not used in a season',
+    due({ interval: { km: 6000 }, lastDone: { km: 10_000 } }, { odometerKm: 12_000, seasonKm: 0 }),
+    { pulledIn: false, text: 'Due at 9942 mi (16000 km); without the use in a season no day can be told.' },
+  ],
+  [
+    'a mark in hours, with the use in kilometres alone',
+    due({ interval: { hours: 50 }, lastDone: { hours: 100 } }, { engineHours: 120, odometerKm: 9, seasonKm: 4000 }),
+    { text: 'Due at 150 h; without the use in a season no day can be told.' },
+  ],
+  ['an interval in kilometres, and no mark', due({ interval: { km: 6000 } }), { by: 'unknown', pulledIn: true }],
+  ['an interval in hours, and no mark', due({ interval: { hours: 50 } }), { by: 'unknown', pulledIn: true }],
+  ['the last day of next season', due(months(12, '2026-10-25')), { due: '2027-10-25', pulledIn: true }],
+  [
+    'the day after next season',
+    due(months(12, '2026-10-26')),
+    { due: '2027-10-26', pulledIn: false, text: 'Due 26 October 2027: 12 months after it was last done.' },
+  ],
+  [
+    'a half month, which is rounded',
+    due({ ...months(24, '2026-02-01'), observedMonths: 7.6 }),
+    { by: 'observed', due: '2026-10-01' },
+  ],
+  [
+    'calendar, distance and hours on one day: the calendar',
+    due(
+      { interval: { months: 12, km: 10, hours: 10 }, lastDone: { date: '2025-10-01', km: 1, hours: 1 } },
+      { odometerKm: 11, engineHours: 11 },
+    ),
+    { by: 'calendar', due: '2026-10-01', dueKm: 11, dueHours: 11 },
+  ],
+  [
+    'hours before distance before calendar',
+    due(
+      { interval: { months: 12, km: 10, hours: 10 }, lastDone: { date: '2026-06-01', km: 1, hours: 1 } },
+      { odometerKm: 5, seasonKm: 20, engineHours: 11 },
+    ),
+    { by: 'hours', due: '2026-10-01' },
+  ],
+  [
     'a mark in hours alone',
     due({ interval: { hours: 50 }, lastDone: { hours: 100 } }, { engineHours: 120 }),
     { pulledIn: false, text: 'Due at 150 h; without the use in a season no day can be told.' },
@@ -130,6 +178,13 @@ test.each<[string, ReturnType<typeof due>, Partial<ReturnType<typeof due>>]>([
   ],
 ])('due by %s', (_, found, expected) => {
   expect(found).toMatchObject(expected);
+});
+
+test('an item is handed on with its name, and a machine without brake fluid has no note on it', () => {
+  expect(due({})).toMatchObject({ id: 'filter', what: 'Air filter', due: undefined, dueKm: undefined });
+  const { brakeFluid: _, ...chassis } = machine().chassis;
+  expect(due({ id: 'brake-fluid' }, { chassis }).text).toBe('No interval is given.');
+  expect(due({ id: 'brake-fluid' }).text).toMatch(/^No interval is given\. DOT4 boils at 446 °F \(230 °C\) at least/);
 });
 
 test('brake fluid has its note wherever the item is it, by id or by name, and nothing else has', () => {

@@ -137,6 +137,50 @@ describe('use through the year', () => {
     expect(nextSeasonEnd({ ...season, firstUse: '2026-11-15' })).toBe('2027-10-25');
   });
 
+  // From 10 April to 25 October are 198 days: 198 in a season is one a day.
+  test.each<[string, number, string, string | undefined]>([
+    ['nothing is left', 0, '2026-12-01', '2026-12-01'],
+    ['less than nothing is left', -5, '2026-12-01', '2026-12-01'],
+    ['one, in the rest: the day after first use', 1, '2026-12-01', '2027-04-11'],
+    ['half of one', 0.5, '2026-12-01', '2027-04-11'],
+    ['a season', 198, '2026-12-01', '2027-10-25'],
+    ['a season and one', 199, '2026-12-01', '2028-04-11'],
+    ['five, five days before the last use', 5, '2026-10-20', '2026-10-25'],
+    ['six, five days before the last use', 6, '2026-10-20', '2027-04-11'],
+    ['one, on the last day of use', 1, '2026-10-25', '2027-04-11'],
+    ['one, long before the season: it begins as long before the last use', 1, '2026-01-01', '2026-04-11'],
+    ['a season, long before it', 198, '2026-01-01', '2026-10-25'],
+    ['one, ten days after first use', 1, '2027-04-20', '2027-04-21'],
+    ['to the end, ten days after first use', 188, '2027-04-20', '2027-10-25'],
+    ['one more than that', 189, '2027-04-20', '2028-04-11'],
+    ['one, on the day of first use', 1, '2027-04-10', '2027-04-11'],
+    ['one, after the season', 1, '2027-11-30', '2028-04-11'],
+    ['twenty seasons', 20 * 198, '2026-12-01', '2046-10-25'],
+    ['more than twenty seasons', 20 * 198 + 1, '2026-12-01', undefined],
+  ])('%s', (_, left, asOf, day) => {
+    expect(dayUsedUp(left, 198, season, asOf)).toBe(day);
+  });
+
+  test('twice the use comes to the mark in half the days', () => {
+    expect(dayUsedUp(100, 2 * 198, season, '2026-12-01')).toBe('2027-05-30');
+  });
+
+  test('the next season ends after first use, within twenty years', () => {
+    expect(nextSeasonEnd({ ...season, firstUse: '2027-10-24' })).toBe('2027-10-25');
+    expect(nextSeasonEnd({ ...season, firstUse: '2027-10-25' })).toBe('2028-10-25');
+    expect(nextSeasonEnd({ ...season, firstUse: '2046-10-24' })).toBe('2046-10-25');
+    expect(() => nextSeasonEnd({ ...season, firstUse: '2046-10-25' })).toThrow(
+      'found a rest from 2026-10-25 to 2046-10-25, expected one of less than 20 years',
+    );
+  });
+
+  test('what is left must be a number, and what is not used has no day', () => {
+    for (const wrong of [Number.NaN, Number.POSITIVE_INFINITY])
+      expect(() => dayUsedUp(wrong, 100, season, '2026-12-01')).toThrow(`use left: found ${wrong}, expected a number`);
+    expect(dayUsedUp(100, undefined, season, '2026-12-01')).toBeUndefined();
+    expect(dayUsedUp(100, -1, season, '2026-12-01')).toBeUndefined();
+  });
+
   test('a machine that is not used comes to no mark', () => {
     expect(dayUsedUp(100, 0, season, '2026-12-01')).toBeUndefined();
     expect(() => dayUsedUp(Number.NaN, 100, season, '2026-12-01')).toThrow(/expected/);
