@@ -2,7 +2,7 @@
  * Reads a table between its rows by a curve that keeps the table's own rise or fall (monotone cubic).
  *
  * Straight lines would lie below a freezing curve, which bends down, and promise too much protection between wide rows.
- * @param points - at least two [x, y], x rising
+ * @param points - at least three [x, y], x rising
  * @param x - where to read, within the table
  * @returns y
  * Source: Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300: slopes by the harmonic mean of the neighbours.
@@ -27,10 +27,8 @@ function slopeAt(points: readonly (readonly [number, number])[], i: number): num
   const step = (k: number) => points[k + 1]![0] - points[k]![0];
   const rise = (k: number) => (points[k + 1]![1] - points[k]![1]) / step(k);
   const n = points.length;
-  if (i === 0) return endSlope(rise(0), n > 2 ? rise(1) : rise(0), step(0), n > 2 ? step(1) : step(0));
-  if (i === n - 1) {
-    return n > 2 ? endSlope(rise(n - 2), rise(n - 3), step(n - 2), step(n - 3)) : rise(0);
-  }
+  if (i === 0) return endSlope(rise(0), rise(1), step(0), step(1));
+  if (i === n - 1) return endSlope(rise(n - 2), rise(n - 3), step(n - 2), step(n - 3));
   const [a, b] = [rise(i - 1), rise(i)];
   if (!(a * b > 0)) return 0;
   const w1 = 2 * step(i) + step(i - 1);
