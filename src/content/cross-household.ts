@@ -1,4 +1,5 @@
 /** What only shows when household.yaml is held against the other files. */
+import { farAway } from './cross-years.ts';
 import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { HouseholdFile } from './schemas/household.ts';
@@ -7,10 +8,18 @@ import { knownEntries } from './sound.ts';
 /**
  * Problems of household.yaml that its own schema cannot see.
  * @param places - ids of all places, sound or not
+ * @param asOf - the day of the plan
  */
-export function householdProblems({ source, checked }: Loaded<HouseholdFile>, places: readonly string[]): Problem[] {
+export function householdProblems(
+  { source, checked }: Loaded<HouseholdFile>,
+  places: readonly string[],
+  asOf: string,
+): Problem[] {
   const { chargers, stands } = checked.sound;
+  const problems: Problem[] = [];
+  farAway(checked.sound, asOf, (path, what, fix) => problems.push(problemAt(source, path, what, fix)));
   return [
+    ...problems,
     ...repeatedIds(source, 'chargers', chargers),
     ...repeatedIds(source, 'stands', stands),
     ...knownEntries(chargers).flatMap(([i, c]) =>

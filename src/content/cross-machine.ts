@@ -4,10 +4,10 @@ import { unknownPlace } from './cross-household.ts';
 import { type CrossContext, partProblems } from './cross-parts.ts';
 import { seasonProblems } from './cross-season.ts';
 import { workProblems } from './cross-work.ts';
+import { farSeason, yearProblems } from './cross-years.ts';
 import { idsOf, type Loaded, problemAt, repeatedIds } from './loaded.ts';
-import type { Path } from './path.ts';
 import type { Problem } from './problem.ts';
-import { asLeftProblems, futureProblems, inFuture, readingProblems } from './records.ts';
+import { asLeftProblems, measuredProblems } from './records.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import { knownEntries } from './sound.ts';
 
@@ -18,39 +18,15 @@ export function machineProblems({ source, checked }: Loaded<MachineFile>, contex
   const say: Say = (path, what, fix) => problems.push(problemAt(source, path, what, fix));
   if (m.place !== undefined && !context.places.has(m.place))
     problems.push(unknownPlace(source, ['place'], m.place, [...context.places.keys()]));
-  seasonProblems(m, say);
+  if (!farSeason(m, context.asOf, say)) seasonProblems(m, say);
   partProblems(m, context, say);
-  years(m, context.asOf, say);
+  yearProblems(m, context.asOf, say);
   services(m, say);
   problems.push(...asLeftProblems(source, m.asLeft, idsOf(checked, 'assemblies'), context.openItems));
-  problems.push(...futureProblems(source, m, context.asOf), ...readingProblems(source, m.readings));
-  for (const [path, day] of pastDays(m))
-    if (day > context.asOf) problems.push(inFuture(source, path, day, context.asOf));
+  problems.push(...measuredProblems(source, m, context.asOf));
   problems.push(...repeatedIds(source, 'services', m.services), ...repeatedIds(source, 'paperwork', m.paperwork));
   problems.push(...workProblems(source, checked));
   return problems;
-}
-
-function years(m: Sound, asOf: string, say: Say): void {
-  const now = Number(asOf.slice(0, 4));
-  if (m.year !== undefined && m.year > now + 1)
-    say(['year'], `found ${m.year}, expected a model year up to ${now + 1}`, 'Correct the year.');
-  for (const [i, t] of knownEntries(m.tyres)) {
-    if (t.madeYear !== undefined && t.madeYear > now)
-      say(
-        ['tyres', i, 'madeYear'],
-        `found ${t.madeYear}, which is in the future, expected a year up to ${now}`,
-        'The last two digits of the four in the date code are the year.',
-      );
-  }
-}
-
-function* pastDays(m: Sound): Generator<[Path, string]> {
-  for (const [i, s] of knownEntries(m.services))
-    if (s.lastDone?.date !== undefined) yield [['services', i, 'lastDone', 'date'], s.lastDone.date];
-  if (typeof m.fuel === 'object' && m.fuel.boughtOn !== undefined) yield [['fuel', 'boughtOn'], m.fuel.boughtOn];
-  if (typeof m.cooling === 'object' && m.cooling.lastChanged !== undefined)
-    yield [['cooling', 'lastChanged'], m.cooling.lastChanged];
 }
 
 function services(m: Sound, say: Say): void {

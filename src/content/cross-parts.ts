@@ -1,6 +1,7 @@
 /** Parts of one machine that cannot be as they are written: held against each other, its place and the household. */
 import type { Checked } from './check.ts';
 import { answerProblems, round, type Say, type Sound } from './cross-answers.ts';
+import { READINGS_OF_NONE } from './records.ts';
 import type { HouseholdFile } from './schemas/household.ts';
 import type { PlaceFile } from './schemas/place.ts';
 import { type Known, knownEntries } from './sound.ts';
@@ -25,13 +26,8 @@ export function partProblems(m: Sound, context: CrossContext, say: Say): void {
   tyresAndChassis(m, say);
 }
 
-function battery(m: Sound, { household, places, asOf }: CrossContext, say: Say): void {
-  if (m.battery === 'none' && m.readings && m.readings.length > 0)
-    say(
-      ['readings'],
-      'found battery readings of a machine without battery, expected none',
-      'Delete the readings, or describe the battery.',
-    );
+function battery(m: Sound, { household, places }: CrossContext, say: Say): void {
+  if (m.battery === 'none' && m.readings !== undefined && m.readings.length > 0) say(['readings'], ...READINGS_OF_NONE);
   if (m.battery === undefined || m.battery === 'none') return;
   const b = m.battery;
   if (b.care === 'maintainer') {
@@ -61,18 +57,37 @@ function battery(m: Sound, { household, places, asOf }: CrossContext, say: Say):
         'found carry-in of a battery with removable: false, expected maintainer or visits',
         'Write another care, or correct removable.',
       );
+    if (b.connected === true)
+      say(
+        ['battery', 'connected'],
+        'found connected: true beside care: carry-in, which takes the battery out, expected false',
+        'Delete one of the two lines.',
+      );
   }
-  if (b.boughtYear !== undefined && b.boughtYear > Number(asOf.slice(0, 4)))
-    say(
-      ['battery', 'boughtYear'],
-      `found ${b.boughtYear}, which is in the future, expected a year up to ${asOf.slice(0, 4)}`,
-      'Correct the year.',
-    );
 }
 
 function fuel(m: Sound, say: Say): void {
+  const { cycle, cylinders, twoStrokeOil } = m.engine ?? {};
+  if (m.fuel === 'none' && cycle !== undefined && cycle !== 'electric')
+    say(
+      ['fuel'],
+      `found none beside a ${cycle} engine, which burns fuel, expected the fuel`,
+      'Describe the fuel or delete the line; where nothing burns, write engine: { cycle: electric }.',
+    );
   if (m.fuel === undefined || m.fuel === 'none') return;
   const f = m.fuel;
+  if (f.premix !== undefined && twoStrokeOil !== undefined && f.premix !== (twoStrokeOil === 'premix'))
+    say(
+      ['fuel', 'premix'],
+      `found premix: ${f.premix} beside engine.twoStrokeOil: ${twoStrokeOil}, expected ${!f.premix}`,
+      'Oil is either mixed into the tank or injected from its own: correct one of the two.',
+    );
+  if (f.bowls !== undefined && cylinders !== undefined && cylinders > 0 && f.bowls > 2 * cylinders)
+    say(
+      ['fuel', 'bowls'],
+      `found ${f.bowls} float bowls on ${cylinders === 1 ? '1 cylinder' : `${cylinders} cylinders`}, expected at most ${2 * cylinders}`,
+      'Correct one of the two.',
+    );
   if (m.engine?.cycle === 'electric')
     say(['fuel'], 'found fuel of an electric machine, expected none', 'Write fuel: none, or correct engine.cycle.');
   if (f.tank !== undefined && f.lineAndBowls !== undefined && f.lineAndBowls > f.tank) {
@@ -119,12 +134,16 @@ function engine(m: Sound, say: Say): void {
       'found engine oil to change in a two-stroke, which burns its oil, expected none',
       'Delete the line, or correct cycle.',
     );
-  if (e.cycle === 'electric' && e.cylinders !== undefined && e.cylinders > 0)
-    say(
-      ['engine', 'cylinders'],
-      `found ${e.cylinders} cylinders of an electric machine, expected none`,
-      'Delete the line, or correct cycle.',
-    );
+  if (e.cycle === 'electric') {
+    const burning = { cylinders: e.cylinders, oil: e.oil, oilFilter: e.oilFilter, idleFlow: e.idleFlow };
+    for (const [name, value] of Object.entries(burning))
+      if (value)
+        say(
+          ['engine', name],
+          `found ${name} of an electric machine, which burns nothing, expected no such line`,
+          'Delete the line, or correct cycle.',
+        );
+  }
   if (e.cycle !== undefined && e.cycle !== 'electric' && e.cylinders === 0)
     say(
       ['engine', 'cylinders'],

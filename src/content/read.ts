@@ -112,7 +112,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
       ? new Set(procedures.flatMap((p) => p.steps.flatMap((s) => s.opens.map((o) => o.item))))
       : undefined,
   };
-  if (home) problems.push(...householdProblems(home, [...context.places.keys()]));
+  if (home) problems.push(...householdProblems(home, [...context.places.keys()], asOf));
   problems.push(...climates.flatMap(climateProblems));
   for (const machine of machines) problems.push(...machineProblems(machine, context));
   problems.push(...recordProblems(records, machines, unread('machine'), context));

@@ -1,46 +1,23 @@
 /** Bench records: what was measured and done, held against the machine they are about. */
 import type { BenchRecord } from '../planner/bench-record.ts';
 import type { CrossContext } from './cross-parts.ts';
+import { type Dated, recordedProblems } from './cross-years.ts';
 import { idsOf, type Loaded, problemAt } from './loaded.ts';
-import type { Path } from './path.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { RecordFile } from './schemas/record.ts';
 import { type Known, knownEntries } from './sound.ts';
 import type { Source } from './source.ts';
 
-type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'skipped' | 'notes' | 'asLeft'>;
-
-/** Things that are written down cannot lie in the future. */
-export function futureProblems(source: Source, data: Known<Dated>, asOf: string): Problem[] {
-  const lists = [
-    ['readings', 'date', data.readings],
-    ['charged', 'date', data.charged],
-    ['done', 'date', data.done],
-    ['skipped', 'date', data.skipped],
-    ['notes', 'date', data.notes],
-    ['asLeft', 'since', data.asLeft],
-  ] as const;
-  return lists.flatMap(([name, key, list]) =>
-    knownEntries<{ date?: string | undefined; since?: string | undefined }>(list).flatMap(([i, item]) => {
-      const day = item[key];
-      return day === undefined || day <= asOf ? [] : [inFuture(source, [name, i, key], day, asOf)];
-    }),
-  );
-}
-
-/** The problem of a past event dated after the day of the plan. */
-export function inFuture(source: Source, path: Path, day: string, asOf: string): Problem {
-  return problemAt(
-    source,
-    path,
-    `found ${day}, which is in the future, expected a day up to ${asOf}`,
-    'Correct the date: this is for what has been done.',
-  );
+/** What cannot have been measured and ticked, whatever the machine. */
+export function measuredProblems(source: Source, data: Known<Dated>, asOf: string): Problem[] {
+  const problems = readingProblems(source, data.readings);
+  recordedProblems(data, asOf, (path, what, fix) => problems.push(problemAt(source, path, what, fix)));
+  return problems;
 }
 
 /** Readings that no 12 V battery gives. */
-export function readingProblems(source: Source, readings: Known<RecordFile>['readings']): Problem[] {
+function readingProblems(source: Source, readings: Known<RecordFile>['readings']): Problem[] {
   return knownEntries(readings).flatMap(([i, r]) => {
     if (r.voltage !== undefined && !(r.voltage >= 5 && r.voltage <= 16)) {
       return [
@@ -111,7 +88,7 @@ export function recordProblems(
   if (ids.length === 0 && unread.length === 0) return [];
   return records.flatMap(({ id, source, checked }) => {
     const data = checked.sound;
-    const problems = [...futureProblems(source, data, asOf), ...readingProblems(source, data.readings)];
+    const problems = measuredProblems(source, data, asOf);
     const machine = machines.find((m) => m.id === id);
     if (!machine) {
       if (unread.includes(id)) return problems;
@@ -136,6 +113,8 @@ export function recordProblems(
         ),
       );
     }
+    if (machine.checked.sound.battery === 'none' && data.readings !== undefined && data.readings.length > 0)
+      problems.push(problemAt(source, ['readings'], ...READINGS_OF_NONE));
     const jobs = idsOf(machine.checked, 'jobs');
     const assemblies = idsOf(machine.checked, 'assemblies');
     problems.push(...asLeftProblems(source, data.asLeft, assemblies, openItems));
@@ -164,6 +143,12 @@ export function recordProblems(
     return problems;
   });
 }
+
+/** What is found where a machine without battery has readings of one, and what to do. */
+export const READINGS_OF_NONE: [what: string, fix: string] = [
+  'found battery readings of a machine with battery: none, expected none',
+  'Delete the readings, or describe the battery in the machine’s file.',
+];
 
 function writeNear(word: string, known: readonly string[], other: string): string {
   const near = nearest(word, known);

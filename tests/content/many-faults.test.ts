@@ -10,7 +10,9 @@ test('many faults in one household are all reported in one run, by file and line
     const fault = filesOf(join(FAULTS, name)).filter((f) => f.path !== 'expected.json');
     if (grow || without || fault.length !== 1 || fault[0]!.path !== 'machines/bike.yaml') continue;
     files.push({ path: `machines/${name}.yaml`, bytes: fault[0]!.bytes });
-    expected.push(...problems.map((p) => `machines/${name}.yaml:${p.line} ${p.field}`));
+    // What is told of the bike's record hangs on the bike, which is sound here.
+    const own = problems.filter((p) => p.file === 'machines/bike.yaml');
+    expected.push(...own.map((p) => `machines/${name}.yaml:${p.line} ${p.field}`));
   }
   expect(files.length).toBeGreaterThan(60);
   const { household, problems } = readOver(files);

@@ -17,16 +17,19 @@ export interface Surroundings {
   stepIds: readonly string[];
 }
 
-/** Capacity and tank that the reader takes for a kind, with room to both sides. */
-const LIMITS: Record<Kind, { ah: [number, number]; tankL: number }> = {
-  motorcycle: { ah: [1, 40], tankL: 60 },
-  scooter: { ah: [1, 30], tankL: 30 },
-  'snow-machine': { ah: [3, 60], tankL: 100 },
-  quad: { ah: [3, 60], tankL: 60 },
-  'side-by-side': { ah: [5, 120], tankL: 120 },
-  car: { ah: [10, 250], tankL: 200 },
-  tractor: { ah: [10, 400], tankL: 400 },
-  mower: { ah: [1, 120], tankL: 60 },
+/** Figures that the reader takes for a kind, with room to both sides. */
+const LIMITS: Record<
+  Kind,
+  { ah: [number, number]; tankL: number; oilL: number; cylinders: number; coolantL: number; kPa: number; tyres: number }
+> = {
+  motorcycle: { ah: [1, 40], tankL: 60, oilL: 10, cylinders: 8, coolantL: 10, kPa: 500, tyres: 4 },
+  scooter: { ah: [1, 30], tankL: 30, oilL: 5, cylinders: 4, coolantL: 6, kPa: 500, tyres: 4 },
+  'snow-machine': { ah: [3, 60], tankL: 100, oilL: 10, cylinders: 6, coolantL: 25, kPa: 700, tyres: 8 },
+  quad: { ah: [3, 60], tankL: 60, oilL: 10, cylinders: 4, coolantL: 12, kPa: 350, tyres: 8 },
+  'side-by-side': { ah: [5, 120], tankL: 120, oilL: 12, cylinders: 6, coolantL: 25, kPa: 500, tyres: 8 },
+  car: { ah: [10, 250], tankL: 200, oilL: 25, cylinders: 16, coolantL: 40, kPa: 700, tyres: 12 },
+  tractor: { ah: [10, 400], tankL: 400, oilL: 60, cylinders: 12, coolantL: 60, kPa: 700, tyres: 12 },
+  mower: { ah: [1, 120], tankL: 60, oilL: 10, cylinders: 4, coolantL: 20, kPa: 500, tyres: 8 },
 };
 
 const year = (iso: string) => Number(iso.slice(0, 4));
@@ -71,7 +74,7 @@ function batteryArb(kind: Kind, around: Surroundings, place: { power: boolean })
     care: fc.constantFrom(...cares),
     connected: fc.boolean(),
     removable: fc.boolean(),
-  }).map((b) => (b.care === 'carry-in' ? { ...b, removable: true } : b));
+  }).map((b) => (b.care === 'carry-in' ? { ...b, removable: true, connected: undefined } : b));
   return fc.oneof(
     { arbitrary: battery, weight: 8 },
     { arbitrary: fc.constant('none' as const), weight: 1 },
@@ -79,7 +82,8 @@ function batteryArb(kind: Kind, around: Surroundings, place: { power: boolean })
   );
 }
 
-function fuelArb(kind: Kind, asOf: string, twoStroke: boolean) {
+function fuelArb(kind: Kind, asOf: string, engine: EngineContent) {
+  const bowls = engine.cylinders === undefined ? 12 : Math.min(12, 2 * engine.cylinders);
   const options = some({
     blend: fc.constantFrom('E0', 'E5', 'E10', 'E15', 'E20', 'E85'),
     tankMaterial: fc.constantFrom('steel', 'plastic', 'aluminium'),
@@ -87,12 +91,12 @@ function fuelArb(kind: Kind, asOf: string, twoStroke: boolean) {
     boughtOn: pastArb(asOf),
     choice: fc.constantFrom('fill', 'drain'),
     densityKgPerM3: fc.integer({ min: 650, max: 850 }),
-    ...(twoStroke ? { premix: fc.boolean() } : {}),
+    ...premixOf(engine),
   });
   const system = fc.oneof(
     fc.record({ delivery: fc.constant('injection') }),
     fc.record({ delivery: fc.constant('injection'), tap: fc.constantFrom('manual', 'none') }),
-    fc.record({ delivery: fc.constant('carburettor'), bowls: fc.integer({ min: 1, max: 12 }) }),
+    fc.record({ delivery: fc.constant('carburettor'), bowls: fc.integer({ min: 1, max: bowls }) }),
     fc.record({
       delivery: fc.constant('carburettor'),
       tap: fc.constantFrom('vacuum', 'manual'),
@@ -115,12 +119,19 @@ function fuelArb(kind: Kind, asOf: string, twoStroke: boolean) {
       arbitrary: fc.tuple(options, system, fc.oneof(tank, fc.constant({}))).map(([a, b, c]) => ({ ...a, ...b, ...c })),
       weight: 8,
     },
-    { arbitrary: fc.constant('none' as const), weight: 1 },
+    // Without fuel nothing burns: of such a machine no cycle is given.
+    { arbitrary: fc.constant(engine.cycle === undefined ? ('none' as const) : undefined), weight: 1 },
     { arbitrary: fc.constant(undefined), weight: 1 },
   );
 }
 
-function coolingArb(asOf: string) {
+/** Oil is mixed into the tank where the engine is said to want it so, and nowhere else. */
+function premixOf({ cycle, twoStrokeOil }: EngineContent): { premix?: fc.Arbitrary<boolean> } {
+  if (cycle !== 'two-stroke') return {};
+  return { premix: twoStrokeOil === undefined ? fc.boolean() : fc.constant(twoStrokeOil === 'premix') };
+}
+
+function coolingArb(kind: Kind, asOf: string) {
   const liquid = fc
     .tuple(
       some({
@@ -130,7 +141,7 @@ function coolingArb(asOf: string) {
         lastChanged: pastArb(asOf, 3000),
         life: fc.constantFrom('6 months', '2 years', '5 years', '20 years'),
       }),
-      fc.option(fc.tuple(fc.integer({ min: 1, max: 600 }), fc.integer({ min: 50, max: 100 }))),
+      fc.option(fc.tuple(fc.integer({ min: 1, max: LIMITS[kind].coolantL * 10 }), fc.integer({ min: 50, max: 100 }))),
     )
     .map(([more, volume]) => ({
       kind: 'liquid',
@@ -145,12 +156,18 @@ function coolingArb(asOf: string) {
   return fc.oneof(fc.constantFrom('air', 'oil', 'liquid', 'none'), liquid, fc.constant(undefined));
 }
 
+interface EngineContent {
+  cycle?: string;
+  cylinders?: number;
+  twoStrokeOil?: string;
+}
+
 function engineArb(kind: Kind) {
-  const oil = fc.constantFrom('0 L', '0.6 L', '3.2 L', '60 L');
+  const oil = fc.constantFrom('0 L', '0.6 L', '3.2 L', `${LIMITS[kind].oilL} L`);
   const start = fc.constantFrom('electric', 'pull', 'kick', 'electric-and-pull', 'electric-and-kick');
   const common = {
     start,
-    cylinders: fc.integer({ min: 1, max: 16 }),
+    cylinders: fc.integer({ min: 1, max: LIMITS[kind].cylinders }),
     idleFlow: quantityArb(0.05, 10, 'L/h'),
     oilFilter: fc.boolean(),
   };
@@ -165,38 +182,39 @@ function engineArb(kind: Kind) {
     ...(kind === 'snow-machine' ? [] : [some({ ...common, oil })]),
     fc.constant({}),
   ];
-  return fc.oneof(...choices) as fc.Arbitrary<{ cycle?: string }>;
+  return fc.oneof(...choices) as fc.Arbitrary<EngineContent>;
 }
 
-const tyresArb = fc
-  .uniqueArray(fc.constantFrom('front', 'rear', 'all', 'left', 'right', 'sidecar', 'trailer 1'), { maxLength: 4 })
-  .chain((positions) =>
-    fc.tuple(
-      ...positions.map((position) =>
-        fc
-          .tuple(
-            fc.integer({ min: 11, max: 990 }),
-            fc.option(fc.nat(200), { nil: undefined }),
-            fc.option(fc.integer({ min: 1, max: 12 }), { nil: undefined }),
-            fc.constantFrom('kPa', 'psi', 'bar'),
-          )
-          .map(([kPa, more, count, unit]) => {
-            const text = (value: number) =>
-              unit === 'kPa'
-                ? `${value} kPa`
-                : unit === 'bar'
-                  ? `${value / 100} bar`
-                  : `${(value / 6.894).toFixed(2)} psi`;
-            return {
-              position,
-              count,
-              pressure: text(kPa),
-              sidewallMax: more === undefined ? undefined : text(kPa + more),
-            };
-          }),
+const tyresArb = (kind: Kind) =>
+  fc
+    .uniqueArray(fc.constantFrom('front', 'rear', 'all', 'left', 'right', 'sidecar', 'trailer 1'), { maxLength: 4 })
+    .chain((positions) =>
+      fc.tuple(
+        ...positions.map((position) =>
+          fc
+            .tuple(
+              fc.integer({ min: 11, max: LIMITS[kind].kPa - 10 }),
+              fc.option(fc.nat(200), { nil: undefined }),
+              fc.option(fc.integer({ min: 1, max: LIMITS[kind].tyres }), { nil: undefined }),
+              fc.constantFrom('kPa', 'psi', 'bar'),
+            )
+            .map(([kPa, more, count, unit]) => {
+              const text = (value: number) =>
+                unit === 'kPa'
+                  ? `${value} kPa`
+                  : unit === 'bar'
+                    ? `${value / 100} bar`
+                    : `${(value / 6.894).toFixed(2)} psi`;
+              return {
+                position,
+                count,
+                pressure: text(kPa),
+                sidewallMax: more === undefined ? undefined : text(kPa + more),
+              };
+            }),
+        ),
       ),
-    ),
-  );
+    );
 
 const chassisArb = fc
   .tuple(
@@ -408,19 +426,19 @@ export function machineArb(around: Surroundings): fc.Arbitrary<MachineContent> {
     fc.tuple(engineArb(kind), workArb(), batteryArb(kind, around, place)).chain(([engine, work, battery]) => {
       const ids = work.assemblies.map((a) => a.id);
       const record = recordArb(around, ids, battery !== 'none');
-      const twoStroke = engine.cycle === 'two-stroke';
       return fc
         .record({
           name: lineArb,
           season: seasonArb(asOf),
-          fuel: engine.cycle === 'electric' ? fc.constantFrom('none', undefined) : fuelArb(kind, asOf, twoStroke),
-          cooling: coolingArb(asOf),
+          fuel: engine.cycle === 'electric' ? fc.constantFrom('none', undefined) : fuelArb(kind, asOf, engine),
+          cooling: coolingArb(kind, asOf),
           rest: some({
             use: fc.constantFrom('road', 'snow', 'trail', 'work'),
-            year: fc.integer({ min: 1930, max: year(asOf) }),
+            // Services and readings reach back by eleven years.
+            year: fc.integer({ min: 1930, max: year(asOf) - 11 }),
             nextSeason: some({ distance: quantityArb(0, 20000, 'km', 0), hours: quantityArb(0, 500, 'h', 0) }),
             engineHours: quantityArb(0, 5000, 'h', 1),
-            tyres: tyresArb,
+            tyres: tyresArb(kind),
             chassis: chassisArb,
             roadSalt: some({ exposed: fc.boolean(), washed: fc.boolean() }),
             services: servicesArb(asOf),

@@ -1,7 +1,7 @@
 /** A record file read back, by the schema of `content/records/`. Apart, since it needs the YAML and schema libraries. */
 import { check } from '../../content/check.ts';
 import type { Problem } from '../../content/problem.ts';
-import { futureProblems, readingProblems, recordOfFile } from '../../content/records.ts';
+import { measuredProblems, recordOfFile } from '../../content/records.ts';
 import { record } from '../../content/schemas/record.ts';
 import { readSource } from '../../content/source.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
@@ -14,7 +14,7 @@ export function readRecord(
   const { value, problems } = check(source, record);
   const all = [...source.problems, ...problems];
   if (!value || all.length > 0) return { problems: all };
-  const late = [...futureProblems(source, value, asOf), ...readingProblems(source, value.readings)];
+  const late = measuredProblems(source, value, asOf);
   if (late.length > 0) return { problems: late };
   return { machine: value.machine, problems: [], record: recordOfFile(value) };
 }
