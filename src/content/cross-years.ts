@@ -8,7 +8,7 @@ import { type Known, knownEntries } from './sound.ts';
 /** How far from the day of the plan something can lie [years]; common practice, and generous. */
 const FAR = {
   /** A season that is planned, days away: a file that was not touched for years is still read. */
-  season: { back: 10, ahead: 10 },
+  season: { back: 25, ahead: 25 },
   /** What was measured and ticked: batteries and their records do not last so long. */
   ticked: { back: 20, ahead: 0 },
   /** What was noted and laid aside. */

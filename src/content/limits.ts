@@ -31,7 +31,7 @@ function row(
 
 // biome-ignore format: a table is read by its columns
 export const LIMITS: readonly LimitRow[] = [
-  row('battery.capacity', 'Ah', 'a starting battery is as large as its engine asks; beyond it the cold-cranking figure was read', [[1, 40], [1, 30], [3, 60], [3, 60], [5, 120], [10, 250], [10, 400], [1, 120]], 'Take the figure in Ah from the label; the cold-cranking figure in A is no measure of capacity.'),
+  row('battery.capacity', 'Ah', 'a starting battery is as large as its engine asks; beyond it the cold-cranking figure was read', [[1, 100], [1, 60], [2, 100], [2, 100], [2, 200], [5, 300], [5, 400], [1, 200]], 'Take the figure in Ah from the label; the cold-cranking figure in A is no measure of capacity.'),
   row('fuel.tank', 'L', 'the largest tanks are those of touring machines, vans and field tractors', [[0.2, 60], [0.2, 30], [0.2, 100], [0.2, 60], [0.2, 120], [0.2, 200], [0.2, 400], [0.2, 60]]),
   row('engine.oil', 'L', 'dry sumps of large twins hold some 5 L, van engines 15 L, field tractors 40 L', [[0, 10], [0, 5], [0, 10], [0, 10], [0, 12], [0, 25], [0, 60], [0, 10]]),
   row('engine.cylinders', '', 'six in line or eight in V are the most that are made for two wheels', [[0, 8], [0, 4], [0, 6], [0, 4], [0, 6], [0, 16], [0, 12], [0, 4]]),

@@ -191,7 +191,7 @@ test('an answer outside its bounds is told at its field', async () => {
   await planOwn(page, site.origin);
   await page.getByLabel('Capacity on its label').fill('320');
   await page.locator('#capacity-wrong').waitFor();
-  expect(await page.locator('#capacity-wrong').innerText()).toContain('expected 1 to 40 Ah for a motorcycle');
+  expect(await page.locator('#capacity-wrong').innerText()).toContain('expected 1 to 100 Ah for a motorcycle');
   await page.getByLabel('First day of use after the rest').fill('2026-10-01');
   await page.locator('#firstUse-wrong').waitFor();
   expect(await faults(page)).toEqual([]);
