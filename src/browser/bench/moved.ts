@@ -1,16 +1,12 @@
 /** The next charges as this device knows them, with its readings: what pages of an earlier build have to say of them. */
+import { forget, store, storedMembers } from '../stored.ts';
 import type { NextCharge } from './replan.ts';
 
 const KEY = 'idle-season.next';
 
 /** By machine; nothing where the device has planned nothing, keeps nothing, or keeps what is no plan of a charge. */
 export function nextOnDevice(): Record<string, NextCharge> {
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? '{}');
-    return Object.fromEntries(Object.entries(kept ?? {}).filter(([, next]) => isNextCharge(next)));
-  } catch {
-    return {};
-  }
+  return Object.fromEntries(storedMembers(KEY).filter((pair): pair is [string, NextCharge] => isNextCharge(pair[1])));
 }
 
 function isNextCharge(value: unknown): value is NextCharge {
@@ -20,19 +16,9 @@ function isNextCharge(value: unknown): value is NextCharge {
 }
 
 /** What was planned on the device holds no longer. */
-export function forgetNext(): void {
-  try {
-    localStorage.removeItem(KEY);
-  } catch {
-    // Nothing was kept.
-  }
-}
+export const forgetNext = (): void => forget(KEY);
 
-/** Keeps the next charges of the machines that were planned. */
+/** Keeps the next charges of the machines that were planned; a window that keeps nothing has been told of already. */
 export function noteNext(next: Readonly<Record<string, NextCharge>>): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify({ ...nextOnDevice(), ...next }));
-  } catch {
-    // A window that keeps nothing has been told of already.
-  }
+  store(KEY, JSON.stringify({ ...nextOnDevice(), ...next }));
 }

@@ -1,5 +1,7 @@
 /** The rounds of charging: boxes that can be ticked, and the record fetched at the first, or at once where the device has one. */
+
 import { addBoxes } from './boxes.ts';
+import { isRecorded } from './counts.ts';
 import type { Rounds } from './rounds.ts';
 
 class BenchRounds extends HTMLElement {
@@ -15,11 +17,7 @@ class BenchRounds extends HTMLElement {
       this.early.set(box, box.checked);
       void this.ask();
     });
-    try {
-      if (localStorage.getItem('idle-season.bench') !== null) void this.ask();
-    } catch {
-      // No storage, no record.
-    }
+    if (isRecorded()) void this.ask();
   }
 
   private async ask(): Promise<void> {

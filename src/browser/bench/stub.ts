@@ -2,8 +2,10 @@
  * What every machine page carries of the bench record: boxes that can be ticked, and the rest fetched at the first use, or at
  * once where this device has a record. What is done before the rest is there waits for it.
  */
+
 import type { Bench } from './bench.ts';
 import { addBoxes } from './boxes.ts';
+import { isRecorded } from './counts.ts';
 
 class BenchRecord extends HTMLElement {
   private bench: Promise<Bench> | undefined;
@@ -23,11 +25,7 @@ class BenchRecord extends HTMLElement {
       if (act) this.ask((bench) => bench.act(act, id));
     });
     this.querySelector('details')?.addEventListener('toggle', () => this.ask());
-    try {
-      if (localStorage.getItem('idle-season.bench') !== null) this.ask();
-    } catch {
-      // No storage, no record.
-    }
+    if (isRecorded()) this.ask();
   }
 
   private changed(box: HTMLInputElement): void {
