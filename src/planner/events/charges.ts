@@ -1,3 +1,4 @@
+import { daysBetween } from '../dates.ts';
 import type { BatteryChemistry, Household } from '../household.ts';
 import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
@@ -52,7 +53,7 @@ export function chargeDrafts(
   };
 
   let number = 0;
-  for (const trip of [...plan.trips].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))) {
+  for (const trip of plan.trips.toSorted((a, b) => daysBetween(b.date, a.date))) {
     const parts = partsOf(plan, trip);
     if (parts.length === 0) continue;
     for (const part of parts) inTrip.add(part.charge);
@@ -102,15 +103,15 @@ export function chargeDrafts(
 
 /** The batteries of a trip that still rest on its day. */
 function partsOf(plan: PlanWithoutEvents, trip: ChargeTrip): Part[] {
-  return trip.charges.flatMap(({ machine: id, chargeIndex, chargerId, chargerName, startHour }) => {
-    const machine = plan.machines.find((m) => m.id === id);
-    const battery = machine?.battery;
-    const charge = battery?.charges[chargeIndex];
-    if (!machine || !battery || !charge || trip.date > machine.startUp.firstUse) return [];
-    return [
-      { machine, battery, charge, number: charge.occurrence ?? chargeIndex + 1, chargerId, chargerName, startHour },
-    ];
-  });
+  return trip.charges.flatMap(({ machine: id, chargeIndex, chargerId, chargerName, startHour }) =>
+    plan.machines.flatMap((machine) => {
+      if (machine.id !== id || trip.date > machine.startUp.firstUse) return [];
+      const charge = machine.battery?.charges[chargeIndex];
+      if (!charge) return [];
+      const number = charge.occurrence ?? chargeIndex + 1;
+      return [{ machine, battery: machine.battery!, charge, number, chargerId, chargerName, startHour }];
+    }),
+  );
 }
 
 const actOn = (names: string[]) =>

@@ -1,3 +1,4 @@
+import { daysBetween } from '../dates.ts';
 import type { EventCategory, PlanEvent } from '../season-plan.ts';
 import { chargeDrafts } from './charges.ts';
 import { deadlineDrafts } from './deadlines.ts';
@@ -39,7 +40,7 @@ export function makeEvents(plan: PlanWithoutEvents): PlanEvent[] {
   ];
   const place = new Map(plan.machines.map((machine, index) => [machine.id, index]));
   const before = (a: Draft, b: Draft) =>
-    Math.sign(Number(a.event.date > b.event.date) - Number(a.event.date < b.event.date)) ||
+    daysBetween(b.event.date, a.event.date) ||
     RANK.indexOf(a.event.category) - RANK.indexOf(b.event.category) ||
     (place.get(a.event.machine ?? '') ?? 0) - (place.get(b.event.machine ?? '') ?? 0);
   const times = new Map<string, number>();

@@ -29,8 +29,9 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
     const leadDays = daysBetween(line.orderBy ?? line.needBy, line.needBy);
     for (const { machine: id, step, job, amount } of line.for) {
       const machine = plan.machines.find((m) => m.id === id);
-      const purpose = machine && purposeOf(machine, step, job);
-      if (!machine || !purpose) continue;
+      if (!machine) continue;
+      const purpose = purposeOf(machine, step, job);
+      if (!purpose) continue;
       // The line is of all machines: what one machine needs in spring is not ordered in autumn for another's sake.
       const needBy = later(machine.steps.find((s) => s.id === step)?.date ?? line.needBy, line.needBy);
       const date = addDays(needBy, -leadDays);

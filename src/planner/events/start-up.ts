@@ -1,4 +1,4 @@
-import { addDays, dayNumber } from '../dates.ts';
+import { addDays, later } from '../dates.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { listText, writtenDay } from '../written.ts';
@@ -64,9 +64,7 @@ function recheck(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   const steps = machine.steps.filter((step) => step.stage === 'first-ride' && !step.done && !isRide(machine, step));
   if (steps.length === 0) return [];
   const dayAfter = addDays(machine.startUp.firstUse, 1);
-  const date = [dayAfter, ...steps.flatMap((step) => dayOf(plan, machine, step) ?? [])].sort(
-    (a, b) => dayNumber(b) - dayNumber(a),
-  )[0]!;
+  const date = steps.reduce((last, step) => later(last, dayOf(plan, machine, step) ?? last), dayAfter);
   return [
     machineDraft(plan, machine, ['re-check'], {
       date,

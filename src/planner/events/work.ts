@@ -157,9 +157,8 @@ function blockText(block: WorkBlock, plan: PlanWithoutEvents): string {
     due !== undefined &&
       `It was due by ${writtenDay(due, plan.household.locale)}: do it now, tick what is done, or leave it out on purpose.`,
     latest !== undefined && `To be done by ${writtenDay(latest, plan.household.locale)}.`,
-    besides.length > 0 &&
-      sessionHours !== undefined &&
-      `The session is ${hoursText(sessionHours)} in all, with ${listText(besides)}.`,
+    // Only a session has other machines.
+    besides.length > 0 && `The session is ${hoursText(sessionHours!)} in all, with ${listText(besides)}.`,
     ...cautionLines(open, plan.units),
   );
 }

@@ -26,15 +26,9 @@ export function nextSeasonEnd(season: Season): IsoDate {
  * @param asOf - the day on which `left` is counted
  * @returns the day; undefined when the machine is not used, or not within twenty years
  */
-export function dayUsedUp(
-  left: number,
-  perSeason: number | undefined,
-  season: Season,
-  asOf: IsoDate,
-): IsoDate | undefined {
+export function dayUsedUp(left: number, perSeason = 0, season: Season, asOf: IsoDate): IsoDate | undefined {
   if (!Number.isFinite(left)) throw new RangeError(`use left: found ${left}, expected a number`);
   if (left <= 0) return asOf;
-  if (perSeason === undefined || !(perSeason > 0)) return undefined;
   const seasonDays = daysBetween(season.firstUse, nextSeasonEnd(season));
   const perDay = perSeason / seasonDays;
 

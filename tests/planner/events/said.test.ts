@@ -1,13 +1,17 @@
 /** What each reminder says, whole: the words that a person reads on the day, with the figures of a plan made up for it. */
 import { expect, test } from 'vitest';
+import { householdYear } from '../../../src/planner/events/identity.ts';
 import { makeEvents } from '../../../src/planner/events/index.ts';
 import {
   ampHoursText,
   chargeHoursText,
   clockText,
+  fillIn,
   hoursText,
   hourText,
+  lines,
   shortCautions,
+  stepLines,
 } from '../../../src/planner/events/words.ts';
 import type {
   BatteryPlan,
@@ -16,6 +20,7 @@ import type {
   MachinePlan,
   PlanEvent,
   PlanStep,
+  SupplyLine,
 } from '../../../src/planner/season-plan.ts';
 import { aBattery, aCharge, aMachine, aStep, planParts } from '../../fixtures/plan.ts';
 
@@ -520,4 +525,213 @@ test('a caution of the table is said by its title and first sentence, one of the
     '! Starter stud is live: The starter stud is live as long as the battery is connected: battery out first.',
     '! Mind it.',
   ]);
+});
+
+test('{names} that have no amount stay, every one that has is filled in, and a line for nothing is none', () => {
+  const amounts = [{ name: 'oil', value: 2, unit: 'L' }];
+  expect(fillIn('{oil} and {oil}, {grease}', amounts, 'metric')).toBe(
+    '2.0 L (0.53 US gal) and 2.0 L (0.53 US gal), {grease}',
+  );
+  expect(lines('a', undefined, '', false, 'b')).toBe('a\nb');
+  const needs = { ...aStep('', 'winter', '').needs };
+  const line = (over: Partial<PlanStep>) => stepLines([aStep('a.b', 'winter', 'Fill {oil}', over)], 'us')[0];
+  expect(line({ amounts, why: 'It holds {oil}.' })).toBe('- Fill 0.53 US gal (2.0 L). It holds 0.53 US gal (2.0 L).');
+  expect(line({ needs: { ...needs, stand: true }, title: 'Lift it', why: 'So.' })).toBe(
+    '- Lift it (needs the stand). So.',
+  );
+  expect(line({ needs: { ...needs, dryDay: true }, title: 'Wash it' })).toBe('- Wash it (needs a dry day above 41 °F)');
+  for (const title of ['Done.', 'Done?', 'Done!']) expect(line({ title, why: 'So.' })).toBe(`- ${title} So.`);
+});
+
+test('trips stand in the order of their days, in whatever order they were planned', () => {
+  const at = (date: string, occurrence: number) => charged({ date, occurrence }).charges[0]!;
+  const three = aBattery([at('2026-12-05', 1), at('2027-01-10', 2), at('2027-02-20', 3)], { chemistry: 'lifepo4' });
+  const trip = (date: string, chargeIndex: number) => ({ ...tripOf([{ ...PAIR[0]!, chargeIndex }]), id: date, date });
+  const all = [trip('2027-02-20', 2), trip('2026-12-05', 0), trip('2027-01-10', 1)];
+  const uids = (trips: ChargeTrip[]) =>
+    events([moth({ battery: three })], { trips })
+      .filter((e) => e.category === 'charge')
+      .map((e) => [e.date, e.uid]);
+  expect(uids(all)).toEqual(uids(all.toSorted((a, b) => (a.date < b.date ? -1 : 1))));
+  expect(uids(all).map(([date]) => date)).toEqual(['2026-12-05', '2027-01-10', '2027-02-20']);
+});
+
+test('a trip leaves out what the plan has not: a machine, its battery, a charge', () => {
+  const trips = [
+    tripOf([{ ...PAIR[0]!, chargeIndex: 1 }, { ...PAIR[0]!, machine: 'heron' }, { ...PAIR[1]! }, PAIR[0]!]),
+  ];
+  const event = one(events([moth({ battery: charged() }), wren({})], { trips }), /^Charge/);
+  expect(event.machines).toEqual(['moth']);
+  expect(event.title).toBe("Charge Moth's battery: about 3 Ah, 5 h");
+});
+
+test('on a trip with a charge at a known hour and one without, the busiest charger counts', () => {
+  const trips = [
+    tripOf([
+      { ...PAIR[0]!, chargerId: 'a', startHour: 10 },
+      { ...PAIR[1]!, chargerId: 'b' },
+    ]),
+  ];
+  const pair = [moth({ battery: charged() }), wren({ battery: charged({ hours: 2.1 }) })];
+  expect(one(events(pair, { trips }), /^Charge/).title).toMatch(/, 5 h$/);
+});
+
+test('a look-in of another machine, or of another day, stays a reminder of its own beside a charge', () => {
+  const looked = (id: string, date: string) => [aStep(`look-in.${id}.1`, 'look-in', 'Look', { date })];
+  const all = events([
+    moth({ battery: charged(), steps: looked('a', '2026-12-05') }),
+    wren({ steps: looked('b', '2026-12-05') }),
+  ]);
+  expect(all.filter((e) => e.category === 'look-in').map((e) => e.machine)).toEqual(['wren']);
+  expect(one(all, /^Charge/).text).toContain('\nMoth, step by step:\n- Look\n');
+  // A look-in whose steps are all done is told nowhere.
+  const done = looked('a', '2026-12-05').map((step) => ({ ...step, done: true }));
+  expect(one(events([moth({ battery: charged(), steps: done })]), /^Charge/).text).not.toMatch(/step by step/);
+});
+
+const supply = (over: Partial<SupplyLine>, use: Partial<SupplyLine['for'][number]> = {}): SupplyLine => ({
+  what: 'Seal',
+  amount: 1,
+  unit: 'pieces',
+  orderBy: '2026-12-01',
+  needBy: '2026-12-15',
+  inStock: false,
+  for: [{ machine: 'moth', step: 'a.b', amount: 2, ...use }],
+  ...over,
+});
+const orders = (supplies: SupplyLine[], over: Partial<MachinePlan> = {}) =>
+  events([moth({ steps: [aStep('a.b', 'lay-up', 'Do it')], ...over })], { supplies }).filter(
+    (e) => e.category === 'order',
+  );
+
+test('an order says what, how much, by when and for when, and what comes of ordering late', () => {
+  expect(orders([supply({})])).toMatchObject([
+    {
+      date: '2026-12-01',
+      title: 'Order for Moth, lay-up: Seal',
+      label: 'Order for Moth',
+      path: '/shopping/',
+      text: '- Seal, 2 pieces: order by Tue, Dec 1, 2026, needed on Tue, Dec 15, 2026\nOrdered later, it may not be there on the day the machine is opened.',
+    },
+  ]);
+  expect(orders([supply({ inStock: true })])).toEqual([]);
+  expect(orders([supply({}, { machine: 'heron' })])).toEqual([]);
+});
+
+test('the lead time goes before the day of the step itself, where that is later than the line’s; none is no lead', () => {
+  const dated = (date: string) => ({ steps: [aStep('a.b', 'lay-up', 'Do it', { date })] });
+  expect(orders([supply({})], dated('2027-01-15'))[0]!.date).toBe('2027-01-01');
+  expect(orders([supply({})], dated('2026-12-10'))[0]!.date).toBe('2026-12-01');
+  expect(orders([supply({ orderBy: undefined })])[0]!.date).toBe('2026-12-15');
+});
+
+test('what would be ordered after the first use is left out, on its day it is not', () => {
+  const on = (needBy: string) => orders([supply({ orderBy: undefined, needBy })]).length;
+  expect([on('2027-04-10'), on('2027-04-11')]).toEqual([1, 0]);
+});
+
+test('things of one purpose are one order on the earliest of their days, whichever comes first', () => {
+  const late = supply({ what: 'Oil', orderBy: '2026-12-10', needBy: '2026-12-24' });
+  for (const both of [
+    [supply({}), late],
+    [late, supply({})],
+  ])
+    expect(orders(both)).toMatchObject([{ date: '2026-12-01', title: 'Order for Moth, lay-up: 2 items' }]);
+});
+
+test('an order is for its job by name, for the phase of its step, and for winter work where neither is known', () => {
+  const strip = { jobs: [{ id: 'valves', name: 'Valve clearances', assemblies: [], minutes: 1 }] };
+  const titled = (use: Partial<SupplyLine['for'][number]>) =>
+    orders([supply({}, { step: undefined, ...use })], { strip: strip as unknown as MachinePlan['strip'] })[0]?.title;
+  expect(titled({ job: 'valves' })).toBe('Order for Moth, valve clearances: Seal');
+  expect(titled({ job: 'carburettor' })).toBe('Order for Moth, carburettor: Seal');
+  expect(titled({ step: 'a.b' })).toBe('Order for Moth, lay-up: Seal');
+  expect(titled({})).toBe('Order for Moth, winter work: Seal');
+  expect(orders([supply({}, { step: undefined, job: 'valves' })])[0]!.title).toBe('Order for Moth, valves: Seal');
+  const done = { steps: [aStep('a.b', 'lay-up', 'Do it', { done: true })] };
+  expect(orders([supply({})], done)).toEqual([]);
+});
+
+test('the year of a household is that of most of its rests, of as many the earlier', () => {
+  const rest = (lastUse: string, firstUse: string) => aMachine('m', 'M', lastUse, firstUse);
+  const [first, second] = [rest('2025-10-25', '2026-04-10'), rest('2026-10-25', '2027-04-10')];
+  expect(householdYear([])).toBe('');
+  expect(householdYear([first, second, second])).toBe('2026');
+  expect(householdYear([second, second, first])).toBe('2026');
+  expect(householdYear([second, first])).toBe('2025');
+  expect(householdYear([first, second])).toBe('2025');
+});
+
+test('what is left over of several days is told by day, in whatever order the steps stand, and counted from the end', () => {
+  const pair = (day: string) => [late(`${day}.a`, { latest: day }), late(`${day}.b`, { latest: day })];
+  const days = ['2026-11-05', '2026-11-06', '2026-11-07'];
+  const forward = leftOver(days.flatMap(pair));
+  const backward = leftOver(days.toReversed().flatMap(pair));
+  expect(backward.map((e) => [e.date, e.uid])).toEqual(forward.map((e) => [e.date, e.uid]));
+  expect(forward.map((e) => e.date)).toEqual(days);
+  // Two steps of another phase have a count of their own.
+  const winter = pair('2026-11-08').map((step) => ({ ...step, phase: 'winter' as const }));
+  expect(
+    leftOver([...days.flatMap(pair), ...winter])
+      .slice(0, 3)
+      .map((e) => e.uid),
+  ).toEqual(forward.map((e) => e.uid));
+});
+
+test('a step that a session holds is not left over', () => {
+  const steps = [late('a.b'), late('a.c')];
+  const titles = events([moth({ steps })], { sessions: [session('2026-10-27', 'moth/a.b')] })
+    .filter((e) => e.title.endsWith('today at the latest'))
+    .map((e) => e.title);
+  expect(titles).toEqual(['Moth: Do a.c: today at the latest']);
+});
+
+test('two sessions of one day go by the clock, and a dated step without one goes before them', () => {
+  const day = '2026-10-27';
+  const steps = ['a.a', 'a.b', 'a.c'].map((id) => aStep(id, 'winter', `Do ${id}`, id === 'a.c' ? { date: day } : {}));
+  const at = (start: string, step: string) => ({ ...session(day, step), id: start, start });
+  const all = events([moth({ steps })], { sessions: [at('17:00', 'moth/a.b'), at('09:00', 'moth/a.a')] });
+  expect(all.filter((e) => e.date === day).map((e) => e.title)).toEqual([
+    'Winter work on Moth (do a.c): 30 min',
+    'Winter work on Moth (do a.a): 09:00, 2 h',
+    'Winter work on Moth (do a.b): 17:00, 2 h',
+  ]);
+});
+
+test('work on the day of first use is told, work planned after it is not', () => {
+  const on = (date: string) =>
+    events([moth({ steps: [aStep('a.b', 'winter', 'Do it', { date })] })]).filter((e) => e.category === 'winter')
+      .length;
+  expect([on('2027-04-10'), on('2027-04-11')]).toEqual([1, 0]);
+});
+
+test('of a shared session each machine has its own time, alone the session’s', () => {
+  const steps = (id: string) => [aStep(id, 'winter', 'Do it', { minutes: 90 })];
+  const shared = session('2026-11-14', 'moth/m.a', 'wren/w.a');
+  const both = events([moth({ steps: steps('m.a') }), wren({ steps: steps('w.a') })], { sessions: [shared] });
+  expect(one(both, /on Moth/).title).toBe('Winter work on Moth (do it): 13:00, 1.5 h');
+  const alone = events([moth({ steps: steps('m.a') })], { sessions: [shared] });
+  expect(one(alone, /on Moth/).title).toBe('Winter work on Moth (do it): 13:00, 2 h');
+  expect(one(alone, /on Moth/).text).not.toMatch(/The session/);
+});
+
+// The lay-up's own time ends eight days after the last use or as tests/planner/tasks/when.test.ts has it; oil goes to the tip later.
+test('what of the lay-up has its time after it is called by its name', () => {
+  const titled = (steps: PlanStep[]) => one(events([moth({ steps })]), /oil/).title;
+  const oil = (latest: string | undefined, date = '2026-12-12') =>
+    aStep('disposal.oil', 'lay-up', 'Take the oil away', { latest, date });
+  expect(titled([oil('2026-12-31')])).toBe('Moth: take the oil away: 30 min');
+  expect(titled([oil('2026-10-26', '2026-10-26')])).toBe('Lay up Moth (take the oil away): 30 min');
+  expect(titled([oil(undefined)])).toBe('Lay up Moth (take the oil away): 30 min');
+});
+
+test('the re-check is on the day after the first ride at the earliest, else on the last day that the agenda gave', () => {
+  const ride = (id: string, date?: string) => aStep(id, 'start-up', 'Look again', { stage: 'first-ride', date });
+  const on = (steps: PlanStep[], sessions: ReturnType<typeof session>[] = []) =>
+    one(events([moth({ steps })], { sessions }), /re-check/).date;
+  expect(on([ride('r.a')])).toBe('2027-04-11');
+  expect(on([ride('r.a', '2027-04-09')])).toBe('2027-04-11');
+  expect(on([ride('r.a', '2027-04-20'), ride('r.b', '2027-04-15')])).toBe('2027-04-20');
+  expect(on([ride('r.a', '2027-04-15')], [session('2027-04-18', 'moth/r.a')])).toBe('2027-04-18');
+  expect(on([ride('r.a', '2027-04-15')], [session('2027-04-18', 'wren/r.a')])).toBe('2027-04-15');
 });

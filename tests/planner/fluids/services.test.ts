@@ -163,6 +163,9 @@ describe('use through the year', () => {
 
   test('twice the use comes to the mark in half the days', () => {
     expect(dayUsedUp(100, 2 * 198, season, '2026-12-01')).toBe('2027-05-30');
+    expect(dayUsedUp(4, 2 * 198, season, '2026-10-20')).toBe('2026-10-22');
+    expect(dayUsedUp(10, 2 * 198, season, '2026-10-20')).toBe('2026-10-25');
+    expect(dayUsedUp(11, 2 * 198, season, '2026-10-20')).toBe('2027-04-11');
   });
 
   test('the next season ends after first use, within twenty years', () => {
