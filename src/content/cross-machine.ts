@@ -3,6 +3,7 @@ import { round, type Say, type Sound } from './cross-answers.ts';
 import { unknownPlace } from './cross-household.ts';
 import { type CrossContext, partProblems } from './cross-parts.ts';
 import { seasonProblems } from './cross-season.ts';
+import { stepProblems } from './cross-steps.ts';
 import { workProblems } from './cross-work.ts';
 import { farSeason, yearProblems } from './cross-years.ts';
 import { idsOf, type Loaded, problemAt, repeatedIds } from './loaded.ts';
@@ -26,6 +27,8 @@ export function machineProblems({ source, checked }: Loaded<MachineFile>, contex
   problems.push(...measuredProblems(source, m, context.asOf));
   problems.push(...repeatedIds(source, 'services', m.services), ...repeatedIds(source, 'paperwork', m.paperwork));
   problems.push(...workProblems(source, checked));
+  const { procedures } = context;
+  stepProblems(m, { procedures, jobs: idsOf(checked, 'jobs'), assemblies: idsOf(checked, 'assemblies') }, say);
   return problems;
 }
 

@@ -1,4 +1,5 @@
 /** Parts of one machine that cannot be as they are written: held against each other, its place and the household. */
+import type { Procedure } from '../planner/household.ts';
 import type { Checked } from './check.ts';
 import { answerProblems, round, type Say, type Sound } from './cross-answers.ts';
 import { READINGS_OF_NONE } from './records.ts';
@@ -14,6 +15,8 @@ export interface CrossContext {
   places: ReadonlyMap<string, Known<PlaceFile>>;
   /** Items that the procedures open; undefined where a procedure was refused. */
   openItems: ReadonlySet<string> | undefined;
+  /** The procedures that steps are named after; undefined where one was refused, or none are at hand. */
+  procedures: readonly Procedure[] | undefined;
 }
 
 /** Problems of battery, fuel, engine, cooling, tyres and chassis. */

@@ -63,12 +63,14 @@ export function codeOf(character: string): string {
 export function nearest(word: string, known: readonly string[]): string | undefined {
   const lower = word.slice(0, 60).toLowerCase();
   let best: string | undefined;
+  let isTie = false;
   let bestDistance = Math.max(1, Math.floor(Math.min(lower.length, 12) / 3)) + 0.5;
   for (const candidate of known) {
     const distance = editDistance(lower, candidate.toLowerCase());
-    if (distance < bestDistance) [best, bestDistance] = [candidate, distance];
-    else if (distance === bestDistance) best = undefined;
+    if (distance < bestDistance) [best, bestDistance, isTie] = [candidate, distance, false];
+    else if (distance === bestDistance) [best, isTie] = [undefined, true];
   }
+  if (isTie) return undefined;
   const begins = lower.slice(0, 5);
   const alike = begins.length >= 3 ? known.filter((k) => k.toLowerCase().startsWith(begins)) : [];
   return best ?? (begins.length >= 4 || alike.length === 1 ? alike[0] : undefined);

@@ -111,6 +111,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
     openItems: ownSound
       ? new Set(procedures.flatMap((p) => p.steps.flatMap((s) => s.opens.map((o) => o.item))))
       : undefined,
+    procedures: ownSound && procedures.length > 0 ? procedures : undefined,
   };
   if (home) problems.push(...householdProblems(home, [...context.places.keys()], asOf));
   problems.push(...climates.flatMap(climateProblems));

@@ -1,6 +1,7 @@
 /** Bench records: what was measured and done, held against the machine they are about. */
 import type { BenchRecord } from '../planner/bench-record.ts';
 import type { CrossContext } from './cross-parts.ts';
+import { stepProblems } from './cross-steps.ts';
 import { type Dated, recordedProblems } from './cross-years.ts';
 import { idsOf, type Loaded, problemAt } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
@@ -81,7 +82,7 @@ export function recordProblems(
   records: readonly Loaded<RecordFile>[],
   machines: readonly Loaded<MachineFile>[],
   unread: readonly string[],
-  { asOf, openItems }: Pick<CrossContext, 'asOf' | 'openItems'>,
+  { asOf, openItems, procedures }: Pick<CrossContext, 'asOf' | 'openItems' | 'procedures'>,
 ): Problem[] {
   const ids = [...machines.map((m) => m.id), ...unread];
   // Where there is none at all, that is said, and nothing is wrong with the records.
@@ -118,6 +119,9 @@ export function recordProblems(
     const jobs = idsOf(machine.checked, 'jobs');
     const assemblies = idsOf(machine.checked, 'assemblies');
     problems.push(...asLeftProblems(source, data.asLeft, assemblies, openItems));
+    stepProblems(data, { procedures, jobs, assemblies }, (path, what, fix) =>
+      problems.push(problemAt(source, path, what, fix)),
+    );
     for (const [i, job] of knownEntries(data.finishedJobs)) {
       if (jobs === undefined || jobs.includes(job)) continue;
       problems.push(

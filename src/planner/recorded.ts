@@ -4,8 +4,8 @@ import { daysBetween } from './dates.ts';
 import type { FuelChoice, IsoDate, Machine, Procedure, Ticked, When } from './household.ts';
 import { isOfSeason, recordSeason, restKey } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
+import { isStepName } from './step-names.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
-import { isWholePhase } from './ticked.ts';
 import { counted } from './written.ts';
 
 /** Phases whose steps can be left out on purpose: a check before the ride cannot. */
@@ -141,9 +141,6 @@ export function recordWarnings(
   procedures: readonly Procedure[],
 ): Warning[] {
   if (machine.doneSteps.length === 0 && !machine.skippedSteps?.length) return [];
-  const names = new Set(procedures.flatMap((p) => p.steps.map((step) => `${p.id}.${step.id}`)));
-  const isKnown = (id: string) =>
-    isWholePhase(id) || names.has(id.split('.').slice(0, 2).join('.')) || /^(strip|job)\./.test(id);
   const phases = new Map(steps.map((step) => [step.id, step.phase]));
   const note = (text: string, act: string): Warning => ({
     machine: machine.id,
@@ -156,7 +153,7 @@ export function recordWarnings(
   const ids = [...new Set([...machine.doneSteps, ...skipped].map(({ stepId }) => stepId))];
   return [
     ...ids
-      .filter((id) => !isKnown(id))
+      .filter((id) => !isStepName(id, procedures))
       .map((id) =>
         note(
           `The record of ${machine.name} names the step "${id}", and there is no such step: nothing was ticked by it.`,

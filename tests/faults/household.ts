@@ -6,6 +6,7 @@ import { type ContentFile, type ReadResult, readContent } from '../../src/conten
 
 export const FAULTS = import.meta.dirname;
 const SOUND = join(FAULTS, '..', 'households', 'workshop');
+const PROCEDURES = join(FAULTS, '..', '..', 'content', 'procedures');
 const LIBRARY = join(FAULTS, '..', '..', 'public', 'climate', 'normals.json');
 
 /** The day on which all fault households are read. */
@@ -18,6 +19,9 @@ export interface Expected {
   /** A file made too large by repeating a line, so that it need not be stored. */
   grow?: { file: string; line: string; times: number };
 }
+
+const procedures = () => (bundled ??= filesOf(PROCEDURES).map((f) => ({ ...f, path: `procedures/${f.path}` })));
+let bundled: ContentFile[] | undefined;
 
 const library = openClimateLibrary(JSON.parse(readFileSync(LIBRARY, 'utf8')));
 
@@ -43,7 +47,7 @@ export function expectedOf(name: string): Expected {
 export function readOver(over: readonly ContentFile[], without: readonly string[] = []): ReadResult {
   const files = new Map([...filesOf(SOUND), ...over].map((file) => [file.path, file]));
   for (const path of without) files.delete(path);
-  return readContent([...files.values()], { asOf: AS_OF, library });
+  return readContent([...files.values()], { asOf: AS_OF, library, procedures: procedures() });
 }
 
 export function readFault(name: string): ReadResult {
