@@ -1,23 +1,21 @@
 /** Where a place's weather comes from: its climate file, a bundled station, or an hourly file. */
-import { type Climate, checkNormals, EpwError, normalsOf, parseEpw } from '../planner/climate/index.ts';
+import type { Climate } from '../planner/climate/index.ts';
 import type { Place } from '../planner/household.ts';
 import { type ClimateLibrary, nearestStations, stationOf, stationsByName } from './climate-library.ts';
-import type { ContentFile } from './files.ts';
+import { hourlyClimate, type WeatherFiles } from './hourly.ts';
 import { type Loaded, problemAt } from './loaded.ts';
-import { nearest, type Problem, printable, shown } from './problem.ts';
+import { nearest, type Problem } from './problem.ts';
 import { resolveClimate } from './resolve-place.ts';
 import type { ClimateFile } from './schemas/climate.ts';
 import type { PlaceFile } from './schemas/place.ts';
 import type { Known } from './sound.ts';
 
-interface Found {
+/** A place's climate, or what is wrong with it. */
+export interface Found {
   climate?: Climate | undefined;
   station?: Place['station'];
   problems: Problem[];
 }
-
-/** Largest hourly file: 8760 lines of some 400 characters are 3.5 MB [bytes]. */
-const MAX_EPW_BYTES = 8 * 1024 * 1024;
 
 /** Problems of a climate file that its schema cannot see: lists that must go together, figures that no climate has. */
 export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): Problem[] {
@@ -49,7 +47,7 @@ export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): P
         ),
       );
   }
-  problems.push(...outOfOrder(source, sound), ...tooWide(source, sound));
+  problems.push(...outOfOrder(source, sound), ...tooWide(source, sound), ...upsideDown(source, sound));
   if (problems.length > 0 || !checked.value) return problems;
   try {
     resolveClimate(id, checked.value);
@@ -90,6 +88,24 @@ function tooWide(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>): 
   });
 }
 
+/** Nearer to the equator the seasons are those of rain [°]. */
+const SEASONS_FROM_DEG = 30;
+
+/** A year whose cold months are those of the other half of the earth: a sign is missing, or the lists begin in July. */
+function upsideDown(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>): Problem[] {
+  const mean = months(c.meanC ?? c.meanF);
+  const about = (list: readonly number[]) => list.reduce((sum, m) => sum + (mean[m] ?? Number.NaN), 0);
+  const [january, july] = [about([11, 0, 1]), about([5, 6, 7])];
+  const latitude = c.latitudeDeg ?? 0;
+  const isTurned = latitude > 0 ? january > july : january < july;
+  if (Math.abs(latitude) < SEASONS_FROM_DEG || !isTurned) return [];
+  const [cold, half] = latitude > 0 ? ['July', 'north'] : ['January', 'south'];
+  const what = `found a latitude of ${latitude}°, which is ${half}, and cold months about ${cold}, expected them half a year apart`;
+  return [
+    problemAt(source, ['latitudeDeg'], what, 'Correct the sign (south is negative), or begin each list with January.'),
+  ];
+}
+
 /** Lists that must stand below one another, month by month, where they are in the same unit. */
 function outOfOrder(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>): Problem[] {
   return (['C', 'F'] as const).flatMap((unit) =>
@@ -127,7 +143,7 @@ function outOfOrder(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>
 export function climateOfPlace(
   { id, source, checked }: Loaded<PlaceFile>,
   climates: readonly (Loaded<ClimateFile> | { id: string })[],
-  files: readonly ContentFile[],
+  files: WeatherFiles,
   library: ClimateLibrary | undefined,
 ): Found {
   // Its forms have no field in common: it is sound as a whole, or nothing of it is.
@@ -152,7 +168,7 @@ export function climateOfPlace(
     if (!('checked' in file) || !file.checked.value || climateProblems(file).length > 0) return { problems: [] };
     return { climate: resolveClimate(file.id, file.checked.value), problems: [] };
   }
-  if ('hourly' in wanted) return hourly(id, wanted.hourly, files, say);
+  if ('hourly' in wanted) return hourlyClimate(id, wanted.hourly, files, say);
   if (!library)
     return say(
       [],
@@ -177,72 +193,4 @@ export function climateOfPlace(
     `found ${found.length} stations for "${wanted.station}", expected one: ${some.join('; ')}${found.length > 6 ? '; …' : ''}`,
     'Write the number in brackets as the station, in quotes.',
   );
-}
-
-function hourly(
-  id: string,
-  path: string,
-  files: readonly ContentFile[],
-  say: (path: string[], what: string, fix: string) => Found,
-): Found {
-  if (
-    path.startsWith('/') ||
-    path.includes('\\') ||
-    path.split('/').some((p) => p === '..') ||
-    /^[a-z]+:/i.test(path)
-  ) {
-    return say(
-      ['hourly'],
-      `found the path ${shown(path)}, expected a file inside the content folder`,
-      'Copy the file into climates/ and write climates/<name>.epw.',
-    );
-  }
-  const file = files.find((f) => f.path === path) ?? files.find((f) => f.path === `climates/${path}`);
-  if (!file)
-    return say(
-      ['hourly'],
-      `found no file ${shown(path)} in the content folder, expected an hourly weather file`,
-      'Copy the file into climates/ and write climates/<name>.epw.',
-    );
-  if (file.bytes.length > MAX_EPW_BYTES)
-    return say(
-      ['hourly'],
-      `found a weather file of ${Math.round(file.bytes.length / 1048576)} MB, expected at most 8 MB`,
-      'Take the file as it was published, one year of hours.',
-    );
-  try {
-    const text = typeof file.bytes === 'string' ? file.bytes : new TextDecoder('utf-8').decode(file.bytes);
-    const climate = parseEpw(text, { id });
-    checkNormals(normalsOf(climate));
-    return { climate, problems: [] };
-  } catch (error) {
-    if (error instanceof RangeError)
-      return {
-        problems: [
-          {
-            file: file.path,
-            line: 1,
-            column: 1,
-            field: '',
-            what: `found weather that no climate has: ${error.message}`,
-            fix: 'Take the file as it was published, with humidity in percent.',
-          },
-        ],
-      };
-    if (!(error instanceof EpwError)) throw error;
-    // A file of another kind fails on every line; its first line says so.
-    const told = error.problems[0]?.text.includes('LOCATION') ? error.problems.slice(0, 1) : error.problems.slice(0, 5);
-    return {
-      problems: told.map((p) => ({
-        file: file.path,
-        line: p.line,
-        column: 1,
-        field: '',
-        what: p.text.includes(' found, ')
-          ? printable(p.text).replace(/^(.*) found, (.*) expected$/, 'found $1, expected $2')
-          : `found ${printable(p.text)}`,
-        fix: 'Take the file as it was published, one whole year of hours.',
-      })),
-    };
-  }
 }

@@ -6,7 +6,7 @@ import { check } from './check.ts';
 import { procedureProblems } from './cross-procedure.ts';
 import { type ContentFile, sortFiles } from './files.ts';
 import type { Loaded } from './loaded.ts';
-import type { Problem } from './problem.ts';
+import { nearest, type Problem } from './problem.ts';
 import { toProcedure } from './resolve-procedure.ts';
 import { type ProcedureFile, procedureSchema } from './schemas/procedure.ts';
 import { readSource } from './source.ts';
@@ -49,9 +49,17 @@ export function bundleOf(files: readonly ContentFile[]): Bundle {
   return bundle;
 }
 
-/** What the procedures leave open among themselves. */
+/** What the procedures leave open among themselves; a name that leads nowhere with the one that it is near to. */
 export function libraryProblems(procedures: readonly Procedure[]): Problem[] {
-  return ledgerProblems(procedures).map(({ item: _, ...rest }) => rest);
+  const steps = procedures.flatMap((p) => p.steps.map((step) => ({ name: `${p.id}.${step.id}`, step })));
+  const names = [...procedures.map((p) => p.id), ...steps.map(({ name }) => name)];
+  const items = steps.flatMap(({ step }) => step.opens.map(({ item }) => item));
+  return ledgerProblems(procedures).map(({ item, ...rest }) => {
+    const after = /^found "([^"]*)" in "after", expected the id/.exec(rest.what)?.[1];
+    const near =
+      after === undefined ? nearest(item, rest.what.includes('no step opens it') ? items : []) : nearest(after, names);
+    return near === undefined ? rest : { ...rest, fix: `Write ${near}, if that is meant. ${rest.fix}` };
+  });
 }
 
 /** Those of the files that are sound, as the planner takes them. */

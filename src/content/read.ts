@@ -119,12 +119,13 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
   problems.push(...recordProblems(records, machines, unread('machine'), context));
   if (ownSound) problems.push(...(own.length === 0 ? bundle.ledger : libraryProblems(procedures)));
 
+  const weatherFiles = { files, unread: options.unread ?? [] };
   const weather = new Map<string, { climate: Climate; station: Place['station'] }>();
   for (const place of places) {
     const found = climateOfPlace(
       place,
       [...climates, ...unread('climate').map((id) => ({ id }))],
-      files,
+      weatherFiles,
       options.library,
     );
     problems.push(...found.problems);

@@ -10,12 +10,12 @@ import type { Source } from './source.ts';
  * @param source - the file as read
  */
 export function toProcedure(name: string, value: ProcedureFile, source: Pick<Source, 'file' | 'at'>): Procedure {
-  const lines: Record<string, number> = {};
+  const at: Procedure['at'] = {};
   const steps = value.steps.map((one, index): ProcedureStep => {
-    lines[`steps.${index}`] = source.at(['steps', index]).line;
-    for (const field of ['opens', 'closes'] as const) {
+    at[`steps.${index}`] = source.at(['steps', index]);
+    for (const field of ['opens', 'closes', 'after'] as const) {
       for (const n of (one[field] ?? []).keys())
-        lines[`steps.${index}.${field}.${n}`] = source.at(['steps', index, field, n]).line;
+        at[`steps.${index}.${field}.${n}`] = source.at(['steps', index, field, n]);
     }
     const needs = one.needs ?? [];
     return {
@@ -61,6 +61,6 @@ export function toProcedure(name: string, value: ProcedureFile, source: Pick<Sou
     when: (value.when ?? {}) as When,
     steps,
     file: source.file,
-    lines,
+    at,
   };
 }

@@ -433,8 +433,8 @@ export interface Procedure {
   replaces?: Procedure | undefined;
   /** Where it was written, for messages: "procedures/fuel-fill.yaml". */
   file: string;
-  /** Line of each step and of each opened or closed item in that file, keyed "steps.2.opens.0". */
-  lines: Record<string, number>;
+  /** Where each step, and each entry of its `opens`, `closes` and `after`, stands in that file, keyed "steps.2.opens.0". */
+  at: Record<string, { line: number; column: number }>;
 }
 
 export interface ProcedureStep {

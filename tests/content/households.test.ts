@@ -95,14 +95,21 @@ test('an hourly file in the content folder takes the place of normals', () => {
     ...Array(6).fill('COMMENTS'),
     'DATA PERIODS,1,1,Data,Sunday,1/1,12/31',
   ];
-  const { household, problems } = readWith({
-    'places/tin-shed.yaml': 'name: Shed\nenclosure: timber-shed\npower: true\nclimate: { hourly: climates/own.epw }\n',
-    'climates/own.epw': `${[...head, ...rows].join('\n')}\n`,
-  });
+  const readHours = (hours: readonly string[]) =>
+    readWith({
+      'places/tin-shed.yaml':
+        'name: Shed\nenclosure: timber-shed\npower: true\nclimate: { hourly: climates/own.epw }\n',
+      'climates/own.epw': `${[...head, ...hours].join('\n')}\n`,
+    });
+  const { household, problems } = readHours(rows);
   expect(problems).toEqual([]);
   const { climate } = household!.places[0]!;
   if (climate.kind !== 'hourly') throw new Error('expected an hourly climate');
   expect(climate.temperatureC[0]).toBe(-8);
   expect(climate.rhPct[8759]).toBe(60);
   expect(climate.latitudeDeg).toBe(48.2);
+  // The tenth hour is on line 18; before its temperature stand the 16 signs of "2025,1,1,10,0,?,".
+  const broken = readHours(rows.toSpliced(9, 1, rows[9]!.replace(/,\?,[^,]*/, ',?,cold'))).problems;
+  expect(broken.map(({ file, line, column }) => `${file}:${line}:${column}`)).toEqual(['climates/own.epw:18:17']);
+  expect(broken[0]!.what).toContain('"cold"');
 });

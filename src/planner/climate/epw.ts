@@ -7,6 +7,8 @@ import { HOURS_PER_YEAR } from './types.ts';
 export interface EpwProblem {
   /** Line in the file, from 1. */
   line: number;
+  /** Sign in the line, from 1: where the value begins that is wrong. */
+  column: number;
   text: string;
 }
 
@@ -37,6 +39,13 @@ function numberAt(fields: string[], column: number): number {
   return text !== undefined && /^[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?$/i.test(text) ? Number(text) : Number.NaN;
 }
 
+/** Where a field begins in its line, from 1, behind its spaces; of one that is not there, the end of the line. */
+function signOf(fields: readonly string[], column: number): number {
+  const before = fields.slice(0, column).join(',').length + (column > 0 ? 1 : 0);
+  const field = fields[column] ?? '';
+  return Math.min(before, fields.join(',').length) + (field.length - field.trimStart().length) + 1;
+}
+
 /** The value of a field, or what is wrong with it; the format's own codes for "missing" are out of range. */
 function reading(fields: string[], column: number, what: string, low: number, high: number): number | string {
   const value = numberAt(fields, column);
@@ -65,8 +74,8 @@ function humidityOf(fields: string[], temperatureC: number): number | string {
  */
 export function parseEpw(text: string, options: { id?: string; attribution?: string } = {}): HourlyClimate {
   const problems: EpwProblem[] = [];
-  const say = (line: number, problem: string) => {
-    if (problems.length < MOST_PROBLEMS) problems.push({ line, text: problem });
+  const say = (line: number, problem: string, column = 1) => {
+    if (problems.length < MOST_PROBLEMS) problems.push({ line, column, text: problem });
   };
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   while (lines.length > 0 && lines.at(-1)?.trim() === '') lines.pop();
@@ -76,14 +85,15 @@ export function parseEpw(text: string, options: { id?: string; attribution?: str
   }
   const place = (column: number, what: string, low: number, high: number) => {
     const value = reading(location, column, what, low, high);
-    if (typeof value === 'string') say(1, value);
+    if (typeof value === 'string') say(1, value, signOf(location, column));
     return value;
   };
   const latitude = place(6, 'latitude [°]', -90, 90);
   const elevation = place(9, 'elevation [m]', -500, 9000);
   const perHour = /^DATA PERIODS,\s*\d+\s*,\s*(\d+)/i.exec(lines[HEADER_LINES - 1] ?? '');
   if (!perHour) say(HEADER_LINES, 'a line beginning with DATA PERIODS expected');
-  else if (perHour[1] !== '1') say(HEADER_LINES, `${perHour[1]} records an hour found, 1 expected`);
+  else if (perHour[1] !== '1')
+    say(HEADER_LINES, `${perHour[1]} records an hour found, 1 expected`, perHour[0].length - perHour[1]!.length + 1);
 
   const temperatureC = new Float64Array(HOURS_PER_YEAR);
   const rhPct = new Float64Array(HOURS_PER_YEAR);
@@ -100,19 +110,25 @@ export function parseEpw(text: string, options: { id?: string; attribution?: str
       break;
     }
     if (!(m === month && d === day && h === hour)) {
-      say(i + 1, `month ${m}, day ${d}, hour ${h} found, month ${month}, day ${day}, hour ${hour} expected`);
+      const wrong = m !== month ? COLUMN.month : d !== day ? COLUMN.day : COLUMN.hour;
+      const expected = `month ${month}, day ${day}, hour ${hour} expected`;
+      say(i + 1, `month ${m}, day ${d}, hour ${h} found, ${expected}`, signOf(fields, wrong));
       break;
     }
     if (fields.length > FIELDS) {
-      say(i + 1, `${fields.length} values found, ${FIELDS} at most expected, with a point before the decimals`);
+      say(
+        i + 1,
+        `${fields.length} values found, ${FIELDS} at most expected, with a point before the decimals`,
+        signOf(fields, FIELDS),
+      );
       at++;
       continue;
     }
     const t = reading(fields, COLUMN.dryBulb, 'dry bulb [°C]', -70, 60);
-    if (typeof t === 'string') say(i + 1, t);
+    if (typeof t === 'string') say(i + 1, t, signOf(fields, COLUMN.dryBulb));
     else {
       const rh = humidityOf(fields, t);
-      if (typeof rh === 'string') say(i + 1, rh);
+      if (typeof rh === 'string') say(i + 1, rh, signOf(fields, COLUMN.humidity));
       else [temperatureC[at], rhPct[at]] = [t, rh];
     }
     at++;

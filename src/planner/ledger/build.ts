@@ -141,13 +141,17 @@ function placed(
   const field = `${step.id} ${list} ${item}`.trim();
   if (!procedure || index < 0) return { file: machine.file, line: 1, column: 1, field, item };
   const key = itemKey(procedure.steps[index]!, index, list, item);
-  const line = procedure.lines[key] ?? procedure.lines[`steps.${index}`] ?? 1;
-  return { file: procedure.file, line, column: 1, field, item };
+  return { file: procedure.file, ...spotOf(procedure, index, key), field, item };
 }
 
-/** Key of an item's line in `Procedure.lines`. */
+/** Where an entry of a step stands, or the step; the top of the file where that is not known. */
+export function spotOf(procedure: Procedure, index: number, key: string): { line: number; column: number } {
+  return procedure.at[key] ?? procedure.at[`steps.${index}`] ?? { line: 1, column: 1 };
+}
+
+/** Key of an item's place in `Procedure.at`. */
 export function itemKey(step: ProcedureStep, index: number, list: 'opens' | 'closes' | 'after', item: string): string {
-  const names = list === 'opens' ? step.opens.map((open) => open.item) : list === 'closes' ? step.closes : [];
+  const names = list === 'opens' ? step.opens.map((open) => open.item) : list === 'closes' ? step.closes : step.after;
   const n = names.findIndex((name) => name === item || item.startsWith(`${name}:`));
   return n < 0 ? `steps.${index}` : `steps.${index}.${list}.${n}`;
 }

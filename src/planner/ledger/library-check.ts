@@ -3,7 +3,7 @@ import { AMOUNTS } from '../tasks/amount-table.ts';
 import { amountsOf } from '../tasks/amounts.ts';
 import type { FactValue } from '../tasks/when.ts';
 import { type AllOf, compatible, uncovered } from '../tasks/when-table.ts';
-import { itemKey } from './build.ts';
+import { itemKey, spotOf } from './build.ts';
 import type { LedgerProblem } from './problem.ts';
 
 interface Place {
@@ -103,7 +103,7 @@ function unknownAfter(place: Place, places: readonly Place[]): LedgerProblem[] {
         !places.some((other) => other.procedure.id === name || stepName(other) === name),
     )
     .map((name) =>
-      problem(place, 'after', '', {
+      problem(place, 'after', name, {
         what:
           name === place.procedure.id || name === stepName(place)
             ? `found "${name}" in "after", which the step itself is or belongs to, expected what comes before it`
@@ -155,9 +155,8 @@ function problem(
   item: string,
   said: { what: string; fix: string },
 ): LedgerProblem {
-  const line = procedure.lines[itemKey(step, index, list, item)] ?? procedure.lines[`steps.${index}`] ?? 1;
   const field = `steps.${index + 1} (${step.id})${item === '' ? '' : `.${list}`}`;
-  return { file: procedure.file, line, column: 1, field, item, ...said };
+  return { file: procedure.file, ...spotOf(procedure, index, itemKey(step, index, list, item)), field, item, ...said };
 }
 
 function stepName({ procedure, step }: Pick<Place, 'procedure' | 'step'>): string {

@@ -55,18 +55,20 @@ test('missing humidity is found from the dew point', () => {
   expect(parseEpw(file(rows)).rhPct[0]).toBeCloseTo(100, 9);
 });
 
-test('every problem is told with its line', () => {
+// Signs are counted by hand: "2001,1,1,3,60,flags," are 20, "-0.5,99.9," ten more.
+test('every problem is told with its line and sign', () => {
   const rows = hours();
   rows[2] = { ...rows[2]!, t: 99.9 };
   rows[5] = { ...rows[5]!, rh: 999, dew: 99.9 };
   rows[7] = { ...rows[7]!, t: 'x' };
   expect(problemsOf(file(rows))).toEqual([
-    { line: 11, text: 'dry bulb [°C]: "99.9" found, -70 to 60 expected' },
+    { line: 11, column: 21, text: 'dry bulb [°C]: "99.9" found, -70 to 60 expected' },
     {
       line: 14,
+      column: 31,
       text: 'relative humidity [%]: "999" found, 0 to 110 expected, and no dew point in its place (dew point [°C]: "99.9" found, -70 to 70 expected)',
     },
-    { line: 16, text: 'dry bulb [°C]: "x" found, -70 to 60 expected' },
+    { line: 16, column: 21, text: 'dry bulb [°C]: "x" found, -70 to 60 expected' },
   ]);
 });
 
@@ -74,6 +76,7 @@ test('a missing hour, a short file, half-hours and another kind of file are told
   const rows = hours();
   expect(problemsOf(file(rows.toSpliced(30, 1)))[0]).toEqual({
     line: 39,
+    column: 10,
     text: 'month 1, day 2, hour 8 found, month 1, day 2, hour 7 expected',
   });
   expect(problemsOf(file(rows.slice(0, 100)))[0]!.text).toContain('ends after 100 hours');
@@ -89,11 +92,20 @@ test('the header is held to its form, each fault told on its line', () => {
   const first = (from: string | RegExp, to: string) => problemsOf(sound.replace(from, to))[0];
   expect(first('LOCATION', 'PLACE')).toEqual({
     line: 1,
+    column: 1,
     text: expect.stringMatching(/^"PLACE,Tarn Hollow,.*" found, a line beginning with LOCATION expected$/),
   });
-  expect(first(',46.5,', ',146.5,')).toEqual({ line: 1, text: 'latitude [°]: "146.5" found, -90 to 90 expected' });
-  expect(first(',410.0', ',')).toEqual({ line: 1, text: 'elevation [m]: "" found, -500 to 9000 expected' });
-  expect(first('DATA PERIODS', 'PERIODS')).toEqual({ line: 8, text: 'a line beginning with DATA PERIODS expected' });
+  expect(first(',46.5,', ',146.5,')).toEqual({
+    line: 1,
+    column: 43,
+    text: 'latitude [°]: "146.5" found, -90 to 90 expected',
+  });
+  expect(first(',410.0', ',')).toEqual({ line: 1, column: 59, text: 'elevation [m]: "" found, -500 to 9000 expected' });
+  expect(first('DATA PERIODS', 'PERIODS')).toEqual({
+    line: 8,
+    column: 1,
+    text: 'a line beginning with DATA PERIODS expected',
+  });
   expect(problemsOf(sound.replace('LOCATION', 'location'))).toEqual([]);
 });
 
@@ -111,10 +123,10 @@ test('a file with a mark of its encoding, other line ends and blank lines at its
 
 test('a year with an hour too many is told, and of another kind of file fifty problems at the most', () => {
   const rows = hours();
-  expect(problemsOf(file([...rows, rows[0]!]))).toEqual([{ line: 8769, text: 'more than 8760 hours' }]);
+  expect(problemsOf(file([...rows, rows[0]!]))).toEqual([{ line: 8769, column: 1, text: 'more than 8760 hours' }]);
   expect(problemsOf(file(rows.map((row) => ({ ...row, t: 99.9 }))))).toHaveLength(50);
   expect(problemsOf(file(rows.slice(0, 8759)))).toEqual([
-    { line: 8767, text: 'the file ends after 8759 hours, 8760 expected' },
+    { line: 8767, column: 1, text: 'the file ends after 8759 hours, 8760 expected' },
   ]);
 });
 

@@ -106,7 +106,7 @@ test('an item opened twice, closed unopened, or never closed is told with its st
       id: 'own',
       phase: 'lay-up',
       file: 'procedures/own.yaml',
-      lines: { 'steps.1': 9, 'steps.1.opens.0': 12 },
+      at: { 'steps.1': { line: 9, column: 5 }, 'steps.1.opens.0': { line: 12, column: 9 } },
       steps: [
         stepOf({ id: 'plug', opens: [{ item: 'plugged', state: 'plugged', safetyCritical: true }] }),
         stepOf({ id: 'plug-too', opens: [{ item: 'plugged', state: 'plugged', safetyCritical: true }] }),

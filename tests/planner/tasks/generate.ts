@@ -454,7 +454,7 @@ function batteryPlanOf(battery: NonNullable<Drawn['battery']>, lastUse: string, 
 
 /** A procedure with nothing but what is given. */
 export function procedureOf(change: Partial<Procedure> & Pick<Procedure, 'id' | 'phase' | 'steps'>): Procedure {
-  return { title: change.id, order: 500, when: {}, file: `procedures/${change.id}.yaml`, lines: {}, ...change };
+  return { title: change.id, order: 500, when: {}, file: `procedures/${change.id}.yaml`, at: {}, ...change };
 }
 
 /** A step with nothing but what is given. */
