@@ -150,7 +150,7 @@ export const FLUID_METHODS: readonly Method[] = [
     key: 'tyres.set',
     title: 'pressure for the rest',
     equation:
-      'the sidewall maximum where the machine stands on its tyres for more than six weeks, else the normal pressure',
+      'the sidewall maximum where the machine stands on its tyres for four weeks or more, else the normal pressure',
     symbols: ['gauge kPa'],
     sources: [COMMON, 'tyres moved every three months: RMA TISB 23-4'],
     weaknesses: [],

@@ -8,10 +8,3 @@ import { WORK_METHODS } from './work.ts';
 export type { Method } from './method.ts';
 
 export const METHODS: readonly Method[] = [...BATTERY_METHODS, ...STORE_METHODS, ...FLUID_METHODS, ...WORK_METHODS];
-
-/** The row of a derivation's key: its own, or that of the longest key it begins with. */
-export function methodOf(key: string): Method | undefined {
-  return METHODS.filter((m) => key === m.key || key.startsWith(`${m.key}.`)).sort(
-    (a, b) => b.key.length - a.key.length,
-  )[0];
-}

@@ -1,8 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { CHECKS, runChecks } from '../../../src/planner/methods/checks.ts';
-import { METHODS, methodOf } from '../../../src/planner/methods/index.ts';
+import { type Case, CHECKS, type Check, runChecks } from '../../../src/planner/methods/checks.ts';
+import { METHODS } from '../../../src/planner/methods/index.ts';
+import { SHORT_REST_DAYS } from '../../../src/planner/rest-length.ts';
+import { planTyres } from '../../../src/planner/tyres/index.ts';
+import { household, machine, place, storeYear } from '../fluids/fixture.ts';
 
 const PUBLISHED = join(import.meta.dirname, '../../published');
 const files = Object.fromEntries(
@@ -48,7 +51,9 @@ test('every key that a derivation names stands in the register', () => {
     .flatMap((file) => [...readFileSync(join(planner, file), 'utf8').matchAll(/\bmethod: ['`]([\w.-]+)(\.?\$\{)?/g)])
     .map((match) => match[1]!);
   expect(keys.length).toBeGreaterThan(20);
-  for (const key of keys) expect(methodOf(key) ?? METHODS.find((m) => m.key.startsWith(key)), key).toBeDefined();
+  const hasRow = (key: string) =>
+    METHODS.some((m) => key === m.key || key.startsWith(`${m.key}.`) || m.key.startsWith(key));
+  expect(keys.filter((key) => !hasRow(key))).toEqual([]);
 });
 
 test('each method has its own key, an equation, a source', () => {
@@ -57,4 +62,103 @@ test('each method has its own key, an equation, a source', () => {
     expect(m.equation, m.key).not.toBe('');
     expect(m.sources.length, m.key).toBeGreaterThan(0);
   }
+});
+
+test('the page says of standing tyres what their derivation says: four weeks', () => {
+  const { plan } = planTyres({ machine: machine(), place: place(), store: storeYear(), household: household() });
+  const row = METHODS.find((m) => m.key === 'tyres.set')!;
+  expect(plan[0]!.derivations[0]!.equation).toBe(row.equation);
+  expect(row.equation).toContain('for four weeks or more');
+  expect(SHORT_REST_DAYS).toBe(4 * 7);
+});
+
+const check = (file: string, list: string, nth = 0): Check =>
+  CHECKS.filter((c) => c.file === file && c.list === list)[nth]!;
+const given = (fields: Record<string, unknown>): Case => ({ ...fields, source: 'a handbook', status: 'SEEN' });
+
+test.each<[string, Check, Record<string, unknown>, number]>([
+  [
+    'a laboratory table of whole °F',
+    check('battery', 'gravityFreezing'),
+    { table: 'OD1002', specificGravity: 1.22 },
+    0.6,
+  ],
+  ['the same above its fit', check('battery', 'gravityFreezing'), { table: 'OD1002', specificGravity: 1.23 }, 1.5],
+  ['a table in steps of 5 °F', check('battery', 'gravityFreezing'), { table: 'TM', specificGravity: 1.2 }, 2.1],
+  ['a small pressure, printed to 0.01 Pa', check('psychrometrics', 'saturation'), { overWaterPa: 50 }, 0.01],
+  ['a pressure printed to five digits', check('psychrometrics', 'saturation'), { overWaterPa: 2000 }, 0.2],
+  ['a small pressure over ice', check('psychrometrics', 'saturation', 1), { overIcePa: 50 }, 0.01],
+  ['a pressure over ice', check('psychrometrics', 'saturation', 1), { overIcePa: 500 }, 0.05],
+  ['a standard that rounds three ways', check('desiccant', 'milBarrier'), { units: 100 }, 1.1],
+  ['an older determination', check('coolant', 'lange'), {}, 1.2],
+  ['one that says it disagrees', check('coolant', 'lange'), { disagrees: 'weak end' }, 1.5],
+  ['points that scatter by a tenth', check('fuel', 'e10'), { volPct: 0.5 }, 0.05],
+  ['what is exact, to rounding', check('units', 'exact'), { si: -2 }, 2e-9],
+  ['a fit, to its own residual', check('battery', 'acidFreezing'), {}, 0.13],
+])('how far off counts as met: %s', (_, one, fields, tolerance) => {
+  expect(one.tolerance(given(fields))).toBeCloseTo(tolerance, 12);
+});
+
+test.each<[string, Check, Record<string, unknown>, boolean]>([
+  ['no load at 0 %, printed "or less"', check('battery', 'voltageNoLoad'), { stateOfChargePct: 0 }, true],
+  ['no load at 25 %', check('battery', 'voltageNoLoad'), { stateOfChargePct: 25 }, false],
+  ['acid that is only known to freeze below', check('battery', 'gravityFreezing'), { specificGravity: 1.3 }, true],
+  ['acid that has a freezing point', check('battery', 'gravityFreezing'), { specificGravity: 1.2 }, false],
+  ['ice where none is printed', check('psychrometrics', 'saturation', 1), { temperatureC: -5 }, true],
+  ['ice above 0 °C', check('psychrometrics', 'saturation', 1), { temperatureC: 0.01, overIcePa: 612 }, true],
+  ['ice at 0 °C', check('psychrometrics', 'saturation', 1), { temperatureC: 0, overIcePa: 611 }, false],
+  ['no dew point', check('psychrometrics', 'points'), { dewPointC: null }, true],
+  ['a dew point', check('psychrometrics', 'points'), { dewPointC: 3 }, false],
+  ['another dimension', check('units', 'exact'), { dimension: 'mass' }, true],
+  ['a torque', check('units', 'exact'), { dimension: 'torque' }, false],
+])('what a list holds for another purpose is left out: %s', (_, one, fields, out) => {
+  expect(one.leaveOut!(given(fields))).toBe(out);
+});
+
+test('a figure that is missing or no number is named with its source', () => {
+  for (const [massPct, found] of [
+    [undefined, 'undefined'],
+    ['5', '5'],
+    [Number.NaN, 'NaN'],
+  ] as const)
+    expect(() => check('battery', 'acidFreezing').ours(given({ massPct }))).toThrow(
+      `published case: found massPct = ${found}, expected a number (a handbook)`,
+    );
+});
+
+test('a case is met up to its tolerance and not beyond, and is printed as its file has it', () => {
+  const at = (freezeC: number) =>
+    runChecks({ coolant: { ashrae: [], swaps: [], lange: [given({ volPct: 0, freezeC })] } })[0]!;
+  // Water freezes at 0 °C.
+  expect(at(1.2)).toEqual({
+    method: 'coolant.freezing-point',
+    what: 'propylene glycol, 0 % by volume (Lange)',
+    unit: '°C',
+    published: 1.2,
+    ours: 0,
+    tolerance: 1.2,
+    reason: 'whole °F of an older determination of pure glycol',
+    source: 'a handbook',
+    status: 'SEEN',
+    met: true,
+  });
+  expect([at(-1.2).met, at(1.21).met, at(-1.21).met]).toEqual([true, false, false]);
+});
+
+test('each case is said with its own figures', () => {
+  const said = runChecks(files).map((r) => r.what);
+  for (const what of [
+    'acid of 5 % by mass freezes at',
+    'acid of specific gravity 1.1 freezes at (OD1002)',
+    'saturation over water at -20 °C',
+    'saturation over ice at -20 °C',
+    'dew point of air at -10 °C and 80 %',
+    'barrier of 336 square inches, 0 lb of wood',
+    'propylene glycol, 5 % by volume (Lange)',
+    'E10 at 15.6 °C holds',
+    '100 kPa at 20 °C, read at -20 °C',
+    '1 lbf·ft',
+  ])
+    expect(said).toContain(what);
+  for (const what of said) expect(what).not.toMatch(/undefined|NaN|\[object/);
 });
