@@ -160,5 +160,5 @@ test('each case is said with its own figures', () => {
     '1 lbf·ft',
   ])
     expect(said).toContain(what);
-  for (const what of said) expect(what).not.toMatch(/undefined|NaN|\[object|-\d/);
+  for (const what of said) expect(what).not.toMatch(/undefined|NaN|\[object| -\d/);
 });
