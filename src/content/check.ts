@@ -2,6 +2,7 @@
 import type * as z from 'zod/mini';
 import { bestBranch, formsOf, isWord } from './forms.ts';
 import { isId } from './ids.ts';
+import { homesOf, kindOfSchema, misplacedWords, otherKind, pathLike, seeminglyMissing } from './misplaced.ts';
 import { fieldName, type Path } from './path.ts';
 import { nearest, type Problem, printable, shown } from './problem.ts';
 import { exampleOf, isNeeded, keysOf, schemaAt, writeLike } from './schema-walk.ts';
@@ -38,6 +39,19 @@ export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Che
     const fix = 'Write one field on each line; the demo files show how.';
     return nothingOf([{ file: source.file, ...source.at([]), field: '', what, fix }]);
   }
+  const other = otherKind(schema, data);
+  if (other) {
+    const what = `found the fields of a ${other}, expected those of a ${kindOfSchema(schema)}`;
+    return nothingOf([
+      {
+        file: source.file,
+        ...source.at([]),
+        field: '',
+        what,
+        fix: `Move the file to ${pathLike(source.file, other)}.`,
+      },
+    ]);
+  }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
   const found = result.error?.issues ?? [];
   const sound = (result.success ? result.data : soundPart(schema, data)) as Known<z.output<S>>;
@@ -53,14 +67,15 @@ function nothingOf<T>(problems: Problem[]): Checked<T> {
   return { sound: {} as Known<T>, isWhole: () => false, problems };
 }
 
-/** The fields that unknown ones were meant to be: their names are mistyped, and what they say is not known. */
+/** The fields that unknown ones were meant to be or to stand in: what the file says of those is not known. */
 function meantFields(issues: readonly z.core.$ZodIssue[], schema: z.ZodMiniObject): string[] {
   const known = Object.keys(schema.shape);
-  return issues.flatMap((issue) =>
-    issue.code === 'unrecognized_keys' && issue.path.length === 0
-      ? issue.keys.slice(0, MOST_UNKNOWN).flatMap((key) => nearest(key, known) ?? [])
-      : [],
-  );
+  return issues.flatMap((issue) => {
+    if (issue.code !== 'unrecognized_keys') return [];
+    const keys = issue.keys.slice(0, MOST_UNKNOWN);
+    const homes = keys.flatMap((key) => homesOf(schema, key).map((home) => (home[0] ?? key).replace('[]', '')));
+    return issue.path.length > 0 ? homes : [...homes, ...keys.flatMap((key) => nearest(key, known) ?? [])];
+  });
 }
 
 /** Of several bounds that one figure is beyond, the narrowest says it: "a whole number" has bounds of its own. */
@@ -86,7 +101,12 @@ function withoutMistyped(issues: readonly z.core.$ZodIssue[], root: z.ZodMiniTyp
             .map((key) => JSON.stringify([...issue.path, nearest(key, keysOf(schemaAt(root, issue.path as Path)))])),
     ),
   );
-  return issues.filter((issue) => issue.input !== undefined || !meant.has(JSON.stringify(issue.path)));
+  const elsewhere = seeminglyMissing(issues, root);
+  return issues.filter(
+    ({ input, path }) =>
+      !(input === undefined && meant.has(JSON.stringify(path))) &&
+      !((input === undefined || input === null) && elsewhere.has(JSON.stringify(path))),
+  );
 }
 
 function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root: z.ZodMiniType): Problem[] {
@@ -121,6 +141,9 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
         const what = `found no space after the colon in "${printable(key)}", expected "${name}: ${printable(glued)}"`;
         return make(at, [...path, name], what, 'Put a space after the colon.');
       }
+      const inside = path.length === 0 ? undefined : labelOf(path, source.data);
+      const misplaced = misplacedWords(key, inside, root);
+      if (misplaced) return make(at, [...path, key], misplaced.what, misplaced.fix);
       const near = nearest(key, known);
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
       const fix = near ? `Write "${near}", or delete the line.` : 'Delete the line, or write one of these.';

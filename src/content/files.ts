@@ -154,7 +154,8 @@ function pathOf({ kind, id }: Refused): string {
 /** What a file that is not read was most likely meant to be; of one at the top the kind is anybody's guess. */
 function meantBy(path: string): Refused[] {
   const parts = path.split('/');
-  const id = slug(stemOf(parts.at(-1)!));
+  const stem = stemOf(parts.at(-1)!);
+  const id = slug(copyOf(stem) ?? stem);
   if (parts.length === 1)
     return nearest(id, ['household'])
       ? [{ kind: 'household', id: 'household' }]

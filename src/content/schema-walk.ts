@@ -82,14 +82,24 @@ export function isNeeded(root: z.ZodMiniType, path: Path): boolean {
   return field !== undefined && formOf(field).type !== 'optional';
 }
 
-/** Every field of a schema at any depth: its name, and whether it is a list of groups, a group, or neither. */
-export function fieldsOf(schema: z.ZodMiniType): { name: string; form: 'list' | 'group' | 'value' }[] {
+export interface FieldPlace {
+  name: string;
+  form: 'list' | 'group' | 'value';
+  /** The groups around it from the outermost; "[]" behind a list. */
+  home: readonly string[];
+}
+
+/** Every field of a schema at any depth. */
+export function fieldsOf(schema: z.ZodMiniType, home: readonly string[] = []): FieldPlace[] {
   const { shape, element, innerType, options } = formOf(schema);
-  if (innerType) return fieldsOf(innerType);
+  if (innerType) return fieldsOf(innerType, home);
   return [
-    ...Object.entries(shape ?? {}).flatMap(([name, of]) => [{ name, form: formOfField(of) }, ...fieldsOf(of)]),
-    ...(element ? fieldsOf(element) : []),
-    ...(options ?? []).flatMap(fieldsOf),
+    ...Object.entries(shape ?? {}).flatMap(([name, of]) => [
+      { name, form: formOfField(of), home },
+      ...fieldsOf(of, [...home, name]),
+    ]),
+    ...(element ? fieldsOf(element, [...home.slice(0, -1), `${home.at(-1)}[]`]) : []),
+    ...(options ?? []).flatMap((option) => fieldsOf(option, home)),
   ];
 }
 

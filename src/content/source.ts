@@ -8,8 +8,9 @@
 import { LineCounter, parseDocument } from 'yaml';
 import { key, type Path } from './path.ts';
 import type { Problem } from './problem.ts';
+import { withoutSigns } from './signs.ts';
 import { syntaxProblems } from './syntax.ts';
-import { decode, deepLine, longLine, tabProblems } from './text.ts';
+import { decode, deepLine, longLine, type TextFault } from './text.ts';
 import { tooDeep, Walker } from './walker.ts';
 
 export interface Source {
@@ -37,8 +38,18 @@ const MOST_PROBLEMS = 200;
  */
 export function readSource(file: string, bytes: Uint8Array | string): Source {
   const decoded = decode(bytes);
-  if ('what' in decoded) return failed(file, [{ file, column: 1, field: '', ...decoded }]);
-  const { text } = decoded;
+  const toProblem = (fault: TextFault): Problem => ({ file, field: '', ...fault });
+  const early = decoded.faults.map(toProblem);
+  if (decoded.text === undefined) return failed(file, early);
+  const { text, faults } = withoutSigns(decoded.text);
+  const signs = [...early, ...faults.map(toProblem)];
+  const source = readText(file, text);
+  // Of a text that was put right, what the parser says may come of that.
+  if (signs.length > 0 && source.data === undefined) return failed(file, signs);
+  return { ...source, problems: [...signs, ...source.problems] };
+}
+
+function readText(file: string, text: string): Source {
   const long = longLine(text);
   if (long) {
     const what = `found a line of ${long.length} characters, expected text that a person can read`;
@@ -50,8 +61,6 @@ export function readSource(file: string, bytes: Uint8Array | string): Source {
   if (directive >= 0) return failed(file, [directiveProblem(file, directive + 1)]);
   const depth = deepLine(text);
   if (depth !== undefined) return failed(file, [tooDeep(file, depth, 1, '')]);
-  const tabs = tabProblems(file, text);
-  if (tabs.length > 0) return failed(file, tabs);
   const lines = new LineCounter();
   try {
     return compose(file, text, lines);

@@ -1,6 +1,5 @@
-/** A file's bytes before YAML: encoding, tabs, and nesting that would exhaust a parser that recurses. */
-import { CST, LineCounter, Parser } from 'yaml';
-import { codeOf, type Problem } from './problem.ts';
+/** A file's bytes before YAML: size, encoding, and nesting that would exhaust a parser that recurses. */
+import type { Problem } from './problem.ts';
 
 /** Largest YAML file that is read; a machine with a hundred assemblies takes some 60 kB [bytes]. */
 export const MAX_BYTES = 256 * 1024;
@@ -33,41 +32,50 @@ export function deepLine(text: string): number | undefined {
   return undefined;
 }
 
-export function decode(bytes: Uint8Array | string): { text: string } | Pick<Problem, 'line' | 'what' | 'fix'> {
+/** What is wrong with a file's bytes, and where. */
+export type TextFault = Pick<Problem, 'line' | 'column' | 'what' | 'fix'>;
+
+/** A file's text, as far as it could be read, and what is wrong with it. */
+export interface Decoded {
+  /** Undefined where nothing more is to be said of the file. */
+  text: string | undefined;
+  faults: TextFault[];
+}
+
+const UTF_8 = 'Save the file again with the encoding UTF-8.';
+
+/** A text with more of its signs unprintable is no text. */
+const MOST_UNPRINTABLE = 1 / 50;
+
+/** @param bytes - as found on disk, or text that is already decoded */
+export function decode(bytes: Uint8Array | string): Decoded {
   const size = typeof bytes === 'string' ? bytes.length : bytes.byteLength;
   if (size > MAX_BYTES) {
-    return {
-      line: 1,
-      what: `found a file of ${Math.round(size / 1024)} kB, expected at most ${MAX_BYTES / 1024} kB`,
-      fix: 'Split the file, or take out what does not belong in it.',
-    };
+    const what = `found a file of ${Math.round(size / 1024)} kB, expected at most ${MAX_BYTES / 1024} kB`;
+    return refused({ line: 1, column: 1, what, fix: 'Split the file, or take out what does not belong in it.' });
   }
   if (typeof bytes === 'string') return readable(bytes);
   const [a, b] = bytes;
-  if ((a === 0xff && b === 0xfe) || (a === 0xfe && b === 0xff)) {
-    return { line: 1, what: 'found UTF-16 text, expected UTF-8', fix: 'Save the file again with the encoding UTF-8.' };
-  }
-  const nul = bytes.indexOf(0);
-  if (isTwoByte(bytes)) {
-    return { line: 1, what: 'found UTF-16 text, expected UTF-8', fix: 'Save the file again with the encoding UTF-8.' };
-  }
-  if (nul >= 0) {
-    return {
-      line: lineOfByte(bytes, nul),
-      what: 'found binary data, expected text in UTF-8',
-      fix: 'Put a text file here, or delete this one.',
-    };
+  if ((a === 0xff && b === 0xfe) || (a === 0xfe && b === 0xff) || isTwoByte(bytes))
+    return refused({ line: 1, column: 1, what: 'found UTF-16 text, expected UTF-8', fix: UTF_8 });
+  const unprintable = bytes.filter((byte) => byte < 9 || (byte > 13 && byte < 32));
+  if (unprintable.length > bytes.length * MOST_UNPRINTABLE) {
+    const first = bytes.findIndex((byte) => byte < 9 || (byte > 13 && byte < 32));
+    const fix = 'Put a text file here, or delete this one.';
+    return refused({ ...placeOfByte(bytes, first), what: 'found binary data, expected text in UTF-8', fix });
   }
   try {
     return readable(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch {
-    return {
-      line: lineOfByte(bytes, badByte(bytes)),
-      what: 'found bytes that are not UTF-8, expected text in UTF-8',
-      fix: 'Save the file again with the encoding UTF-8.',
-    };
+    const what = 'found bytes that are not UTF-8, expected text in UTF-8';
+    const fault = { ...placeOfByte(bytes, badByte(bytes)), what, fix: UTF_8 };
+    // Most other texts of western programs are in this one; what else is wrong is told in the same run.
+    const { text, faults } = readable(new TextDecoder('windows-1252').decode(bytes));
+    return { text, faults: [fault, ...faults] };
   }
 }
+
+const refused = (fault: TextFault): Decoded => ({ text: undefined, faults: [fault] });
 
 /** UTF-16 without its mark: of Latin letters every other byte is nought. */
 function isTwoByte(bytes: Uint8Array): boolean {
@@ -92,67 +100,23 @@ function badByte(bytes: Uint8Array): number {
   return good;
 }
 
-function lineOfByte(bytes: Uint8Array, offset: number): number {
-  let line = 1;
-  for (let i = 0; i < offset; i++) if (bytes[i] === 10) line++;
-  return line;
+/** Line and sign of a byte; signs before it are counted as UTF-8 has them. */
+function placeOfByte(bytes: Uint8Array, offset: number): { line: number; column: number } {
+  const start = bytes.subarray(0, offset).lastIndexOf(10) + 1;
+  const line = bytes.subarray(0, start).filter((byte) => byte === 10).length + 1;
+  return { line, column: new TextDecoder().decode(bytes.subarray(start, offset)).length + 1 };
 }
 
-function readable(decoded: string): { text: string } | Pick<Problem, 'line' | 'what' | 'fix'> {
+function readable(decoded: string): Decoded {
   const text = (decoded.startsWith('\ufeff') ? decoded.slice(1) : decoded).replaceAll('\r\n', '\n');
-  const at = text.search(/(?![\t\n])\p{Cc}/u);
-  if (at < 0) return { text };
-  const code = text.charCodeAt(at);
-  const line = text.slice(0, at).split('\n').length;
-  if (code === 13)
-    return {
-      line,
-      what: 'found a carriage return alone, expected lines that end in LF or CRLF',
-      fix: 'Save the file again with line endings LF.',
-    };
-  return {
-    line,
-    what: `found the control character ${codeOf(text[at]!)}, expected printable text`,
-    fix: 'Delete that character.',
-  };
+  const at = text.indexOf('\r');
+  if (at < 0) return { text, faults: [] };
+  const what = 'found a carriage return alone, expected lines that end in LF or CRLF';
+  return refused({ ...placeIn(text, at), what, fix: 'Save the file again with line endings LF.' });
 }
 
-/** Lines indented by anything but spaces; within quotes or a block of text that is part of the text. */
-export function tabProblems(file: string, text: string): Problem[] {
-  const suspect = text.split('\n').flatMap((line, i) => {
-    const tab = /^ *([\t\u00a0\u2000-\u200b\u202f\u3000])/u.exec(line);
-    return tab && line.trim() !== '' ? [{ line: i + 1, column: tab[0].length, sign: tab[1]! }] : [];
-  });
-  if (suspect.length === 0) return [];
-  const inText = linesWithinText(text);
-  return suspect
-    .filter(({ line }) => !inText.has(line))
-    .map(({ line, column, sign }) => ({
-      file,
-      line,
-      column,
-      field: '',
-      what: `found ${sign === '\t' ? 'a tab' : `a space of another kind (${codeOf(sign)})`} before the text, expected spaces`,
-      fix: sign === '\t' ? 'Indent with two spaces for each level.' : 'Delete it, and type the spaces on the keyboard.',
-    }));
-}
-
-/** Numbers of the lines that begin within a quoted value or a block of text. */
-function linesWithinText(text: string): Set<number> {
-  const lines = new LineCounter();
-  const within = new Set<number>();
-  const look = (token: CST.Token | null | undefined) => {
-    if (!token || !('source' in token) || !/^(?:double-quoted|single-quoted|block)-scalar$/.test(token.type)) return;
-    const head = token.type === 'block-scalar' ? token.props.map((part) => ('source' in part ? part.source : '')) : [];
-    const first = lines.linePos(token.offset).line;
-    const last = lines.linePos(token.offset + head.join('').length + token.source.length - 1).line;
-    for (let line = first + 1; line <= last; line++) within.add(line);
-  };
-  for (const token of new Parser(lines.addNewLine).parse(text))
-    if (token.type === 'document')
-      CST.visit(token, ({ key, value }) => {
-        look(key);
-        look(value);
-      });
-  return within;
+/** Line and sign of an offset. */
+export function placeIn(text: string, offset: number): { line: number; column: number } {
+  const before = text.slice(0, offset).split('\n');
+  return { line: before.length, column: before.at(-1)!.length + 1 };
 }

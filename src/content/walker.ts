@@ -144,7 +144,7 @@ export class Walker {
     if (typeof value !== 'string') return value;
     if (FORBIDDEN.test(value)) {
       return this.refuse(
-        offset,
+        this.signIn(FORBIDDEN.exec(value)![0], offset),
         path,
         `found the control character ${codeOf(FORBIDDEN.exec(value)![0])}, expected printable text`,
         'Delete that character; type the text again if it cannot be seen.',
@@ -159,6 +159,13 @@ export class Walker {
       );
     }
     return value;
+  }
+
+  /** Where a sign stands in a value; where it begins, if the sign is written as an escape. */
+  private signIn(sign: string, offset: number): number {
+    const at = this.text.indexOf(sign, offset);
+    const end = this.text.indexOf('\n', offset);
+    return at < 0 || (end >= 0 && at > end) ? offset : at;
   }
 
   /** Where the sign stands with which a value's tag or name begins. */

@@ -20,7 +20,8 @@ test.each(faultNames())('%s is found at its line, with the words of the fix', (n
   expect(problems.map(({ file, line, field }) => ({ file, line, field }))).toEqual(
     expected.map(({ file, line, field }) => ({ file, line, field })),
   );
-  for (const [i, { words }] of expected.entries()) {
+  for (const [i, { words, column }] of expected.entries()) {
+    if (column !== undefined) expect(problems[i]!.column).toBe(column);
     const text = formatProblem(problems[i]!);
     expect(words.length).toBeGreaterThan(0);
     for (const word of words) expect(text).toContain(word);

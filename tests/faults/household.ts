@@ -13,7 +13,7 @@ const LIBRARY = join(FAULTS, '..', '..', 'public', 'climate', 'normals.json');
 export const AS_OF = '2026-11-25';
 
 export interface Expected {
-  problems: { file: string; line: number; field: string; words: string[] }[];
+  problems: { file: string; line: number; column?: number; field: string; words: string[] }[];
   /** Sound files that are taken away. */
   without?: string[];
   /** A file made too large by repeating a line, so that it need not be stored. */

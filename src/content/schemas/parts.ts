@@ -98,7 +98,7 @@ export function quantity(dimension: Dimension, description: string, example: str
         const range = boundsText(bounds, dimension);
         if (typeof value !== 'number') {
           const [found, expected = wanted] = value.problem.split(/[,;] expected /);
-          say(ctx, { found: printable(found!.replace(/^found /, '')), expected });
+          say(ctx, { found: printable(found!.replace(/^found /, '')), expected, fix: quantityFix(text, dimension) });
           return z.NEVER;
         }
         if (!(value >= (bounds.min ?? -Infinity) && value <= (bounds.max ?? Infinity))) {
@@ -109,6 +109,34 @@ export function quantity(dimension: Dimension, description: string, example: str
       }),
     )
     .register(z.globalRegistry, { description: `${description}${boundsNote(bounds, dimension)}`, examples: [example] });
+}
+
+const FRACTIONS: Readonly<Record<string, string>> = {
+  '¼': '.25',
+  '½': '.5',
+  '¾': '.75',
+  '1/4': '.25',
+  '1/2': '.5',
+  '3/4': '.75',
+};
+
+/** What to write for the quantity within text that says more, or says it otherwise: "about 17 L", "2.2 bar cold", "17 L,". */
+function quantityFix(text: string, dimension: Dimension): string | undefined {
+  const [, litres, rest] = /^\s*([\d.,]+)\s*gal(?:lons?)?\b(.*)$/is.exec(text) ?? [];
+  if (litres !== undefined && rest === '') return `Write ${litres} US gal, or ${litres} imp gal.`;
+  const plain = text
+    .trim()
+    .replace(/^(?:[~≈]|about|approx\.?|approximately|ca\.?|circa)\s*/i, '')
+    .replace(/(?<=\d)\s*([¼½¾]|[13]\/[24])/, (part) => FRACTIONS[part.trim()] ?? part);
+  const words = plain.split(/\s+/).slice(0, 5);
+  const starts = words.map((_, n) =>
+    words
+      .slice(0, n + 1)
+      .join(' ')
+      .replace(/[,;:]+$/, ''),
+  );
+  const meant = starts.reverse().find((start) => typeof parseQuantity(start, dimension) === 'number');
+  return meant === undefined ? undefined : `Write ${meant}.`;
 }
 
 /** Bounds in the dimension's own unit, which need not be the one that the user writes. */

@@ -35,7 +35,9 @@ export function parseQuantity(text: string, dimension: Dimension): number | Unit
     rows.find((r) => r.names.some((n) => n.toLowerCase() === unit.toLowerCase()));
   if (!row) {
     const range = /^(?:[-–—±]|\+\/-|to\b)\s*\d/.test(unit);
-    return { problem: `found ${range ? `"${text}", which is a range` : `the unit "${unit}"`}, expected ${written}` };
+    return {
+      problem: `found "${text}"${range ? ', which is a range' : ` with the unit "${unit}"`}, expected ${written}`,
+    };
   }
   if (!Number.isFinite(value)) return { problem: `found "${text}", expected ${written}` };
   return value * row.factor + (row.offset ?? 0);
