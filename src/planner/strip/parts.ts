@@ -42,7 +42,7 @@ export function partRows(machine: Machine, off: readonly string[], jobs: readonl
   );
   for (const id of off) {
     const assembly = byId.get(id)!;
-    const jobParts = rows.filter((r) => r.job !== undefined && jobs.some((j) => j.id === r.job && uses(j, id)));
+    const jobParts = rows.filter((r) => jobs.some((j) => j.id === r.job && uses(j, id)));
     rows.push(...ownParts(machine, assembly), ...missingWashers(assembly, jobParts));
   }
   return rows;

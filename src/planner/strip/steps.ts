@@ -274,7 +274,7 @@ function needs(some: Partial<PlanStep['needs']>): PlanStep['needs'] {
   return { dryDay: false, warmEngine: false, stand: false, charger: false, bench: false, power: false, ...some };
 }
 
-function blank(id: string, part: string, title: string, minutes: number): PlanStep {
+function blank(id: string, part: string, title: string, minutes: number): Omit<PlanStep, 'why'> {
   return {
     id,
     phase: 'winter',
@@ -284,7 +284,6 @@ function blank(id: string, part: string, title: string, minutes: number): PlanSt
     tools: [],
     supplies: [],
     cautions: [],
-    why: '',
     sources: PRACTICE,
     amounts: [],
     opens: [],

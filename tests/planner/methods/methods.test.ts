@@ -162,3 +162,16 @@ test('each case is said with its own figures', () => {
     expect(said).toContain(what);
   for (const what of said) expect(what).not.toMatch(/undefined|NaN|\[object| -\d/);
 });
+
+test('every method says what its symbols stand for and what it does not know, but those of arithmetic and of words', () => {
+  const without = (list: 'symbols' | 'weaknesses') => METHODS.filter((m) => m[list].length === 0).map((m) => m.key);
+  expect(without('weaknesses')).toEqual(['fuel.cans', 'fuel.drained-use-by', 'coolant.age', 'tyres.set']);
+  expect(without('symbols')).toEqual(['fuel.choice', 'fuel.drained-use-by', 'work.ledger']);
+  for (const m of METHODS) for (const line of [...m.sources, ...m.symbols, ...m.weaknesses]) expect(line).toMatch(/\w/);
+});
+
+test('a symbol of one letter that is explained stands in its equation', () => {
+  for (const m of METHODS)
+    for (const symbol of m.symbols.flatMap((line) => /^(\S{1,2}): /.exec(line)?.[1] ?? []))
+      expect(m.equation, `${symbol} of ${m.key}`).toContain(symbol);
+});

@@ -2,7 +2,16 @@
 import { expect, test } from 'vitest';
 import type { Machine } from '../../../src/planner/household.ts';
 import type { PlanStep } from '../../../src/planner/season-plan.ts';
-import { planStrip, refitSteps, stripProblems, winterSteps } from '../../../src/planner/strip/index.ts';
+import {
+  orderedParts,
+  partRows,
+  planStrip,
+  refitSteps,
+  stripProblems,
+  winterSteps,
+} from '../../../src/planner/strip/index.ts';
+import { mustComeOff, removalOrder } from '../../../src/planner/strip/order.ts';
+import { torqueRows } from '../../../src/planner/strip/torque.ts';
 import { machine } from '../fluids/fixture.ts';
 import { assembly, fastener, job } from './workshop.ts';
 
@@ -257,4 +266,166 @@ test('faults of assemblies and jobs are told with their place, what was found an
   expect(problems({ jobs: [job('x'), job('j', [], { after: ['k'] }), job('k', [], { after: ['j'] })] })).toEqual([
     'jobs.1.after: found jobs that wait for one another: j -> k -> j, expected an order in which they are done',
   ]);
+});
+
+test('a cycle is named without the way that leads into it', () => {
+  const nodes = [
+    { id: 'a', behind: ['b'] },
+    { id: 'b', behind: ['c'] },
+    { id: 'c', behind: ['b'] },
+    { id: 'd', behind: [] },
+  ];
+  expect(removalOrder(nodes, new Set(['a', 'b', 'c', 'd']))).toEqual({ off: [], cycles: [['b', 'c', 'b']] });
+  const two = machine({ assemblies: [assembly('a', ['b']), assembly('b', ['c']), assembly('c', ['b'])] });
+  expect(stripProblems(two).map((p) => p.path)).toEqual(['assemblies.1.behind']);
+});
+
+test('what lies outside the chosen is out of the way, and what is to come first does where nothing is in front', () => {
+  const nodes = [
+    { id: 'seat', behind: [] },
+    { id: 'tank', behind: ['seat'] },
+    { id: 'lamp', behind: [] },
+  ];
+  expect(removalOrder(nodes, new Set(['tank', 'lamp'])).off).toEqual(['tank', 'lamp']);
+  expect(removalOrder(nodes, new Set(['seat', 'tank', 'lamp']), new Set(['lamp', 'tank'])).off).toEqual([
+    'lamp',
+    'seat',
+    'tank',
+  ]);
+  expect(mustComeOff(nodes, ['tank', 'unknown'])).toEqual(new Set(['tank', 'seat']));
+});
+
+test('a note on what is none names all that there is', () => {
+  const notes = [{ date: '2026-09-01', text: 'Torn', assemblyId: 'seta' }];
+  expect(stripProblems(machine({ assemblies: [SEAT, TANK], notes }))[0]!.message).toBe(
+    'found the assembly "seta", expected one of seat, tank',
+  );
+});
+
+test('what was taken off for a job that is gone says so, and is put back at start-up', () => {
+  const doneSteps = [{ stepId: 'strip.off.seat', date: '2026-11-08' }];
+  const { winter, startUp } = all({ assemblies: [SEAT], doneSteps });
+  expect(winter).toMatchObject([
+    { id: 'strip.off.seat', done: true, why: 'It was taken off, and no open job needs it off any more.' },
+  ]);
+  expect(startUp.map((step) => step.id)).toEqual(['strip.on.seat']);
+});
+
+test('what is dangerous is checked at start-up also when its job is written down as finished', () => {
+  const record = ['strip.off.tank', 'job.valves', 'strip.on.tank'].map((stepId) => ({ stepId, date: '2026-11-08' }));
+  const { strip, startUp } = all({ assemblies: [TANK], jobs: [{ ...VALVES, done: true }], doneSteps: record });
+  expect(strip.on).toEqual([]);
+  expect(startUp).toMatchObject([{ id: 'strip.check.tank', after: [], done: false }]);
+  expect(all({ assemblies: [{ ...TANK, safetyCritical: false }], doneSteps: record }).startUp).toEqual([]);
+  const ticked = [...record, { stepId: 'strip.check.tank', date: '2027-04-03' }];
+  expect(all({ assemblies: [TANK], doneSteps: ticked }).startUp).toMatchObject([{ done: true }]);
+});
+
+test('a job waits for what comes off for it and for no other removal', () => {
+  const { winter } = all({
+    assemblies: [SEAT, assembly('wheel')],
+    jobs: [
+      job('lamp', ['seat']),
+      job('bearing', ['wheel'], { after: ['lamp', 'finished'] }),
+      job('finished', [], { done: true }),
+    ],
+  });
+  expect(by(winter, 'job.lamp')!.after).toEqual(['strip.off.seat']);
+  expect(by(winter, 'job.bearing')!.after).toEqual(['strip.off.wheel', 'job.lamp']);
+  expect(by(winter, 'strip.on.wheel')!.after).toEqual(['strip.off.wheel', 'job.bearing']);
+});
+
+test('a step needs nothing of the bench, the weather or the power but what its job asks for', () => {
+  const none = { dryDay: false, warmEngine: false, stand: false, charger: false, bench: false, power: false };
+  const { winter } = all({
+    assemblies: [SEAT],
+    jobs: [job('lamp', ['seat'], { needs: { stand: false, bench: true } })],
+  });
+  expect(winter.map((step) => step.needs)).toEqual([none, { ...none, bench: true }, none]);
+  for (const step of winter) expect(step).toMatchObject({ amounts: [], waitH: 0 });
+});
+
+/** Rows of parts that are not to be bought any more, by name. */
+function got(doneSteps: string[], over: Partial<Machine> = {}) {
+  const seat = assembly('seat', [], { singleUse: [{ what: 'Clip', count: 4, leadDays: 2, inStock: false }] });
+  const m = machine({
+    assemblies: [seat, assembly('wheel')],
+    jobs: [
+      job('lamp', ['seat'], { parts: [{ what: 'Bulb', amount: 1, unit: 'piece', leadDays: 5, inStock: false }] }),
+      job('bearing', ['wheel'], { parts: [{ what: 'Seal', amount: 2, unit: 'pieces', leadDays: 9, inStock: false }] }),
+    ],
+    doneSteps: doneSteps.map((stepId) => ({ stepId, date: '2026-11-08' })),
+    ...over,
+  });
+  const { strip } = planStrip(m);
+  const rows = partRows(
+    m,
+    strip.off.map((s) => s.assembly),
+    m.jobs,
+  );
+  return [...orderedParts(m, strip, rows)].map((row) => row.what).sort();
+}
+
+test('what was ordered for a group of jobs, or is used, is not bought again', () => {
+  expect(got([])).toEqual([]);
+  expect(got(['strip.order.lamp'])).toEqual(['Bulb', 'Clip']);
+  expect(got(['strip.order.bearing'])).toEqual(['Seal']);
+  expect(got(['job.bearing'])).toEqual(['Seal']);
+  expect(got(['strip.off.seat', 'strip.on.seat'])).toEqual(['Clip']);
+  // Off again, by the record of this season: its clips are needed anew.
+  const again = [
+    { stepId: 'strip.on.seat', date: '2026-11-01' },
+    { stepId: 'strip.off.seat', date: '2026-11-08' },
+  ];
+  expect(got([], { doneSteps: again })).toEqual([]);
+});
+
+const washers = (over: Parameters<typeof assembly>[2], parts: { what: string; amount: number }[] = []) => {
+  const line = assembly('line', [], { fasteners: [fastener({ banjo: true, count: 3 })], ...over });
+  const jobs = [
+    job('bleed', ['line'], { parts: parts.map((p) => ({ ...p, unit: 'pieces', leadDays: 1, inStock: false })) }),
+    job('other', [], { parts: [{ what: 'sealing washer', amount: 9, unit: 'pieces', leadDays: 1, inStock: false }] }),
+  ];
+  const rows = partRows(machine({ assemblies: [line] }), ['line'], jobs);
+  return rows.filter((row) => /banjo bolt/.test(row.why)).map(({ amount, leadDays, why }) => [amount, leadDays, why]);
+};
+
+// Three banjo bolts take six washers, one on each side of each fitting.
+test('washers count as listed by job, as used once and as to be replaced, under any of their names; others do not', () => {
+  const said = 'line: 3 banjo bolts, a washer on each side';
+  expect(washers({})).toEqual([[6, 7, said]]);
+  expect(washers({}, [{ what: 'Sealing washer', amount: 1 }])).toEqual([[5, 7, `${said}; 1 listed already`]]);
+  expect(washers({}, [{ what: 'Bleed nipple', amount: 1 }])).toEqual([[6, 7, said]]);
+  const replace = (what: string) => ({
+    replaceNextTime: [{ what, amount: 2, unit: 'pieces', leadDays: 3, inStock: false }],
+  });
+  expect(washers(replace('Washer for the banjo'))).toEqual([[4, 7, `${said}; 2 listed already`]]);
+  expect(washers(replace('Banjo washer'))).toEqual([[4, 7, `${said}; 2 listed already`]]);
+  expect(washers(replace('Hose'))).toEqual([[6, 7, said]]);
+  const once = (what: string, count: number, leadDays: number) => ({
+    singleUse: [{ what, count, leadDays, inStock: false }],
+  });
+  expect(washers(once('Sealing washer', 5, 3))).toEqual([[1, 7, `${said}; 5 listed already`]]);
+  expect(washers(once('Split pin', 5, 12))).toEqual([[6, 12, said]]);
+  expect(washers(once('Sealing washer', 7, 3))).toEqual([]);
+});
+
+test('a torque row says its thread, its head with its size, and refuses what is no torque', () => {
+  const rows = (over: Parameters<typeof fastener>[0]) =>
+    torqueRows(assembly('cover', [], { name: 'Cover', fasteners: [fastener(over)] }))[0]!;
+  expect(rows({ torqueNm: 20, size: 'M8' })).toMatchObject({
+    what: 'Cover: bolt',
+    count: 1,
+    head: 'hex 10 mm (M8)',
+    note: 'the figure is for a dry thread',
+  });
+  expect(rows({ torqueNm: 20 }).head).toBe('hex 10 mm');
+  for (const wrong of [0, -1, Number.NaN, Number.POSITIVE_INFINITY])
+    expect(() => rows({ torqueNm: wrong })).toThrow(`found a torque of ${wrong} N·m for "bolt", expected more than 0`);
+  const fuel = torqueRows(assembly('tap', [], { opensFluid: 'fuel', fasteners: [fastener()] }))[0]!;
+  expect(fuel.note).toBe('no published figure: snug evenly, check for leaks, recheck');
+  expect(rows({ banjo: true, torqueNm: 20 }).note).toBe(
+    'the figure is for a dry thread; a new sealing washer on each side of the fitting',
+  );
+  expect(rows({ antiSeize: true }).note).toBe('no published figure: snug evenly, check, recheck; anti-seize');
 });
