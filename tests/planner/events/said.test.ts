@@ -735,3 +735,39 @@ test('the re-check is on the day after the first ride at the earliest, else on t
   expect(on([ride('r.a', '2027-04-15')], [session('2027-04-18', 'moth/r.a')])).toBe('2027-04-18');
   expect(on([ride('r.a', '2027-04-15')], [session('2027-04-18', 'wren/r.a')])).toBe('2027-04-15');
 });
+
+test('reminders of every kind on one day: what is to be got first, then papers, charges and work, the start-up last', () => {
+  const day = '2027-04-03';
+  const steps = (['start-up', 'winter', 'lay-up', 'look-in'] as const).map((phase) =>
+    aStep(`${phase}.a`, phase, `Do ${phase}`, { date: day }),
+  );
+  const paperwork = [{ id: 'i', what: 'Tax', date: day, kind: 'other' as const, pausedOverRest: false }];
+  const supplies = [supply({ orderBy: undefined, needBy: day }, { step: 'winter.a' })];
+  const all = events([moth({ steps, paperwork }), wren({ battery: charged({ date: day }) })], { supplies });
+  const kinds = all.filter((e) => e.date === day).map((e) => e.category);
+  expect([...new Set(kinds)]).toEqual(['order', 'paperwork', 'charge', 'look-in', 'lay-up', 'winter', 'start-up']);
+  expect(kinds).toEqual(kinds.toSorted((a, b) => kinds.indexOf(a) - kinds.indexOf(b)));
+});
+
+test('the key of what is left over names its phase, and of an order what it is for', () => {
+  const left = (phase: PlanStep['phase']) => ['a', 'b'].map((id) => late(`${phase}.${id}`, { phase }));
+  const both = leftOver([...left('lay-up'), ...left('winter')]);
+  expect(new Set(both.map((e) => e.uid)).size).toBe(2);
+  const steps = [aStep('a.b', 'lay-up', 'Do it'), aStep('a.c', 'winter', 'Do that')];
+  const alone = (step: string) => orders([supply({}, { step })], { steps })[0]!.uid;
+  const together = orders([supply({}), supply({ what: 'Oil' }, { step: 'a.c' })], { steps }).map((e) => e.uid);
+  expect(new Set(together).size).toBe(2);
+  expect(together.toSorted()).toEqual([alone('a.b'), alone('a.c')].toSorted());
+});
+
+test('the page of each phase is its sheet, or the machine’s own', () => {
+  const path = (phase: PlanStep['phase']) =>
+    one(events([moth({ steps: [aStep('x.y', phase, 'Do it', { date: '2026-12-12' })] })]), /do it|Look in/).path;
+  expect((['lay-up', 'look-in', 'winter', 'start-up', 'swap'] as const).map(path)).toEqual([
+    '/machines/moth/lay-up/',
+    '/machines/moth/',
+    '/jobs/',
+    '/machines/moth/start-up/',
+    '/machines/moth/',
+  ]);
+});

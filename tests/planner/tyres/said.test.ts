@@ -192,6 +192,7 @@ test('the derivations name what went in, and which practice holds', () => {
   expect(unknown.caveat).toBe('Gauge pressure, cold, at the store temperature of the lay-up day.');
   // 25 October is day 297 of the year, 10 April day 99.
   const days = Array.from({ length: 167 }, (_, n) => store.dayMeanC[(297 + n) % 365]!);
+  expect(inputs(1).map(([, , unit]) => unit)).toEqual(['kPa', '°C', '°C', '', '', '°C', 'kPa']);
   expect(inputs(1).map(([name, value]) => [name, value])).toEqual([
     ['set at lay-up, p1', 290],
     ['store on the lay-up day, T1', store.dayMeanC[297]],
