@@ -21,7 +21,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
   lithium: ['lifepo4'],
   lfp: ['lifepo4'],
   water: ['liquid'],
-  coolant: ['liquid'],
+  coolant: ['liquid', 'cooling'],
   petrol: ['fuel'],
   gasoline: ['fuel'],
   alloy: ['aluminium'],
@@ -37,6 +37,16 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
   outdoors: ['open'],
   basement: ['cellar'],
   cvt: ['variator'],
+  petcock: ['tap'],
+  mileage: ['odometer'],
+  gas: ['fuel'],
+  wheels: ['tyres'],
+  repairs: ['jobs'],
+  tasks: ['jobs'],
+  type: ['kind'],
+  title: ['name'],
+  location: ['place'],
+  garage: ['place'],
 };
 
 /**
@@ -45,8 +55,11 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
  * @param known - the words that would have been right
  */
 export function alsoCalled(word: string, known: readonly string[]): string | undefined {
-  const lower = word.trim().toLowerCase();
-  const blend = /^e?\s?(\d{1,2})\s?%?$/.exec(lower)?.[1];
+  const lower = word
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_]+/g, '-');
+  const blend = /^e?\s?(\d{1,2})\s?%?$/i.exec(word.trim())?.[1];
   const meant = [...(Object.hasOwn(MEANT, lower) ? MEANT[lower]! : []), ...(blend === undefined ? [] : [`E${blend}`])];
   return meant.find((one) => known.includes(one));
 }

@@ -1,5 +1,6 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
 import type * as z from 'zod/mini';
+import { alsoCalled } from './also-called.ts';
 import { bestBranch, formsOf, isWord } from './forms.ts';
 import { isId } from './ids.ts';
 import { homesOf, kindOfSchema, misplacedWords, otherKind, pathLike, seeminglyMissing } from './misplaced.ts';
@@ -144,7 +145,7 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
       const inside = path.length === 0 ? undefined : labelOf(path, source.data);
       const misplaced = misplacedWords(key, inside, root);
       if (misplaced) return make(at, [...path, key], misplaced.what, misplaced.fix);
-      const near = nearest(key, known);
+      const near = alsoCalled(key, known) ?? nearest(key, known);
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
       const fix = near ? `Write "${near}", or delete the line.` : 'Delete the line, or write one of these.';
       return make(at, [...path, key], `found the unknown field "${printable(key)}", expected ${expected}`, fix);
@@ -157,7 +158,9 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     }
     const branch = bestBranch(issue.errors, issue.input);
     if (branch && !(branch.every(isWord) && branch.length > 0)) {
-      return branch.flatMap((inner) => problemsOf(inner, path, source, root));
+      return withoutMistyped(branch, schemaAt(root, path) ?? root).flatMap((inner) =>
+        problemsOf(inner, path, source, root),
+      );
     }
     const forms = [...new Set(formsOf(issue.errors))].join(', or ');
     const found = issue.input === null ? 'nothing after the colon' : shown(issue.input);

@@ -1,5 +1,6 @@
 /** Fields that may be written in several forms: which one was meant, and what the others are. */
 import type * as z from 'zod/mini';
+import { nearest } from './problem.ts';
 import { kindName } from './words.ts';
 
 /** What each form of a field is, in words. */
@@ -30,7 +31,14 @@ export function bestBranch(branches: z.core.$ZodIssue[][], input: unknown): z.co
     const missing = issues.filter(
       (i) => i.code === 'invalid_type' && i.input === undefined && i.path.length === 1,
     ).length;
-    return unknown * 2 + missing * 2 + (literals(issues) ? 5 : 0) + issues.length / 100;
+    // Of two forms that lack as much, the one is meant whose field is mistyped.
+    const lacking = issues.flatMap((i) =>
+      i.code === 'invalid_type' && i.input === undefined ? i.path.map(String) : [],
+    );
+    const mistyped = issues
+      .flatMap((i) => (i.code === 'unrecognized_keys' ? i.keys : []))
+      .filter((k) => nearest(k, lacking));
+    return (unknown + missing - mistyped.length) * 2 + (literals(issues) ? 5 : 0) + issues.length / 100;
   };
   return candidates.sort((a, b) => rank(a) - rank(b))[0] ?? (branches.length === 1 ? branches[0] : undefined);
 }

@@ -110,7 +110,9 @@ export function recordProblems(
           source,
           ['machine'],
           `found "${data.machine}" in the folder of "${id}", expected "${id}"`,
-          `Move the file to records/${data.machine}/, or correct the line.`,
+          ids.includes(data.machine)
+            ? `Move the file to records/${data.machine}/, or correct the line.`
+            : `Write ${id}, or delete the line.`,
         ),
       );
     }

@@ -135,7 +135,7 @@ function bracketSlip(
   rows: readonly string[],
   at: number,
   tell: Tell,
-): { slip?: Slip; rest: number } {
+): { slip?: Slip | undefined; rest: number } {
   const indent = row.search(/\S/);
   let whole = value;
   for (let i = at; i < rows.length; i++) {
@@ -154,7 +154,7 @@ function bracketSlip(
       const fix = wrong.open === '' ? 'Delete it.' : `Write "${wrong.open === '[' ? ']' : '}'}".`;
       return { slip: tell(wrong.at, what, fix), rest: 0 };
     }
-    if (wrong || open.length === 0) return { rest: i - at };
+    if (wrong || open.length === 0) return { slip: i === at ? emptySlip(value, tell) : undefined, rest: i - at };
   }
   const first = bracketsOf(value).open[0] ?? { sign: value[0]!, at: 0 };
   const closing = first.sign === '[' ? ']' : '}';
@@ -166,6 +166,13 @@ function bracketSlip(
     ),
     rest: 0,
   };
+}
+
+/** Two commas between which nothing stands. */
+function emptySlip(value: string, tell: Tell): Slip | undefined {
+  const at = value.search(/(?<=[,[{]\s*),/);
+  if (at < 0 || /["']/.test(value)) return undefined;
+  return tell(at, 'found a comma before which nothing stands, expected an entry', 'Delete the comma.');
 }
 
 /** A block of text stands deeper than its field. */

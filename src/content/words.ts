@@ -51,8 +51,9 @@ export function wordsOf(
       const wanted = issue.message || kindName(issue.expected);
       if (issue.input === null) {
         const hash = issue.expected === 'string' ? ' Text that begins with # stands in quotes.' : '';
+        const sign = typeof path.at(-1) === 'number' ? 'dash' : 'colon';
         return {
-          what: `found nothing after the colon, expected ${wanted}`,
+          what: `found nothing after the ${sign}, expected ${wanted}`,
           fix: `${write}${hash}${needed ? '' : ' Or delete the line.'}`,
         };
       }
@@ -66,11 +67,25 @@ export function wordsOf(
         /^-?\d+(\.\d+)?$/.test(issue.input)
       )
         return { what: `found ${found} in quotes, expected ${wanted}`, fix: `Take the quotes away: ${issue.input}.` };
-      return { what: `found ${found}, expected ${wanted}`, fix: write };
+      const alone = /^(number|int)$/.test(issue.expected) ? numberIn(issue.input, path) : undefined;
+      return { what: `found ${found}, expected ${wanted}`, fix: alone === undefined ? write : `Write ${alone}.` };
     }
     default:
       return { what: `found ${found}, expected another value`, fix: write };
   }
+}
+
+/** The number that stands with its unit, or with a typographic minus, where a number alone is asked for. */
+function numberIn(input: unknown, path: Path): string | undefined {
+  if (typeof input !== 'string') return undefined;
+  const [, number, unit = ''] = /^([-−–]?\d+(?:\.\d+)?)\s*([^\d\s].{0,20})?$/u.exec(input.trim()) ?? [];
+  const name = String(path.findLast((part) => typeof part === 'string'));
+  const isOther =
+    (/minutes/i.test(name) && unit !== '' && !/^min/i.test(unit)) ||
+    (/[CF]$/.test(name) && /[CF]$/i.test(unit) && !unit.toUpperCase().endsWith(name.slice(-1)));
+  if (number === undefined || isOther) return undefined;
+  const isSouthOrWest = /^(?:near|latitudeDeg)$/.test(name) && /^°?\s*[SW]/i.test(unit);
+  return `${isSouthOrWest ? '-' : ''}${number.replace(/^[−–]/, '-')}`;
 }
 
 /** What is found where a list was to be. */
@@ -93,7 +108,12 @@ export const isNothing = (input: unknown): boolean => /^(?:no|none|false|nothing
 function wordMeant(word: string, known: readonly string[]): string | undefined {
   // The octane number on the pump says nothing of ethanol.
   if (/^(?:8\d|9\d|10[0-2])$/.test(word.trim())) return undefined;
-  return alsoCalled(word, known) ?? nearest(word, known);
+  const parts = word
+    .trim()
+    .toLowerCase()
+    .split(/[\s_-]+/);
+  const longer = parts.length > 1 ? known.filter((one) => parts.every((part) => one.split('-').includes(part))) : [];
+  return alsoCalled(word, known) ?? (longer.length === 1 ? longer[0] : nearest(word, known));
 }
 
 function sizeOf(input: unknown): string {

@@ -1,7 +1,7 @@
 /** The small parts that every schema is built from: text, ids, dates, quantities. */
 import * as z from 'zod/mini';
 import { type Dimension, parseQuantity, UNITS } from '../../planner/units/index.ts';
-import { dateMeant } from '../date-meant.ts';
+import { daysMeant } from '../date-meant.ts';
 import { ID_RULE, idFrom, isId } from '../ids.ts';
 import { printable } from '../problem.ts';
 
@@ -22,7 +22,8 @@ export function id(description: string, example: string) {
     .string()
     .check((ctx) => {
       if (isId(ctx.value)) return;
-      const meant = idFrom(ctx.value.replace(/^.*\//, '').replace(/\.ya?ml$/, ''));
+      const plain = ctx.value.replace(/<[^<>]*>/g, '');
+      const meant = idFrom(plain.replace(/^.*\//, '').replace(/\.ya?ml$/, ''));
       say(ctx, { expected: ID_RULE, fix: meant === '' ? `Write it like "${example}".` : `Write it as "${meant}".` });
     })
     .register(z.globalRegistry, { description, examples: [example] });
@@ -69,15 +70,14 @@ export function isDate(text: string): boolean {
 
 export function date(description: string, example: string) {
   return z
-    .string()
+    .string({ error: () => 'a day, written "YYYY-MM-DD"' })
     .check((ctx) => {
-      if (!isDate(ctx.value)) {
-        const meant = dateMeant(ctx.value);
-        say(ctx, {
-          expected: 'a day that the calendar has, written "YYYY-MM-DD"',
-          fix: meant !== undefined && isDate(meant) ? `Write it as "${meant}".` : `Write it like "${example}".`,
-        });
-      }
+      if (isDate(ctx.value)) return;
+      const meant = daysMeant(ctx.value).filter(isDate);
+      say(ctx, {
+        expected: 'a day that the calendar has, written "YYYY-MM-DD"',
+        fix: meant.length > 0 ? `Write it as "${meant.join('" or "')}".` : `Write it like "${example}".`,
+      });
     })
     .register(z.globalRegistry, { description, examples: [example] });
 }
