@@ -181,11 +181,13 @@ export function climateOfPlace(
   }
   const found = stationsByName(library, wanted.station);
   if (found.length === 1) return { climate: found[0]!.climate, problems: [] };
+  const cities = [...new Set(library.file.name.map((name) => name.split(/[\s,(/-]/)[0]!))];
+  const near = found.length === 0 ? nearest(wanted.station, cities) : undefined;
   if (found.length === 0)
     return say(
       ['station'],
       `found no station "${wanted.station}", expected the name of one in the bundled library`,
-      'Write climate: { near: [latitude, longitude] } to take the nearest one.',
+      `${near ? `Write ${near}, or` : 'Write'} climate: { near: [latitude, longitude] } to take the nearest one.`,
     );
   const some = found.slice(0, 6).map((f) => `${f.climate.name}, ${f.country} (${f.climate.id})`);
   return say(

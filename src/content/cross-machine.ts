@@ -6,15 +6,17 @@ import { seasonProblems } from './cross-season.ts';
 import { stepProblems } from './cross-steps.ts';
 import { workProblems } from './cross-work.ts';
 import { farSeason, yearProblems } from './cross-years.ts';
+import { KINDS } from './kinds.ts';
 import { idsOf, type Loaded, problemAt, repeatedIds } from './loaded.ts';
 import type { Problem } from './problem.ts';
 import { asLeftProblems, measuredProblems } from './records.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import { knownEntries } from './sound.ts';
+import { wordMeant } from './words.ts';
 
 /** All problems of one machine that its schema cannot see. */
 export function machineProblems({ source, checked }: Loaded<MachineFile>, context: CrossContext): Problem[] {
-  const m = checked.sound;
+  const m: Sound = { ...checked.sound, kind: checked.sound.kind ?? kindMeant(source.data) };
   const problems: Problem[] = [];
   const say: Say = (path, what, fix) => problems.push(problemAt(source, path, what, fix));
   if (m.place !== undefined && !context.places.has(m.place))
@@ -30,6 +32,13 @@ export function machineProblems({ source, checked }: Loaded<MachineFile>, contex
   const { procedures } = context;
   stepProblems(m, { procedures, jobs: idsOf(checked, 'jobs'), assemblies: idsOf(checked, 'assemblies') }, say);
   return problems;
+}
+
+/** The kind that a mistyped one was meant to be: the figures of the file are held against that kind in the same run. */
+function kindMeant(data: unknown): Sound['kind'] {
+  const written = (data as { kind?: unknown } | null | undefined)?.kind;
+  const meant = typeof written === 'string' ? wordMeant(written, KINDS) : undefined;
+  return KINDS.find((kind) => kind === meant);
 }
 
 function services(m: Sound, say: Say): void {

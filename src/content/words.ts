@@ -105,7 +105,7 @@ function listWords(input: unknown): { what: string; fix: string } {
 export const isNothing = (input: unknown): boolean => /^(?:no|none|false|nothing|without)$/i.test(String(input));
 
 /** The word that was meant by another for the same thing, or by a mistyped one. */
-function wordMeant(word: string, known: readonly string[]): string | undefined {
+export function wordMeant(word: string, known: readonly string[]): string | undefined {
   // The octane number on the pump says nothing of ethanol.
   if (/^(?:8\d|9\d|10[0-2])$/.test(word.trim())) return undefined;
   const parts = word
