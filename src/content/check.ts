@@ -53,6 +53,12 @@ export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Che
       },
     ]);
   }
+  const [only, ...more] = Object.keys(data);
+  if (only !== undefined && more.length === 0 && isGroupOf(schema, only, Object.values(data)[0])) {
+    const what = `found all fields inside "${printable(only)}", expected them at the margin`;
+    const fix = `Delete the line "${printable(only)}:", and begin the lines below it at the margin.`;
+    return nothingOf([{ file: source.file, ...source.atKey([only]), field: '', what, fix }]);
+  }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
   const found = result.error?.issues ?? [];
   const sound = (result.success ? result.data : soundPart(schema, data)) as Known<z.output<S>>;
@@ -61,6 +67,18 @@ export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Che
   const issues = withoutWider(found).slice(0, MOST_ISSUES);
   const problems = withoutMistyped(issues, schema).flatMap((issue) => problemsOf(issue, [], source, schema));
   return { value: result.data, sound, isWhole, problems };
+}
+
+/** True for a strange field around fields that are the file's own. */
+function isGroupOf(schema: z.ZodMiniObject, name: string, value: unknown): boolean {
+  const inside = Array.isArray(value) ? value[0] : value;
+  const known = Object.keys(schema.shape);
+  return (
+    !known.includes(name) &&
+    typeof inside === 'object' &&
+    inside !== null &&
+    Object.keys(inside).some((k) => known.includes(k))
+  );
 }
 
 /** What is known of a file that was refused as a whole. */
@@ -165,7 +183,8 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     const forms = [...new Set(formsOf(issue.errors))].join(', or ');
     const found = issue.input === null ? 'nothing after the colon' : shown(issue.input);
     const orNone = issue.input === null && !needed ? ' Or delete the line.' : '';
-    return [make(source.at(path), path, `found ${found}, expected ${forms}`, `${write}${orNone}`)];
+    const fix = Array.isArray(issue.input) ? 'Take the dashes or brackets away.' : write;
+    return [make(source.at(path), path, `found ${found}, expected ${forms}`, `${fix}${orNone}`)];
   }
   if (issue.input === undefined && issue.code === 'invalid_type') {
     const wanted = issue.message || `${kindName(issue.expected)}`;

@@ -109,7 +109,14 @@ export class Levels {
   /** The first row below a field that has nothing behind its colon. */
   private inside(above: Placed, mark: Placed): void {
     if (mark.kind === 'field' && above.kind === 'field' && this.names.lists.has(above.name)) this.dash(mark);
-    else this.enter(mark);
+    else {
+      const isNoList = this.names.groups.has(above.name) && !this.names.lists.has(above.name);
+      this.enter(mark);
+      if (isNoList && mark.kind === 'entry' && above.kind === 'field') {
+        this.tell(mark, `found a dash below "${above.name}", which is no list`, 'Take the dashes below it away.');
+        this.levels.at(-1)!.told = true;
+      }
+    }
   }
 
   /** Tells that an entry has no dash, and goes on as if it had. */
@@ -125,6 +132,10 @@ export class Levels {
 
   /** Text where a field or an entry was to be. */
   private text(mark: Placed, above: Placed | undefined): void {
+    if (/^["'[{]/.test(mark.value)) {
+      this.last = mark;
+      return;
+    }
     const level = this.levels.at(-1);
     if (level?.kind === 'entry' && level.indent === mark.indent) {
       this.tell(

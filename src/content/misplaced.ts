@@ -111,6 +111,6 @@ export function otherKind(schema: z.ZodMiniType, data: object): FileKind | undef
   if (fitOf(own).fit >= 0) return undefined;
   return KINDS.find((kind) => {
     const { missing, strange } = fitOf(kind);
-    return kind !== own && missing === 0 && strange <= names.length / 4;
+    return kind !== own && missing === 0 && names.length - strange >= 2 && strange <= names.length / 4;
   });
 }

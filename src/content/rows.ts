@@ -68,22 +68,30 @@ export interface Bracket {
 
 /**
  * The brackets of a value that begins with one.
- * @returns those still open at its end, outermost first; the first that closes none
+ * @returns those still open at its end, outermost first; the first that closes none, or what else ends the reading
  */
-export function bracketsOf(value: string): { open: Bracket[]; wrong: Bracket | undefined } {
+export function bracketsOf(value: string): {
+  open: Bracket[];
+  wrong?: Bracket;
+  /** Offset of a quote that is not closed. */
+  quote?: number;
+  /** Offset behind the bracket that closes the outermost. */
+  end?: number;
+} {
   const open: Bracket[] = [];
   for (let i = 0; i < value.length; i++) {
     const sign = value[i]!;
     if (sign === '#' && /\s/.test(value[i - 1] ?? ' ')) break;
     if ((sign === '"' || sign === "'") && /[\s[{,:]/.test(value[i - 1] ?? ' ')) {
       const end = closingQuote(value.slice(i));
-      if (end < 0) break;
+      if (end < 0) return { open, quote: i };
       i += end;
     } else if (sign === '[' || sign === '{') open.push({ sign, at: i, open: '' });
     else if (sign === ']' || sign === '}') {
       const last = open.pop();
       if (last?.sign !== (sign === ']' ? '[' : '{')) return { open, wrong: { sign, at: i, open: last?.sign ?? '' } };
+      if (open.length === 0 && !/[\]}]/.test(value.slice(i + 1))) return { open, end: i + 1 };
     }
   }
-  return { open, wrong: undefined };
+  return { open };
 }

@@ -11,6 +11,8 @@ import { bracketsOf, closingQuote, looksLikeField, type Mark, rowOf } from './ro
  */
 export function slipsOf(text: string, names: Names): Slip[] {
   const rows = text.split('\n');
+  // A file in brackets has no levels; what the parser says of it is as good.
+  if (/^(?:\s*(?:#.*)?\n)*\s*[[{]/.test(text)) return [];
   const levels = new Levels(names);
   const { slips } = levels;
   let isCut = false;
@@ -112,6 +114,12 @@ function quoteSlip(value: string, rows: readonly string[], at: number, tell: Tel
     if (/^\s*(?:#.*)?$/.test(behind) && (behind === '' || /^\s/.test(behind))) return { rest: 0 };
     if (/^\s*,\s*$/.test(behind))
       return { slip: tell(end + 1, 'found a comma after the value, expected nothing', 'Delete the comma.'), rest: 0 };
+    const twice = sign.repeat(2);
+    if (value.startsWith(twice) && value.length > 4 && value.endsWith(twice))
+      return {
+        slip: tell(0, 'found two quotes at either end, expected one', `Write ${value.slice(1, -1)}.`),
+        rest: 0,
+      };
     const last = value.lastIndexOf(sign);
     const inner = last > end ? value.slice(1, last) + value.slice(last + 1) : value.replaceAll(sign, '');
     const whole = last > end ? inner : value;
@@ -138,14 +146,29 @@ function bracketSlip(
 ): { slip?: Slip | undefined; rest: number } {
   const indent = row.search(/\S/);
   let whole = value;
-  for (let i = at; i < rows.length; i++) {
+  let i = at;
+  for (; i < rows.length; i++) {
     if (whole.length > MOST_LOOKED_AT) return { rest: i - at };
     if (i > at) {
       // Inside brackets a field may begin a line, but none as far left as the value's own.
       if (looksLikeField(rows[i]!) && rows[i]!.search(/\S/) <= indent) break;
       whole += `\n${rows[i]}`;
     }
-    const { open, wrong } = bracketsOf(whole);
+    const { open, wrong, quote, end } = bracketsOf(whole);
+    if (quote !== undefined && i === at)
+      return {
+        slip: tell(
+          quote,
+          `found a quote (${value[quote]}) that is not closed`,
+          'Close it before the comma or bracket that ends the value.',
+        ),
+        rest: 0,
+      };
+    if (i === at && end !== undefined && !/^\s*(?:,?\s*|\s#.*)$/.test(value.slice(end)))
+      return {
+        slip: tell(end, 'found text after a closing bracket', `Put the value in quotes: ${quoted(value)}.`),
+        rest: 0,
+      };
     if (wrong && i === at) {
       const what =
         wrong.open === ''
@@ -158,14 +181,10 @@ function bracketSlip(
   }
   const first = bracketsOf(value).open[0] ?? { sign: value[0]!, at: 0 };
   const closing = first.sign === '[' ? ']' : '}';
-  return {
-    slip: tell(
-      first.at,
-      `found "${first.sign}" that is not closed`,
-      `Close it with "${closing}": ${value}${value.endsWith(' ') ? '' : first.sign === '{' ? ' ' : ''}${closing}.`,
-    ),
-    rest: 0,
-  };
+  const rest = i - at - 1;
+  const here = `Close it with "${closing}": ${value}${first.sign === '{' ? ' ' : ''}${closing}.`;
+  const fix = rest === 0 ? here : `Close it with "${closing}" at the end of line ${at + 1 + rest}.`;
+  return { slip: tell(first.at, `found "${first.sign}" that is not closed`, fix), rest };
 }
 
 /** Two commas between which nothing stands. */

@@ -147,7 +147,9 @@ export class Walker {
         this.signIn(FORBIDDEN.exec(value)![0], offset),
         path,
         `found the control character ${codeOf(FORBIDDEN.exec(value)![0])}, expected printable text`,
-        'Delete that character; type the text again if it cannot be seen.',
+        this.text.slice(offset).includes(FORBIDDEN.exec(value)![0])
+          ? 'Delete that character; type the text again if it cannot be seen.'
+          : 'Delete that character; where a backslash is meant, use single quotes or write it twice.',
       );
     }
     if (plain && /^\d{4}-\d{1,2}-\d{1,2}(?:[Tt ]\s*\d{1,2}:\d\d.*)?$/.test(value)) {
