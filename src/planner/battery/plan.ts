@@ -113,7 +113,6 @@ function withMaintainers(cases: readonly CareCase[]): { c: CareCase; outlook: Ou
     return va === vb ? (a.c.machine.id < b.c.machine.id ? -1 : 1) : vb - va;
   });
   for (const item of order) {
-    const { battery } = item.c;
     const care = chooseCare(item.c, item.outlook);
     if (care.care !== 'maintainer') continue;
     const span = { from: item.c.rest.firstDay, to: item.c.rest.firstDay + item.c.rest.days };
@@ -121,8 +120,7 @@ function withMaintainers(cases: readonly CareCase[]): { c: CareCase; outlook: Ou
       taken.every((t) => t.id !== id || t.to <= span.from || t.from >= span.to),
     );
     if (free) taken.push({ id: free.id, ...span });
-    else if (care.chargers.maintainers.length > 0 || battery.care !== 'maintainer')
-      item.c = { ...item.c, maintainerFree: false };
+    else item.c = { ...item.c, maintainerFree: false };
   }
   return all;
 }

@@ -266,6 +266,27 @@ test('a reading that is not used is a problem within the rest, and none outside 
   expect(run([{ ...read(50, 80), date: '2026-12-24' }]).result).toBeUndefined();
 });
 
+test('readings are judged in the order of their days, those of one day as they were written', () => {
+  const found = run([
+    read(100, 60),
+    read(50, 85),
+    read(50, 84),
+    read(20, 90, { restedH: 1 }),
+    read(10, 95, { restedH: 2 }),
+  ]);
+  expect(found.readings.map((r) => [r.index, Math.round(r.stateOfChargePct)])).toEqual([
+    [10, 95],
+    [20, 90],
+    [50, 85],
+    [50, 84],
+    [100, 60],
+  ]);
+  expect(found.result!.problems).toEqual([
+    expect.stringMatching(/^15 April 2026: rested 2 h/),
+    expect.stringMatching(/^25 April 2026: rested 1 h/),
+  ]);
+});
+
 test('what is handed back of a reading is what was read and found', () => {
   const [found] = run([read(50, 80)]).readings;
   expect(found).toEqual({
