@@ -1,5 +1,5 @@
 /** What cannot be so among the few things that a form asks of a machine; the same for its file. */
-import { beyondLimits } from './limits.ts';
+import { ASKED_LIMITS, sayBeyond } from './limits.ts';
 import type { Path } from './path.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { Known } from './sound.ts';
@@ -12,11 +12,7 @@ export type Sound = Known<MachineFile>;
 
 /** Problems of figures that no machine of the kind has, of tank and tap. */
 export function answerProblems(m: Sound, say: Say): void {
-  if (m.kind !== undefined)
-    for (const { path, value, row, limits } of beyondLimits(m, m.kind)) {
-      const unit = row.unit === '' ? '' : ` ${row.unit}`;
-      say(path, `found ${round(value)}${unit}, expected ${limits[0]} to ${limits[1]}${unit} for a ${m.kind}`, row.fix);
-    }
+  sayBeyond(m, m.kind, ASKED_LIMITS, say);
   if (m.fuel !== undefined && m.fuel !== 'none') tankAndTap(m.fuel, say);
 }
 

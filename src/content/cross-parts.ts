@@ -2,6 +2,7 @@
 import type { Procedure } from '../planner/household.ts';
 import type { Checked } from './check.ts';
 import { answerProblems, round, type Say, type Sound } from './cross-answers.ts';
+import { FILE_LIMITS, sayBeyond } from './limits.ts';
 import { READINGS_OF_NONE } from './records.ts';
 import type { HouseholdFile } from './schemas/household.ts';
 import type { PlaceFile } from './schemas/place.ts';
@@ -22,6 +23,7 @@ export interface CrossContext {
 /** Problems of battery, fuel, engine, cooling, tyres and chassis. */
 export function partProblems(m: Sound, context: CrossContext, say: Say): void {
   answerProblems(m, say);
+  sayBeyond(m, m.kind, FILE_LIMITS, say);
   battery(m, context, say);
   fuel(m, say);
   engine(m, say);
