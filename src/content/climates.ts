@@ -1,7 +1,6 @@
 /** Where a place's weather comes from: its climate file, a bundled station, or an hourly file. */
-import type { Climate } from '../planner/climate/index.ts';
-import type { Place } from '../planner/household.ts';
 import { type ClimateLibrary, nearestStations, stationOf, stationsByName } from './climate-library.ts';
+import type { Found } from './found-climate.ts';
 import { hourlyClimate, type WeatherFiles } from './hourly.ts';
 import { type Loaded, problemAt } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
@@ -9,13 +8,6 @@ import { resolveClimate } from './resolve-place.ts';
 import type { ClimateFile } from './schemas/climate.ts';
 import type { PlaceFile } from './schemas/place.ts';
 import type { Known } from './sound.ts';
-
-/** A place's climate, or what is wrong with it. */
-export interface Found {
-  climate?: Climate | undefined;
-  station?: Place['station'];
-  problems: Problem[];
-}
 
 /** Problems of a climate file that its schema cannot see: lists that must go together, figures that no climate has. */
 export function climateProblems({ id, source, checked }: Loaded<ClimateFile>): Problem[] {

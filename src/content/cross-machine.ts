@@ -1,7 +1,8 @@
 /** What only shows when the fields of a machine are held against each other, the other files and the day. */
 import { round, type Say, type Sound } from './cross-answers.ts';
+import type { CrossContext } from './cross-context.ts';
 import { unknownPlace } from './cross-household.ts';
-import { type CrossContext, partProblems } from './cross-parts.ts';
+import { partProblems } from './cross-parts.ts';
 import { seasonProblems } from './cross-season.ts';
 import { stepProblems } from './cross-steps.ts';
 import { workProblems } from './cross-work.ts';

@@ -1,24 +1,9 @@
 /** Parts of one machine that cannot be as they are written: held against each other, its place and the household. */
-import type { Procedure } from '../planner/household.ts';
-import type { Checked } from './check.ts';
 import { answerProblems, round, type Say, type Sound } from './cross-answers.ts';
+import type { CrossContext } from './cross-context.ts';
 import { FILE_LIMITS, sayBeyond } from './limits.ts';
 import { READINGS_OF_NONE } from './records.ts';
-import type { HouseholdFile } from './schemas/household.ts';
-import type { PlaceFile } from './schemas/place.ts';
-import { type Known, knownEntries } from './sound.ts';
-
-export interface CrossContext {
-  asOf: string;
-  /** The household's own file; undefined where there is none. */
-  household: Pick<Checked<HouseholdFile>, 'sound' | 'isWhole'> | undefined;
-  /** What is known of each place that there is. */
-  places: ReadonlyMap<string, Known<PlaceFile>>;
-  /** Items that the procedures open; undefined where a procedure was refused. */
-  openItems: ReadonlySet<string> | undefined;
-  /** The procedures that steps are named after; undefined where one was refused, or none are at hand. */
-  procedures: readonly Procedure[] | undefined;
-}
+import { knownEntries } from './sound.ts';
 
 /** Problems of battery, fuel, engine, cooling, tyres and chassis. */
 export function partProblems(m: Sound, context: CrossContext, say: Say): void {

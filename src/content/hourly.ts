@@ -1,7 +1,7 @@
 /** Hourly weather of a place, from a file of the content folder in EPW form. */
 import { checkNormals, EpwError, normalsOf, parseEpw } from '../planner/climate/index.ts';
-import type { Found } from './climates.ts';
 import type { ContentFile } from './files.ts';
+import type { Found } from './found-climate.ts';
 import { printable, shown } from './problem.ts';
 
 /** The files that hourly weather is looked for in, and paths of those that could not be read. */

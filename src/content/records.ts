@@ -1,6 +1,6 @@
 /** Bench records: what was measured and done, held against the machine they are about. */
 import type { BenchRecord } from '../planner/bench-record.ts';
-import type { CrossContext } from './cross-parts.ts';
+import type { CrossContext } from './cross-context.ts';
 import { stepProblems } from './cross-steps.ts';
 import { type Dated, recordedProblems } from './cross-years.ts';
 import { idsOf, type Loaded, problemAt } from './loaded.ts';
