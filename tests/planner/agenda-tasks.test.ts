@@ -4,35 +4,10 @@ import { agendaTasks, movesWork, standing, visitMinutes } from '../../src/planne
 import type { DraftMachine } from '../../src/planner/machine-plan.ts';
 import type { PlanStep } from '../../src/planner/season-plan.ts';
 import { machine, place } from './fluids/fixture.ts';
+import { NO_NEEDS, plainStep as step } from './plain-step.ts';
 
 // Lay-up to 15 November, start-up from 20 March, ride to 1 May.
 const SEASON = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: false, reasons: [] };
-const NO_NEEDS = { dryDay: false, warmEngine: false, stand: false, charger: false, bench: false, power: false };
-
-const step = (id: string, over: Partial<PlanStep> = {}): PlanStep => ({
-  id,
-  phase: 'lay-up',
-  part: 'Part',
-  title: id,
-  minutes: 30,
-  tools: [],
-  supplies: [],
-  cautions: [],
-  why: '',
-  sources: [],
-  amounts: [],
-  opens: [],
-  closes: [],
-  after: [],
-  safetyCritical: false,
-  needs: NO_NEEDS,
-  earliest: '2026-10-25',
-  latest: '2026-11-15',
-  waitH: 0,
-  torques: [],
-  done: false,
-  ...over,
-});
 const draft = (steps: PlanStep[], tripMinutes = 10, id = 'juniper'): DraftMachine =>
   ({
     machine: machine({ id, season: SEASON }),

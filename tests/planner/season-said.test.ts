@@ -1,0 +1,169 @@
+/** What the days of a machine's steps say of its season, word by word; days worked out on the calendar. */
+import { expect, test } from 'vitest';
+import type { DraftMachine } from '../../src/planner/machine-plan.ts';
+import { datedSteps, layUpDays, overdueWarnings, seasonWarnings, startUpDays } from '../../src/planner/season-days.ts';
+import type { PlanStep } from '../../src/planner/season-plan.ts';
+import { machine, place } from './fluids/fixture.ts';
+import { plainStep as step } from './plain-step.ts';
+
+// Lay-up to 15 November, start-up from 20 March, ride to 1 May.
+const SEASON = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: false, reasons: [] as string[] };
+const draft = (steps: PlanStep[] = [], over = {}): DraftMachine =>
+  ({
+    machine: machine({ season: SEASON, doneSteps: [], file: 'machines/juniper.yaml', ...over }),
+    context: { place: place() },
+    steps,
+  }) as unknown as DraftMachine;
+const METRIC = { locale: 'en-GB', units: 'metric' } as const;
+
+test('a step has the day of the agenda, unless it has one of its own; a lay-up step that is done that of its tick', () => {
+  const steps = [
+    step('wash'),
+    step('look', { phase: 'look-in', date: '2026-12-15' }),
+    step('oil', { done: true }),
+    step('brakes', { phase: 'start-up', done: true }),
+    step('late', { latest: '2026-10-30' }),
+  ];
+  const doneSteps = [
+    { stepId: 'oil', date: '2026-10-28' },
+    { stepId: 'brakes', date: '2026-10-29' },
+  ];
+  const found = datedSteps(
+    draft(steps, { doneSteps }),
+    (id) => (id === 'wash' ? '2026-11-07' : undefined),
+    '2026-11-01',
+  );
+  expect(found.map(({ id, date, overdue }) => [id, date, overdue])).toEqual([
+    ['wash', '2026-11-07', undefined],
+    ['look', '2026-12-15', undefined],
+    ['oil', '2026-10-28', undefined],
+    ['brakes', undefined, undefined],
+    ['late', undefined, '2026-10-30'],
+  ]);
+});
+
+test('the lay-up lasts from its first day to its last, is complete when all of it is done, and may have no day at all', () => {
+  const days = (steps: PlanStep[]) => layUpDays(draft(), steps);
+  expect(days([step('b', { date: '2026-11-07' }), step('a', { date: '2026-11-01' })])).toEqual({
+    start: '2026-11-01',
+    done: '2026-11-07',
+    complete: false,
+  });
+  const done = [step('a', { date: '2026-11-01', done: true })];
+  expect(days(done)).toMatchObject({ complete: true, done: '2026-11-01' });
+  expect(days([...done, step('b')])).toMatchObject({ complete: false, done: '2026-11-01' });
+  expect(days([])).toEqual({ start: '2026-10-25', done: '2026-10-25', complete: true });
+  expect(days([step('a')])).toEqual({ start: '2026-10-25', done: '2026-11-15', complete: false });
+  // Used oil has time after it, a look-in is no lay-up.
+  const others = [
+    step('oil', { date: '2027-03-01', latest: '2027-04-10' }),
+    step('look', { phase: 'look-in', date: '2026-12-15' }),
+  ];
+  expect(days([...done, ...others])).toMatchObject({ complete: true, done: '2026-11-01' });
+});
+
+test('the start-up lasts from its first session to its last before the ride', () => {
+  const sheet = (id: string, date: string | undefined, over = {}) => step(id, { phase: 'start-up', date, ...over });
+  const days = (steps: PlanStep[]) => startUpDays(steps, '2027-04-10');
+  expect(days([])).toEqual({ start: '2027-04-10', ready: '2027-04-10', firstUse: '2027-04-10' });
+  const found = days([
+    sheet('b', '2027-04-03'),
+    sheet('a', '2027-03-27'),
+    sheet('ride', '2027-04-09', { stage: 'first-ride' }),
+    sheet('again', '2027-04-11'),
+    sheet('none', undefined),
+    step('wash', { date: '2026-11-01' }),
+  ]);
+  expect(found).toEqual({ start: '2027-03-27', ready: '2027-04-03', firstUse: '2027-04-10' });
+});
+
+test('what is overdue is told by its work, with how much, since when, and what to do', () => {
+  const late = (id: string, over = {}) => step(id, { overdue: '2026-11-15', date: '2026-12-06', ...over });
+  const said = (steps: PlanStep[]) => overdueWarnings(draft(), steps, '2026-12-01', 'en-GB');
+  expect(said([step('wash')])).toEqual([]);
+  expect(said([late('wash', { title: 'Wash it' })])).toEqual([
+    {
+      machine: 'juniper',
+      about: 'overdue',
+      level: 'warning',
+      text: "1 step of Juniper's lay-up is overdue, the first since 15 November 2026, and not ticked (Wash it).",
+      act: 'Do it now, on 6 December 2026. What is done: tick it on the page of the machine, or all of it at once: under "Done and measured" on the form, or as "lay-up" under "done" in a record file. What is not wanted: leave it out there, or under "skipped".',
+    },
+  ]);
+  const four = [
+    late('a', { overdue: '2026-11-14' }),
+    late('b', { phase: 'swap', date: '2026-12-05' }),
+    late('c', { date: undefined }),
+    late('d'),
+  ];
+  const [layUp, more] = said(four);
+  expect(more).toBeUndefined();
+  expect(layUp!.text).toBe(
+    "4 steps of Juniper's lay-up are overdue, the first since 14 November 2026, and not ticked (a; b; c; and 1 more).",
+  );
+  expect(layUp!.act).toMatch(/^Do it now, on 5 December 2026\. /);
+  const [job, start] = said([
+    late('job', { phase: 'winter', date: undefined }),
+    late('brakes', { phase: 'start-up' }),
+    late('horn', { phase: 'start-up' }),
+  ]);
+  expect(job!.text).toMatch(/^1 step of Juniper's winter work is overdue/);
+  expect(job!.act).toBe(
+    'Do it now. What is done: tick it on the page of the machine. What is not wanted: leave it out there, or under "skipped".',
+  );
+  expect(start!.text).toMatch(/^2 steps of Juniper's start-up are overdue.*\(brakes; horn\)\.$/);
+  expect(start!.act).toMatch(/as "start-up" under "done"/);
+});
+
+test('lay-up work whose time is over is told while the machine starts up, and not before or after', () => {
+  const left = [step('wash'), step('swap', { phase: 'swap' }), step('look', { phase: 'look-in' })];
+  const said = (asOf: string, steps = left) => overdueWarnings(draft(), steps, asOf, 'en-GB');
+  expect(said('2027-03-20')).toEqual([]);
+  expect(said('2027-03-21')).toEqual([
+    {
+      machine: 'juniper',
+      about: 'overdue',
+      level: 'note',
+      text: "2 steps of Juniper's lay-up were never ticked (wash; swap), and it is too late for them now.",
+      act: 'The start-up sheet goes through all that they would have changed: look at each, done or not.',
+    },
+  ]);
+  expect(said('2027-04-10')).toHaveLength(1);
+  expect(said('2027-04-11')).toEqual([]);
+  expect(said('2027-03-21', [step('wash', { done: true }), step('oil', { date: '2027-03-27' })])).toEqual([]);
+  expect(said('2027-03-21', [step('oil', { latest: '2027-03-21' })])).toEqual([]);
+  expect(said('2027-03-21', [step('wash')])[0]!.text).toBe(
+    "1 step of Juniper's lay-up was never ticked (wash), and it is too late for it now.",
+  );
+});
+
+test('a rest that is over asks for the next one, gravely once its re-check is past', () => {
+  const said = (asOf: string) => seasonWarnings(draft(), asOf, METRIC);
+  expect(said('2027-04-10')).toEqual([]);
+  expect(said('2027-04-11')).toEqual([
+    {
+      machine: 'juniper',
+      about: 'season',
+      level: 'note',
+      text: "Juniper's rest ended on 10 April 2027.",
+      act: 'Give the next days of last and first use: in the form, or as lastUse and firstUse in machines/juniper.yaml.',
+    },
+  ]);
+  expect(said('2027-05-01')[0]!.level).toBe('note');
+  expect(said('2027-05-02')[0]!.level).toBe('warning');
+});
+
+test('days that were only proposed say so, with their reasons in the household’s units', () => {
+  const season = { ...SEASON, proposed: true, reasons: ['Nights fall below {0 °C}.', 'It is late.'] };
+  const said = (units: 'metric' | 'us') => seasonWarnings(draft([], { season }), '2026-10-01', { ...METRIC, units });
+  expect(said('metric')).toEqual([
+    {
+      machine: 'juniper',
+      about: 'season',
+      level: 'note',
+      text: 'The dates of the rest, 25 October 2026 to 10 April 2027, are proposed from the climate. Nights fall below 0 °C (32 °F). It is late.',
+      act: 'Give both days once you know them: in the form, or as lastUse and firstUse in machines/juniper.yaml.',
+    },
+  ]);
+  expect(said('us')[0]!.text).toContain('Nights fall below 32 °F (0 °C). It is late.');
+});
