@@ -54,7 +54,9 @@ test('what is no figure with a unit of its kind is refused with what was found a
   expect(problem('17', 'volume')).toContain(
     'found "17" without a unit, expected a number with its unit (L, mL, US gal',
   );
-  expect(problem('17 kg', 'volume')).toContain('found "17 kg" with the unit "kg", expected a number with its unit (L, mL, US gal');
+  expect(problem('17 kg', 'volume')).toContain(
+    'found "17 kg" with the unit "kg", expected a number with its unit (L, mL, US gal',
+  );
   expect(problem('seventeen L', 'volume')).toContain('found "seventeen L"');
   expect(problem('km 12')).toContain('found "km 12", expected a number with its unit (km, mi)');
   expect(problem('1e999 km')).toContain('found "1e999 km"');
