@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Machine } from '../../src/planner/household.ts';
 import { planSeason } from '../../src/planner/plan.ts';
+import { canBeLeftOut, withTickedCharges } from '../../src/planner/recorded.ts';
 import { readWith } from '../content/helpers.ts';
 import { library } from './tasks/library.ts';
 
@@ -189,4 +190,30 @@ test('a charge that is ticked is a charge: the dates go on from it, and one logg
   const logged = [{ date: '2026-11-24', toPct: 100 }];
   expect(planWith({ readings, charged: logged }).bike.battery!.charges).toEqual(after);
   expect(planWith({ readings, charged: logged, doneSteps }).bike.battery!.charges).toEqual(after);
+});
+
+const ticked = (record: Partial<Machine>) => {
+  const { household } = readWith({}, 'workshop');
+  const bike = household!.machines.find((m) => m.id === 'bike')!;
+  return withTickedCharges({ ...bike, charged: [], ...record }, procedures).charged;
+};
+const charge = (date: string, season?: string) => ({ stepId: 'look-in-charge.charge.1', date, season });
+
+test('a ticked charge counts once beside one that was logged within three days, and by its season', () => {
+  const logged = [{ date: '2026-12-10', toPct: 90 }];
+  const days = (date: string) => ticked({ charged: logged, doneSteps: [charge(date)] }).map((c) => c.date);
+  expect(days('2026-12-07')).toEqual(['2026-12-10']);
+  expect(days('2026-12-13')).toEqual(['2026-12-10']);
+  expect(days('2026-12-06')).toEqual(['2026-12-06', '2026-12-10']);
+  expect(days('2026-12-14')).toEqual(['2026-12-10', '2026-12-14']);
+  expect(ticked({ doneSteps: [charge('2026-12-06', '2025-11')] })).toEqual([]);
+  expect(ticked({ doneSteps: [charge('2020-12-06')] })).toEqual([]);
+  // Only steps that are repeated for each charge are charges.
+  expect(ticked({ doneSteps: [{ stepId: 'look-in.look', date: '2026-12-06' }] })).toEqual([]);
+  expect(ticked({ doneSteps: [charge('2026-12-06')], battery: undefined })).toEqual([]);
+});
+
+test('only work of the lay-up, its swap included, and of look-ins can be left out', () => {
+  const phases = ['lay-up', 'swap', 'look-in', 'winter', 'start-up', undefined] as const;
+  expect(phases.filter(canBeLeftOut)).toEqual(['lay-up', 'swap', 'look-in']);
 });
