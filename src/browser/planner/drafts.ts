@@ -59,7 +59,8 @@ export const emptyMachine = (n: number, like?: MachineDraft | undefined): Machin
 
 /** New drafts: one machine, the units of the device's language, an id of their own. */
 export function newDrafts(locale: string, id: string): Drafts {
-  const units = /-US$/i.test(locale) ? 'us' : /-GB$/i.test(locale) ? 'imperial' : 'metric';
+  // British pumps give litres: imperial gallons are for who asks for them.
+  const units = /-US$/i.test(locale) ? 'us' : 'metric';
   return {
     format: 1,
     home: { id, units, charger: '', keeper: '', lithium: '', dose: '', room: '', revised: '' },
