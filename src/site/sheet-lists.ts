@@ -28,7 +28,8 @@ export function restSteps({ steps }: Pick<MachinePlan, 'steps'>): PlanStep[] {
 /** What stands open when the sheet is taken up: the items that those of its own steps close that are still to be done. */
 export function openOfSheet(ledger: readonly LedgerItem[], machine: string, steps: readonly PlanStep[]): LedgerItem[] {
   const own = new Set(steps.filter((step) => !step.done).map((step) => step.id));
-  return ledger.filter((item) => item.machine === machine && own.has(item.closedBy));
+  const opens = new Set(steps.map((step) => step.id));
+  return ledger.filter((item) => item.machine === machine && own.has(item.closedBy) && !opens.has(item.openedBy));
 }
 
 /** Every tool once, whatever its case. */

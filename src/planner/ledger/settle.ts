@@ -15,7 +15,8 @@ export function itemId(machine: Machine, item: string): string {
 
 /**
  * The steps of a season as they stand on the sheets: none that was left out on purpose, a closing step only where its item
- * is open, start-up in safe order, days in keeping with the order.
+ * is open, a start-up step that opens something only where that is not open yet, start-up in safe order, days in keeping with the
+ * order.
  * @param machine - the machine
  * @param steps - of procedures, of the winter strip and of the refit, each list in its own order
  * @returns before the start-up in order of the work, then the start-up sheet's order; `after` names only steps that are there
@@ -25,13 +26,14 @@ export function settleSteps(machine: Machine, steps: readonly PlanStep[]): PlanS
   const sheet = startUpOrder(steps.filter((step) => step.phase === 'start-up'));
   const open = new Set(machine.asLeft.map((left) => itemId(machine, left.item)));
   const skipped = new Set(machine.skippedSteps?.map((step) => step.stepId));
-  const dropped = new Map<string, string[]>();
+  const dropped = new Map<string, PlanStep>();
   const kept = inPhases(earlierPhases)
     .concat(sheet)
     .flatMap((step): PlanStep[] => {
       const closes = step.closes.filter((item) => open.has(item));
-      if (skipped.has(step.id) || (step.closes.length > 0 && closes.length === 0)) {
-        dropped.set(step.id, step.after);
+      const isDone = step.phase === 'start-up' && step.opens.length > 0 && step.opens.every((item) => open.has(item));
+      if (skipped.has(step.id) || isDone || (step.closes.length > 0 && closes.length === 0)) {
+        dropped.set(step.id, step);
         return [];
       }
       for (const item of closes) open.delete(item);
@@ -39,7 +41,11 @@ export function settleSteps(machine: Machine, steps: readonly PlanStep[]): PlanS
       return [{ ...step, closes }];
     });
   // The steps kept are copies of our own: what follows changes them in place.
-  for (const step of kept) step.after = through(step.after, dropped);
+  for (const step of kept) {
+    step.after = through(step.after, dropped);
+    while (step.goesOnFrom !== undefined && dropped.has(step.goesOnFrom))
+      step.goesOnFrom = dropped.get(step.goesOnFrom)!.goesOnFrom;
+  }
   chain(kept);
   fitDays(kept);
   return kept;
@@ -52,13 +58,13 @@ function inPhases(steps: readonly PlanStep[]): PlanStep[] {
 }
 
 /** Predecessors with each dropped one replaced by what it came after itself. */
-function through(after: readonly string[], dropped: ReadonlyMap<string, string[]>): string[] {
+function through(after: readonly string[], dropped: ReadonlyMap<string, PlanStep>): string[] {
   const seen = new Set<string>();
   const result = new Set<string>();
   const visit = (id: string): void => {
     if (seen.has(id)) return;
     seen.add(id);
-    const behind = dropped.get(id);
+    const behind = dropped.get(id)?.after;
     if (behind) behind.forEach(visit);
     else result.add(id);
   };

@@ -123,8 +123,9 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'blade',
     title: 'Blades',
-    text: 'Spark plug lead off before a hand goes near a blade or under the deck. Heavy gloves. Tip the machine with the air filter and carburettor up.',
+    text: 'Ignition off, key out, spark plug lead off before a hand goes near a blade or under the deck; the lead goes on last, with hands and tools clear. Heavy gloves. A mower that is tipped: air filter and carburettor up.',
     defer: MANUAL,
+    unless: { kind: ['motorcycle', 'scooter', 'snow-machine', 'quad', 'side-by-side', 'car'] },
   },
   {
     id: 'hydraulics',

@@ -110,10 +110,40 @@ holds('what the machine has is checked on the start-up sheet and marked as safet
     ],
     [chassis.track, 'start-up-tyres.track'],
     [machine.kind !== 'mower', 'start-up-controls.steering'],
-    [burns, 'start-up-first-start.start'],
+    [engine.cycle === 'four-stroke', 'start-up-first-start.start'],
+    [engine.cycle === 'two-stroke', 'start-up-first-start.start-two-stroke'],
+    [machine.kind === 'mower' && burns, 'start-up-controls.mower'],
+    [machine.kind === 'mower' && burns, 'start-up-first-start.stops-mower'],
+    [machine.kind === 'tractor', 'start-up-controls.power-take-off'],
+    [machine.kind === 'tractor' && burns, 'start-up-first-start.stops-tractor'],
     [burns, 'start-up-leaks.still'],
   ];
   return expected.filter(([has, id]) => has && !marked.has(id)).map(([, id]) => id);
+});
+
+// The safety instructions of mowers' manuals (ANSI B71.1), from memory: the plug lead is off before a hand goes near the blade, and
+// goes on with hands and tools clear, before the engine is to run.
+holds('a hand is near the blade of a mower only while its plug lead is off', ({ machine, steps, ledger }) => {
+  if (machine.kind !== 'mower' || machine.engine.cycle === 'electric') return [];
+  const at = places(steps);
+  const leads = ledger.items.filter(({ item }) => item === 'plug-lead-off');
+  const [lead] = leads;
+  if (lead === undefined || leads.length > 1) return [`the lead comes off ${leads.length} times`];
+  const off = at.get(lead.openedBy)!;
+  const on = at.get(lead.closedBy)!;
+  const near = ['deck-and-implements.deck', 'start-up-controls.mower'].filter((id) => at.has(id));
+  const start = steps.findIndex(({ id }) => /^start-up-first-start\.start/.test(id));
+  return [
+    ...near.filter((id) => !(off < at.get(id)! && at.get(id)! < on)),
+    ...(on < start ? [] : ['the engine is started with the lead off']),
+    // Last of all: what is done after it no longer brings a hand to the machine's underside, belts or tyres.
+    ...sheetOf(steps)
+      .filter(({ stage }) => ['tyres', 'controls', 'leaks'].includes(stage!))
+      .map(({ id }) => id)
+      .filter((id) => !(at.get(id)! < on)),
+    ...steps.slice(on + 1, start).flatMap(({ id, cautions }) => (cautions.includes('blade') ? [id] : [])),
+    ...['start-up-plugs.fogged-mower', 'start-up-first-start.turn-mower'].filter((id) => at.get(id)! > on),
+  ];
 });
 
 holds(
@@ -154,6 +184,10 @@ const TRADE_ORDER: readonly [string, string][] = [
   ['weight-off.wheels', 'cover.cover'],
   ['start-up-plugs.exhaust', 'start-up-first-start.start'],
   ['start-up-fluids.oil', 'start-up-first-start.turn'],
+  ['start-up-controls.power-take-off', 'start-up-first-start.turn'],
+  ['start-up-first-start.turn-mower', 'start-up-first-start.plug-lead'],
+  ['cool-down.wait', 'deck-and-implements.mower-deck'],
+  ['deck-and-implements.lead-off', 'lubrication.belt'],
   ['start-up-paperwork.in-force.1', 'start-up-first-ride.walking-pace'],
 ];
 
@@ -168,7 +202,7 @@ test('3,000 generated seasons keep every one of these promises', () => {
       const faults = fault(season);
       if (faults.length > 0) expect({ promise, machine: season.machine, faults }).toEqual({ faults: [] });
     }
-  expect({ seasons: seasons().length, promises: promises.size }).toEqual({ seasons: 3000, promises: 9 });
+  expect({ seasons: seasons().length, promises: promises.size }).toEqual({ seasons: 3000, promises: 10 });
 });
 
 test('each pair of that order stands together on some of the generated sheets', () => {
@@ -245,6 +279,29 @@ test('a start-up step that closes nothing open is not on the sheet', () => {
   expect(ids).not.toContain('start-up-plugs.exhaust');
   expect(ids).not.toContain('start-up-fuel.fresh');
   expect(ids).toContain('start-up-controls.hydraulic-brakes');
+});
+
+test('a blade that is looked at after a short rest has its plug lead taken off for it, and put on again', () => {
+  const items = (restDays: number, skipped: string[] = []) => {
+    const drawn = caseOf({ kind: 'mower', restDays });
+    drawn.machine.skippedSteps = skipped.map((stepId) => ({ stepId, date: '2026-10-25' }));
+    const { ledger, steps } = seasonOf(drawn);
+    expect(ledger.problems).toEqual([]);
+    const goesOn = new Map(steps.map((step) => [step.id, step.goesOnFrom]));
+    expect(goesOn.get('start-up-first-start.choke')).toBe('start-up-first-start.plug-lead');
+    return ledger.items.filter(({ item }) => item === 'plug-lead-off').map(({ openedBy }) => openedBy);
+  };
+  expect(items(10)).toEqual(['start-up-controls.lead-off']);
+  expect(items(100)).toEqual(['deck-and-implements.lead-off']);
+  expect(items(100, ['deck-and-implements.lead-off'])).toEqual(['start-up-controls.lead-off']);
+});
+
+test('work goes on from the step before one that is not on the sheet', () => {
+  const { steps } = seasonOf(caseOf({ kind: 'motorcycle' }));
+  const ids = steps.map(({ id }) => id);
+  // No plug lead was taken off, so none is put on.
+  expect(ids).not.toContain('start-up-first-start.plug-lead');
+  expect(steps.find(({ id }) => id === 'start-up-first-start.choke')!.goesOnFrom).toBe('start-up-first-start.turn');
 });
 
 test('insurance that was suspended is in force again before the first ride', () => {

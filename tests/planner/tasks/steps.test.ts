@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Household } from '../../../src/planner/household.ts';
+import { settleSteps } from '../../../src/planner/ledger/index.ts';
 import { fill } from '../../../src/planner/tasks/amounts.ts';
 import {
   AMOUNTS,
@@ -242,6 +243,26 @@ test('a lithium battery is never charged without the caution on cold', () => {
   const charging = steps.filter((step) => step.needs.charger);
   expect(charging.length).toBeGreaterThan(1);
   for (const step of charging) expect(step.cautions, step.id).toContain('lithium-cold');
+});
+
+// The safety instructions of mowers' and tractors' manuals, from memory.
+test('a hand comes near the blades of a tractor with the ignition off, and the plug lead goes on again last', () => {
+  const steps = concreteSteps({ ...caseOf({ kind: 'tractor' }), procedures: LIBRARY });
+  for (const id of ['deck-and-implements.mower-deck', 'start-up-controls.power-take-off']) {
+    const { title, detail, cautions } = steps.find((step) => step.id === id)!;
+    expect(title, id).toMatch(/^Ignition off, key out: /);
+    expect(detail, id).toMatch(/spark plug lead off.*(lead on again last|until hands and tools are out)/s);
+    expect(cautions, id).toContain('blade');
+  }
+});
+
+test('who has no blade is told of none', () => {
+  for (const kind of ['motorcycle', 'scooter', 'snow-machine', 'quad', 'side-by-side', 'car'] as const) {
+    const drawn = caseOf({ kind });
+    const steps = settleSteps(drawn.machine, concreteSteps({ ...drawn, procedures: LIBRARY }));
+    const told = steps.filter(({ cautions, title }) => cautions.includes('blade') || /blade|cutter/.test(title));
+    expect(told.map(({ id }) => id)).toEqual([]);
+  }
 });
 
 test('every step that runs an engine carries the caution on carbon monoxide', () => {
