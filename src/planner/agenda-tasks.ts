@@ -5,7 +5,7 @@ import { addDays, earlier, later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
 import type { PlanStep } from './season-plan.ts';
-import { windowsOf } from './tasks/index.ts';
+import { through, windowsOf } from './tasks/index.ts';
 
 /** Work that is overdue is to be done within this many days. Common practice. */
 const OVERDUE_DAYS = 28;
@@ -21,8 +21,9 @@ export interface Standing {
  * Where an undone step stands on the day of the plan: never on a day gone by.
  *
  * Work whose last day has passed is overdue and wanted soon, as long as it has any use: a lay-up until the start-up begins,
- * winter work and the start-up until the first use, or where the record says that they were begun, three weeks longer. The end
- * of the lay-up is no wall: what of it has not been done while it lasted runs on for as long as what is overdue.
+ * winter work until the first use, or where the record says that it was begun, three weeks longer. The start-up is to be done by
+ * the first use, and once that is past within three weeks: a machine that nobody has made ready must not be used. The end of the
+ * lay-up is no wall: what of it has not been done while it lasted runs on for as long as what is overdue.
  * @param step - of the machine's plan
  * @param draft - the machine
  * @param asOf - the day the plan is made for
@@ -31,7 +32,7 @@ export interface Standing {
 export function standing(step: PlanStep, draft: DraftMachine, asOf: IsoDate): Standing | undefined {
   if (step.done || step.date !== undefined) return undefined;
   const { earliest, latest } = daysOf(step, draft);
-  const end = later(latest, endOf(step, draft));
+  const end = later(latest, endOf(step, draft, asOf));
   const soon = earlier(addDays(asOf, OVERDUE_DAYS), end);
   if (latest < asOf) return asOf > end ? undefined : { earliest: asOf, latest: soon, overdue: latest };
   const isBegun = earliest < asOf && latest === windowsOf(draft.machine.season).layUpEnd;
@@ -39,9 +40,10 @@ export function standing(step: PlanStep, draft: DraftMachine, asOf: IsoDate): St
 }
 
 /** The last day on which it still has a use to do an overdue step. */
-function endOf({ phase }: PlanStep, { machine, steps }: DraftMachine): IsoDate {
+function endOf({ phase }: PlanStep, { machine, steps }: DraftMachine, asOf: IsoDate): IsoDate {
   const { startUpFrom, firstUse, rideEnd } = windowsOf(machine.season);
   if (phase === 'lay-up' || phase === 'swap') return startUpFrom;
+  if (phase === 'start-up') return asOf > firstUse ? rideEnd : firstUse;
   return steps.some((step) => step.phase === phase && step.done) ? rideEnd : firstUse;
 }
 
@@ -50,12 +52,16 @@ function endOf({ phase }: PlanStep, { machine, steps }: DraftMachine): IsoDate {
  * that are done bring none.
  * @param draft - the machine
  * @param asOf - the day the plan is made for
+ * @param startUpFrom - no start-up before this day, where that leaves it a day
  */
-export function agendaTasks(draft: DraftMachine, asOf: IsoDate): AgendaTask[] {
+export function agendaTasks(draft: DraftMachine, asOf: IsoDate, startUpFrom: IsoDate = asOf): AgendaTask[] {
   const { machine, steps, battery } = draft;
+  const days = new Map(steps.map((step) => [step.id, standing(step, draft, asOf)]));
+  const dated = new Map(steps.filter(({ id, done }) => !done && !days.get(id)).map((step) => [step.id, step]));
   return steps.flatMap((step): AgendaTask[] => {
-    const days = standing(step, draft, asOf);
-    if (!days) return [];
+    const own = days.get(step.id);
+    if (!own) return [];
+    const from = step.phase === 'start-up' ? earlier(startUpFrom, own.latest) : asOf;
     return [
       {
         key: taskKey(machine.id, step.id),
@@ -68,10 +74,11 @@ export function agendaTasks(draft: DraftMachine, asOf: IsoDate): AgendaTask[] {
         placeId: machine.placeId,
         minutes: step.minutes,
         waitH: step.waitH,
-        after: step.after.map((id) => taskKey(machine.id, id)),
+        // The re-check follows the first ride, which has a day of its own, and so what the ride follows.
+        after: through(step.after, dated).map((id) => taskKey(machine.id, id)),
         goesOnFrom: step.goesOnFrom === undefined ? undefined : taskKey(machine.id, step.goesOnFrom),
-        earliest: days.earliest,
-        latest: days.latest,
+        earliest: later(own.earliest, from),
+        latest: own.latest,
         needs: step.needs,
         kind: machine.kind,
         chemistry: battery?.chemistry,
@@ -109,8 +116,10 @@ export function visitMinutes(drafts: readonly DraftMachine[]): Map<IsoDate, numb
   return minutes;
 }
 
-/** Winter work lies between lay-up and start-up, where it says nothing else. */
+/** Where a step says nothing else, winter work lies between lay-up and start-up, and a refit of the start-up sheet within that. */
 function daysOf(step: PlanStep, { machine }: DraftMachine): { earliest: IsoDate; latest: IsoDate } {
-  const { layUpEnd, startUpFrom } = windowsOf(machine.season);
-  return { earliest: step.earliest ?? layUpEnd, latest: later(step.latest ?? startUpFrom, step.earliest ?? layUpEnd) };
+  const { layUpEnd, startUpFrom, firstUse } = windowsOf(machine.season);
+  const [from, to] = step.phase === 'start-up' ? [startUpFrom, firstUse] : [layUpEnd, startUpFrom];
+  const earliest = step.earliest ?? from;
+  return { earliest, latest: later(step.latest ?? to, earliest) };
 }

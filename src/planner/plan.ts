@@ -4,18 +4,19 @@
  *   places      weather -> store air, metal, the cold to be survived      place-context.ts
  *   batteries   state of charge, charges shared into trips                battery/
  *   machines    fuel, coolant, tyres, corrosion, services, strip, steps   machine-plan.ts
- *   agenda      steps into sessions                                       agenda-tasks.ts, agenda/
+ *   agenda      steps into sessions                                       household-agenda.ts, agenda/
  *   what if     the same with a later last day                            what-if.ts
  *   supplies, ledger, events, warnings
  *
  * Pure: the same household and the same day give the same plan, in the build, in the tests and in the page.
  */
-import { planAgenda, taskKey } from './agenda/index.ts';
-import { agendaTasks, movesWork, visitMinutes } from './agenda-tasks.ts';
+import { taskKey } from './agenda/index.ts';
+import { movesWork, visitMinutes } from './agenda-tasks.ts';
 import { planBatteries, rankAssumptions } from './battery/index.ts';
 import { later } from './dates.ts';
 import { makeEvents } from './events/index.ts';
 import type { Household, IsoDate } from './household.ts';
+import { householdAgenda } from './household-agenda.ts';
 import type { LedgerProblem } from './ledger/index.ts';
 import { draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
@@ -81,14 +82,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
   const busy = visitMinutes(drafts);
   for (const [date, minutes] of alone?.taken ?? []) busy.set(date, (busy.get(date) ?? 0) + minutes);
 
-  const agenda = planAgenda({
-    tasks: drafts.flatMap((draft) => agendaTasks(draft, asOf)),
-    household,
-    asOf,
-    places: household.places,
-    busy,
-    quick: quick !== false,
-  });
+  const agenda = householdAgenda(drafts, household, { asOf, places: household.places, busy, quick: quick !== false });
   const stepsOf = new Map(
     drafts.map((draft) => [
       draft.machine.id,
@@ -130,7 +124,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       spot: machine.spot,
       season: { ...machine.season, reasons: machine.season.reasons.map((r) => inUnits(r, household.units)) },
       layUp: layUpDays(draft, steps),
-      startUp: startUpDays(steps, machine.season.firstUse),
+      startUp: startUpDays(draft, steps, asOf),
       firstFrostInStore: rest.firstFrost,
       battery: draft.battery,
       air: draft.air,

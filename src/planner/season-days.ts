@@ -1,5 +1,6 @@
 /** What the days of a machine's steps say of its season: when it is laid up and ready, what is overdue, what was only proposed. */
 import { standing } from './agenda-tasks.ts';
+import { earlier, later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
 import type { MachinePlan, PlanStep, Warning } from './season-plan.ts';
@@ -9,7 +10,8 @@ import { inUnits } from './units/index.ts';
 import { counted, type Manner, writtenDate } from './written.ts';
 
 /**
- * The machine's steps with their days: those of the agenda, and of a lay-up step that is done the day on which it was.
+ * The machine's steps with their days: those of the agenda, of a lay-up step that is done the day on which it was, and of a first
+ * ride that the start-up has held up the day on which that is done.
  * @param draft - the machine
  * @param dateOf - the day that the agenda gave to a step, by its id
  * @param asOf - the day the plan is made for
@@ -19,7 +21,7 @@ export function datedSteps(
   dateOf: (step: string) => IsoDate | undefined,
   asOf: IsoDate,
 ): PlanStep[] {
-  return draft.steps.map((step) => {
+  const steps = draft.steps.map((step) => {
     const ticked = step.done && isLayUp(step) ? tickedOn(draft.machine, step) : undefined;
     return {
       ...step,
@@ -27,6 +29,10 @@ export function datedSteps(
       overdue: standing(step, draft, asOf)?.overdue,
     };
   });
+  const { firstUse } = startUpDays(draft, steps, asOf);
+  const isHeldUp = (step: PlanStep) =>
+    step.stage === 'first-ride' && !step.done && step.date === draft.machine.season.firstUse;
+  return steps.map((step) => (isHeldUp(step) ? { ...step, date: firstUse } : step));
 }
 
 const isLayUp = ({ phase }: PlanStep) => phase === 'lay-up' || phase === 'swap';
@@ -46,17 +52,27 @@ export function layUpDays({ machine }: DraftMachine, steps: readonly PlanStep[])
 }
 
 /**
- * The days of the start-up's work, up to the first use.
+ * The days of the start-up's work, and of the first use, which waits for it. What of it has found no day is not done before the
+ * first use, nor before the day of the plan; three weeks after the first use the season is over.
+ * @param draft - the machine
  * @param steps - with their days
- * @param firstUse - first day of use after the rest
+ * @param asOf - the day the plan is made for
  */
-export function startUpDays(steps: readonly PlanStep[], firstUse: IsoDate): MachinePlan['startUp'] {
-  const days = steps.flatMap(({ phase, stage, date }) =>
-    phase === 'start-up' && stage !== 'first-ride' && date !== undefined && date <= firstUse ? [date] : [],
-  );
-  days.sort();
-  return { start: days.at(0) ?? firstUse, ready: days.at(-1) ?? firstUse, firstUse };
+export function startUpDays(
+  { machine }: DraftMachine,
+  steps: readonly PlanStep[],
+  asOf: IsoDate,
+): MachinePlan['startUp'] {
+  const { firstUse, rideEnd } = windowsOf(machine.season);
+  const sheet = steps.filter(isStartUp);
+  const days = sheet.flatMap(({ date }) => (date !== undefined && date <= rideEnd ? [date] : [])).sort();
+  const unplaced = sheet.some(({ done, date }) => !done && date === undefined);
+  const ready = unplaced ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? firstUse);
+  return { start: days.at(0) ?? firstUse, ready, firstUse: later(firstUse, ready) };
 }
+
+/** What makes the machine ready; the first ride comes after it. */
+const isStartUp = ({ phase, stage }: PlanStep) => phase === 'start-up' && stage !== 'first-ride';
 
 /** So many steps are named in a warning; the rest are counted. */
 const NAMED = 3;
@@ -84,26 +100,54 @@ export function overdueWarnings(
   const common = { machine: machine.id, about: 'overdue' };
   const written = (date: IsoDate) => writtenDate(date, locale);
   const late = new Map<string, PlanStep[]>();
+  const isLate = asOf > machine.season.firstUse;
   for (const step of steps) {
-    if (step.overdue === undefined) continue;
+    if (step.overdue === undefined || (isLate && step.phase === 'start-up')) continue;
     const work = WORK[step.phase] ?? step.phase;
     late.set(work, [...(late.get(work) ?? []), step]);
   }
   const found = [...late].map(([work, of]): Warning => {
     const due = of.map((step) => step.overdue!).sort();
     const next = of.flatMap(({ date }) => date ?? []).sort()[0];
-    const whole =
-      work === 'winter work'
-        ? ''
-        : `, or all of it at once: under "Done and measured" on the form, or as "${work}" under "done" in a record file`;
     return {
       ...common,
       level: 'warning',
       text: `${counted(of.length, 'step')} of ${machine.name}'s ${work} ${of.length === 1 ? 'is' : 'are'} overdue, the first since ${written(due[0]!)}, and not ticked (${few(of)}).`,
-      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. What is done: tick it on the page of the machine${whole}. What is not wanted: leave it out there, or under "skipped".`,
+      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. ${ticking(work)} What is not wanted: leave it out there, or under "skipped".`,
     };
   });
-  return [...found, ...passed(machine, steps, asOf, common)];
+  return [...notReady(machine, steps, asOf, locale), ...found, ...passed(machine, steps, asOf, common)];
+}
+
+/** How to say what is done; the winter's jobs are ticked one by one. */
+function ticking(work: string): string {
+  const whole = `, or all of it at once: under "Done and measured" on the form, or as "${work}" under "done" in a record file`;
+  return `What is done: tick it on the page of the machine${work === 'winter work' ? '' : whole}.`;
+}
+
+/** The first use is past, and the start-up sheet is not ticked: for all the plan knows, the machine is as the rest left it. */
+function notReady(
+  { id, name, season }: DraftMachine['machine'],
+  steps: readonly PlanStep[],
+  asOf: IsoDate,
+  locale: string,
+): Warning[] {
+  const left = steps.filter((step) => isStartUp(step) && !step.done);
+  if (left.length === 0 || asOf <= season.firstUse) return [];
+  const [one, days] = [
+    left.length === 1,
+    left.flatMap(({ date }) => (date !== undefined && date >= asOf ? [date] : [])).sort(),
+  ];
+  const next = days[0] === undefined ? '' : `, from ${writtenDate(days[0], locale)} on`;
+  return [
+    {
+      machine: id,
+      about: 'start-up',
+      level: asOf > windowsOf(season).rideEnd ? 'warning' : 'danger',
+      text: `${name}'s first use was to be on ${writtenDate(season.firstUse, locale)}, and ${counted(left.length, 'step')} of its start-up ${one ? 'is' : 'are'} not ticked (${few(left)}).`,
+      act: `Do not start or use it before every line of its start-up sheet is done${next}: it may still be plugged, drained or raised. ${ticking('start-up')}`,
+    },
+  ];
 }
 
 /** Lay-up steps that were never ticked and whose time is over: the start-up sheet asks for all that they would have changed. */
@@ -114,7 +158,7 @@ function passed(
   common: Pick<Warning, 'machine' | 'about'>,
 ): Warning[] {
   const left = steps.filter((step) => isLayUp(step) && !step.done && step.date === undefined && step.latest! < asOf);
-  if (left.length === 0 || asOf <= windowsOf(season).startUpFrom || asOf > season.firstUse) return [];
+  if (left.length === 0 || asOf <= windowsOf(season).startUpFrom || asOf > windowsOf(season).rideEnd) return [];
   return [
     {
       ...common,

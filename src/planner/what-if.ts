@@ -1,9 +1,10 @@
 /** What going on riding for some more days would cost: the same plan made again with a later last day of use. */
-import { planAgenda, whatChanges } from './agenda/index.ts';
-import { agendaTasks, visitMinutes } from './agenda-tasks.ts';
+import { whatChanges } from './agenda/index.ts';
+import { visitMinutes } from './agenda-tasks.ts';
 import { planBatteries } from './battery/index.ts';
 import { addDays } from './dates.ts';
 import type { Household, IsoDate, Machine } from './household.ts';
+import { householdAgenda } from './household-agenda.ts';
 import { type DraftMachine, draftMachine } from './machine-plan.ts';
 import type { PlaceContext } from './place-context.ts';
 import { withTickedCharges } from './recorded.ts';
@@ -54,9 +55,7 @@ function alone(machine: Machine, context: PlaceContext, household: Household, as
   const single: Household = { ...household, machines: [machine] };
   const { plans } = planBatteries(single, asOf, new Map([[machine.id, context]]));
   const draft = draftMachine(machine, single, context, plans.get(machine.id), asOf);
-  const { misfits, dateOf } = planAgenda({
-    tasks: agendaTasks(draft, asOf),
-    household: single,
+  const { misfits, dateOf } = householdAgenda([draft], single, {
     asOf,
     places: [context.place],
     busy: visitMinutes([draft]),

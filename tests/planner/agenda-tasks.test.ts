@@ -52,21 +52,23 @@ test('past its last day it is overdue and wanted within four weeks, but no later
   expect(stands(step('swap', { phase: 'swap' }), '2027-03-21')).toBeUndefined();
 });
 
-test('winter work and start-up have a use until the first use, and three weeks longer where they were begun', () => {
-  for (const phase of ['winter', 'start-up'] as const) {
-    const late = step('late', { phase, latest: '2027-04-01' });
-    expect(stands(late, '2027-04-10')).toEqual({
-      earliest: '2027-04-10',
-      latest: '2027-04-10',
-      overdue: '2027-04-01',
-    });
-    expect(stands(late, '2027-04-11')).toBeUndefined();
-    const begun = [step('begun', { phase, done: true })];
-    expect(stands(late, '2027-04-11', begun)?.latest).toBe('2027-05-01');
-    expect(stands(late, '2027-05-02', begun)).toBeUndefined();
-    // What was done of the other phase is no beginning of this one.
-    expect(stands(late, '2027-04-11', [step('laid up', { done: true })])).toBeUndefined();
-  }
+test('winter work has a use until the first use, and three weeks longer where it was begun', () => {
+  const late = step('late', { phase: 'winter', latest: '2027-04-01' });
+  expect(stands(late, '2027-04-10')).toEqual({ earliest: '2027-04-10', latest: '2027-04-10', overdue: '2027-04-01' });
+  expect(stands(late, '2027-04-11')).toBeUndefined();
+  const begun = [step('begun', { phase: 'winter', done: true })];
+  expect(stands(late, '2027-04-11', begun)?.latest).toBe('2027-05-01');
+  expect(stands(late, '2027-05-02', begun)).toBeUndefined();
+  // What was done of another phase is no beginning of this one.
+  expect(stands(late, '2027-04-11', [step('laid up', { done: true })])).toBeUndefined();
+});
+
+test('a start-up is to be done by the first use, and once that is past within three weeks, begun or not', () => {
+  const late = step('late', { phase: 'start-up', latest: '2027-04-01' });
+  expect(stands(late, '2027-04-10')).toEqual({ earliest: '2027-04-10', latest: '2027-04-10', overdue: '2027-04-01' });
+  expect(stands(late, '2027-04-11')).toEqual({ earliest: '2027-04-11', latest: '2027-05-01', overdue: '2027-04-01' });
+  expect(stands(late, '2027-05-01')?.latest).toBe('2027-05-01');
+  expect(stands(late, '2027-05-02')).toBeUndefined();
 });
 
 test('winter work without days lies between lay-up and start-up', () => {
@@ -74,6 +76,11 @@ test('winter work without days lies between lay-up and start-up', () => {
   expect(stands(bare, '2026-10-01')).toEqual({ earliest: '2026-11-15', latest: '2027-03-20' });
   const from = step('job', { phase: 'winter', earliest: '2027-03-25', latest: undefined });
   expect(stands(from, '2026-10-01')).toEqual({ earliest: '2027-03-25', latest: '2027-03-25' });
+});
+
+test('a refit on the start-up sheet without days of its own lies in the start-up', () => {
+  const refit = step('refit', { phase: 'start-up', earliest: undefined, latest: undefined });
+  expect(stands(refit, '2026-10-01')).toEqual({ earliest: '2027-03-20', latest: '2027-04-10' });
 });
 
 test('a task of the agenda is its step: what it follows, goes on from, waits and competes for', () => {
@@ -101,6 +108,23 @@ test('a task of the agenda is its step: what it follows, goes on from, waits and
   expect(tasks[0]).toMatchObject({ waitH: 3, goesOnFrom: undefined, after: [] });
   // Only a job may be spread over sessions.
   expect(tasks.map(({ splittable }) => splittable)).toEqual([false, false, true]);
+});
+
+test('no start-up before the day from which it is wanted, and other work as it was', () => {
+  const sheet = { phase: 'start-up' as const, earliest: '2027-03-20', latest: '2027-04-10' };
+  const steps = [step('wash'), step('brakes', sheet), step('paper', { ...sheet, latest: '2027-04-01' })];
+  const from = (day: string) => agendaTasks(draft(steps), '2026-10-01', day).map(({ earliest }) => earliest);
+  expect(from('2027-04-02')).toEqual(['2026-10-25', '2027-04-02', '2027-04-01']);
+  expect(from('2027-03-01')).toEqual(['2026-10-25', '2027-03-20', '2027-03-20']);
+});
+
+test('what follows a step with a day of its own follows what that one follows', () => {
+  const steps = [
+    step('start', { phase: 'start-up' }),
+    step('ride', { phase: 'start-up', stage: 'first-ride', date: '2027-04-10', after: ['start'] }),
+    step('re-check', { phase: 'start-up', stage: 'first-ride', after: ['ride'] }),
+  ];
+  expect(agendaTasks(draft(steps), '2026-10-01').map(({ after }) => after)).toEqual([[], ['juniper/start']]);
 });
 
 test('work was moved where the first of its days is past', () => {

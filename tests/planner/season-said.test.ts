@@ -62,19 +62,60 @@ test('the lay-up lasts from its first day to its last, is complete when all of i
   expect(days([...done, ...others])).toMatchObject({ complete: true, done: '2026-11-01' });
 });
 
+const sheet = (id: string, date: string | undefined, over = {}) => step(id, { phase: 'start-up', date, ...over });
+
 test('the start-up lasts from its first session to its last before the ride', () => {
-  const sheet = (id: string, date: string | undefined, over = {}) => step(id, { phase: 'start-up', date, ...over });
-  const days = (steps: PlanStep[]) => startUpDays(steps, '2027-04-10');
+  const days = (steps: PlanStep[], asOf = '2026-12-01') => startUpDays(draft(), steps, asOf);
   expect(days([])).toEqual({ start: '2027-04-10', ready: '2027-04-10', firstUse: '2027-04-10' });
-  const found = days([
+  const placed = [
     sheet('b', '2027-04-03'),
     sheet('a', '2027-03-27'),
-    sheet('ride', '2027-04-09', { stage: 'first-ride' }),
-    sheet('again', '2027-04-11'),
-    sheet('none', undefined),
+    sheet('ride', '2027-04-10', { stage: 'first-ride' }),
+    sheet('again', '2027-04-11', { stage: 'first-ride' }),
+    sheet('done', undefined, { done: true }),
     step('wash', { date: '2026-11-01' }),
+  ];
+  expect(days(placed)).toEqual({ start: '2027-03-27', ready: '2027-04-03', firstUse: '2027-04-10' });
+  // One that found no day: not ready before the first use, nor before today, and three weeks after it the season is over.
+  const lacking = [...placed, sheet('none', undefined)];
+  expect(days(lacking)).toEqual({ start: '2027-03-27', ready: '2027-04-10', firstUse: '2027-04-10' });
+  expect(days(lacking, '2027-04-12')).toMatchObject({ ready: '2027-04-12', firstUse: '2027-04-12' });
+  expect(days(lacking, '2027-06-01')).toMatchObject({ ready: '2027-05-01', firstUse: '2027-05-01' });
+});
+
+test('a first ride that the start-up holds up is made when that is done, one that was made keeps its day', () => {
+  const steps = [
+    step('brakes', { phase: 'start-up', latest: '2027-04-10' }),
+    sheet('ride', '2027-04-10', { stage: 'first-ride' }),
+    sheet('made', '2027-04-10', { stage: 'first-ride', done: true }),
+  ];
+  const dates = datedSteps(draft(steps), (id) => (id === 'brakes' ? '2027-04-17' : undefined), '2027-04-12');
+  expect(dates.map(({ date }) => date)).toEqual(['2027-04-17', '2027-04-17', '2027-04-10']);
+});
+
+test('a first use that is past with its start-up not ticked is a danger, and says on which day that is made up for', () => {
+  const left = [
+    sheet('plugs', '2027-04-17', { title: 'Plugs out' }),
+    sheet('brakes', '2027-04-18', { title: 'Brakes' }),
+  ];
+  const said = (asOf: string, steps: PlanStep[] = left) => overdueWarnings(draft(), steps, asOf, 'en-GB');
+  expect(said('2027-04-10')).toEqual([]);
+  expect(said('2027-04-12')).toEqual([
+    {
+      machine: 'juniper',
+      about: 'start-up',
+      level: 'danger',
+      text: "Juniper's first use was to be on 10 April 2027, and 2 steps of its start-up are not ticked (Plugs out; Brakes).",
+      act: 'Do not start or use it before every line of its start-up sheet is done, from 17 April 2027 on: it may still be plugged, drained or raised. What is done: tick it on the page of the machine, or all of it at once: under "Done and measured" on the form, or as "start-up" under "done" in a record file.',
+    },
   ]);
-  expect(found).toEqual({ start: '2027-03-27', ready: '2027-04-03', firstUse: '2027-04-10' });
+  // The same is not said again as work that is overdue.
+  expect(said('2027-04-12', [{ ...left[0]!, overdue: '2027-04-10' }])).toHaveLength(1);
+  expect(said('2027-05-02', [sheet('plugs', undefined)])).toMatchObject([{ level: 'warning' }]);
+  expect(said('2027-05-02', [sheet('plugs', undefined)])[0]!.act).toMatch(/sheet is done: it may/);
+  expect(said('2027-04-12', [{ ...left[0]!, done: true }])).toEqual([]);
+  // The ride itself does not make a machine ready.
+  expect(said('2027-04-12', [sheet('ride', '2027-04-10', { stage: 'first-ride' })])).toEqual([]);
 });
 
 test('what is overdue is told by its work, with how much, since when, and what to do', () => {
@@ -129,7 +170,8 @@ test('lay-up work whose time is over is told while the machine starts up, and no
     },
   ]);
   expect(said('2027-04-10')).toHaveLength(1);
-  expect(said('2027-04-11')).toEqual([]);
+  expect(said('2027-05-01')).toHaveLength(1);
+  expect(said('2027-05-02')).toEqual([]);
   expect(said('2027-03-21', [step('wash', { done: true }), step('oil', { date: '2027-03-27' })])).toEqual([]);
   expect(said('2027-03-21', [step('oil', { latest: '2027-03-21' })])).toEqual([]);
   expect(said('2027-03-21', [step('wash')])[0]!.text).toBe(

@@ -4,8 +4,9 @@ import type { Misfit } from '../season-plan.ts';
 import { counted, type Manner, writtenDate } from '../written.ts';
 import type { Built } from './build.ts';
 import { dryDay } from './dry-days.ts';
-import type { Schedule } from './problem.ts';
+import type { Activity, Schedule } from './problem.ts';
 import type { AgendaTask } from './types.ts';
+import { joined, wholeOf } from './unbroken.ts';
 
 /** Why a step found no place. */
 type Cause =
@@ -36,8 +37,11 @@ export function misfitsOf(
   manner: Manner,
 ): Misfit[] {
   const missing = [...schedule.missing].sort((a, b) => a - b);
+  if (missing.length === 0) return [];
   const freeEnd = freeEnds(built, schedule);
-  const causes = new Map(missing.map((i) => [i, causeOf(i, tasks, built, schedule, freeEnd, manner)]));
+  const unbroken = joined(built.problem);
+  const whole = new Map(missing.map((i) => [i, wholeOf(i, unbroken, built.problem.activities)]));
+  const causes = new Map(missing.map((i) => [i, causeOf(whole.get(i)!, tasks[i]!, built, schedule, freeEnd, manner)]));
   const groups = new Map<string, number[]>();
   for (const i of missing) {
     const cause = causes.get(i)!;
@@ -58,7 +62,8 @@ export function misfitsOf(
       const before = tasks[members[0]!]!.latest;
       const cause = causes.get(members[0]!)!;
       const minutes = members.reduce((sum, i) => sum + tasks[i]!.minutes, 0);
-      const missingMinutes = minutes - (cause.kind === 'hours' ? longestLeft(members, built, freeEnd) : 0);
+      const windows = members.map((i) => whole.get(i)!);
+      const missingMinutes = minutes - (cause.kind === 'hours' ? longestLeft(windows, freeEnd) : 0);
       return {
         steps: members.map((i) => ({ machine: tasks[i]!.machine, step: tasks[i]!.step })),
         hoursMissing: missingMinutes / 60,
@@ -68,15 +73,15 @@ export function misfitsOf(
     });
 }
 
+/** Why a piece of work found no place: a step, or the steps that are done without a break. */
 function causeOf(
-  i: number,
-  tasks: readonly AgendaTask[],
+  a: Activity,
+  task: AgendaTask,
   { problem }: Built,
   schedule: Schedule,
   freeEnd: FreeEnd,
   manner: Manner,
 ): Cause {
-  const a = problem.activities[i]!;
   if (a.after.some(({ of }) => schedule.day[of] === -1)) return { kind: 'follows' };
   if (!(a.to >= a.from)) return { kind: 'no-session' };
   const days = problem.days.slice(a.from, a.to + 1);
@@ -91,7 +96,7 @@ function causeOf(
   for (let d = a.from; d <= a.to; d++) {
     const free = freeEnd(d, a.place);
     const start = Math.max(free.from, ready);
-    if (start + a.minutes <= free.from + free.minutes) return { kind: 'taken', what: scarce(tasks[i]!, manner) };
+    if (start + a.minutes <= free.from + free.minutes) return { kind: 'taken', what: scarce(task, manner) };
   }
   return { kind: 'hours' };
 }
@@ -128,8 +133,7 @@ function freeEnds({ problem }: Built, schedule: Schedule): FreeEnd {
 }
 
 /** The longest free end in the time that all of them share: so much less would have to be added to that day [min]. */
-function longestLeft(members: readonly number[], { problem }: Built, freeEnd: FreeEnd): number {
-  const windows = members.map((i) => problem.activities[i]!);
+function longestLeft(windows: readonly Activity[], freeEnd: FreeEnd): number {
   const from = Math.max(...windows.map((a) => a.from));
   const to = Math.min(...windows.map((a) => a.to));
   const shortest = Math.min(...windows.map((a) => a.minutes));

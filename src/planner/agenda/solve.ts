@@ -3,7 +3,7 @@ import { leastSessions } from './lower-bound.ts';
 import type { Piece, Problem, Schedule } from './problem.ts';
 import { shortestDay } from './shorten.ts';
 import { tidied } from './tidy.ts';
-import { apart, joined, withBreaks } from './unbroken.ts';
+import { apart, joined } from './unbroken.ts';
 import { windowsOf } from './windows.ts';
 
 /** Lists drawn to shorten a session, at most; and placements that all sessions together may spend on it. */
@@ -11,9 +11,6 @@ const SAMPLES = 400;
 const SHORTEN_EFFORT = 80_000;
 /** Schedules made of each list that is drawn. */
 const RUNS_PER_LIST = 6;
-
-/** Runs without a break that are tried with breaks. Who lacks the hours for more of them lacks them for their parts as well. */
-const MOST_PARTED = 20;
 
 export interface Solution {
   schedule: Schedule;
@@ -32,8 +29,6 @@ export interface Solution {
 export function solve(problem: Problem, seed: number, quick = false): Solution {
   const unbroken = joined(problem);
   const solution = solveJoined(unbroken.problem, seed, quick);
-  const left = solution.schedule.missing.filter((k) => unbroken.members[k]!.length > 1);
-  if (left.length > 0 && left.length <= MOST_PARTED) return solve(withBreaks(problem, unbroken, left), seed, quick);
   return { ...solution, schedule: apart(solution.schedule, unbroken, problem.activities) };
 }
 

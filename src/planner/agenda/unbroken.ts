@@ -9,9 +9,9 @@ export interface Unbroken {
 /**
  * Makes one activity of those that go on from one another without a break: an engine that runs is not left for next week.
  *
- * It asks for what any of them asks for, follows what any of them follows, and has the days that all of them have. They stay
- * apart where something has to pass between them (a wait, another activity, a charger), and where no day that all have is long
- * enough for all of them.
+ * It asks for what any of them asks for, follows what any of them follows, and has the days that all of them have; where none of
+ * these is long enough for all of them, none is done. They stay apart where something has to pass between them (a wait, another
+ * activity, a charger).
  * @param problem - each activity behind those that it follows
  */
 export function joined(problem: Problem): Unbroken {
@@ -24,7 +24,7 @@ export function joined(problem: Problem): Unbroken {
   problem.activities.forEach((activity, i) => {
     const before = members.at(-1);
     const longer = before && activity.goesOnFrom === i - 1 ? together(whole!, activity, before) : undefined;
-    if (longer && hasDay(longer, problem)) {
+    if (longer) {
       whole = longer;
       before!.push(i);
       activities[activities.length - 1] = longer;
@@ -73,15 +73,15 @@ export function apart(schedule: Schedule, { members }: Unbroken, activities: rea
 }
 
 /**
- * The same problem with breaks allowed in some runs: work with a break is better than none.
- * @param problem - as it was given
+ * The whole piece of work that an activity is part of, with what it follows in the numbers of the problem as it was given.
+ * @param i - an activity of that problem
  * @param unbroken - what `joined` made of it
- * @param runs - activities of that problem
+ * @param activities - as they were given
  */
-export function withBreaks(problem: Problem, { members }: Unbroken, runs: readonly number[]): Problem {
-  const parted = new Set(runs.flatMap((k) => members[k]!));
-  const activities = problem.activities.map((a, i) => (parted.has(i) ? { ...a, goesOnFrom: undefined } : a));
-  return { ...problem, activities };
+export function wholeOf(i: number, { problem, members }: Unbroken, activities: readonly Activity[]): Activity {
+  const k = members.findIndex((own) => own.includes(i));
+  const after = members[k]!.flatMap((own) => activities[own]!.after).filter(({ of }) => !members[k]!.includes(of));
+  return { ...problem.activities[k]!, after };
 }
 
 /** Two as one, or nothing where they cannot be. */
@@ -104,13 +104,6 @@ function together(one: Activity, next: Activity, members: readonly number[]): Ac
     stands: one.stands.length > 0 ? one.stands : next.stands,
     splittable: false,
   };
-}
-
-/** Whether some day is fit and long enough, with the way there. */
-function hasDay({ from, to, fit, minutes, place }: Activity, { days, tripMinutes }: Problem): boolean {
-  for (let d = Math.max(0, from); d <= to; d++)
-    if ((!fit || fit[d] === 1) && days[d]!.length - tripMinutes[place]! >= minutes) return true;
-  return false;
 }
 
 /** What it follows, by the numbers of the joined problem: each once, with the longest wait. */

@@ -4,7 +4,7 @@ import { WORDS } from '../words.ts';
 import { section } from './parts.ts';
 import type { Showing } from './showing.ts';
 
-/** What to do on which day, over the whole rest. */
+/** What to do on which day, over the whole rest; before it what has found no day. */
 export function days({ plan, machine, format }: Showing, heading: string): Markup {
   const steps = new Map(machine.steps.map((s) => [s.id, s]));
   const byDay = new Map<string, PlanStep[]>();
@@ -19,9 +19,14 @@ export function days({ plan, machine, format }: Showing, heading: string): Marku
     }
   for (const step of machine.steps) if (step.date !== undefined) put(step.date, step);
   const title = (s: PlanStep) => format.fillIn(s.title, s.amounts);
+  const misfits = plan.misfits.filter(({ steps: left }) => left.some(({ machine: id }) => id === machine.id));
   return section(
     'days',
     heading,
+    misfits.length > 0 &&
+      html`<ul class="warnings">${misfits.map(
+        ({ text }) => html`<li class="warning is-warning"><p><b>${WORDS.agenda.misfits}</b> ${text}</p></li>`,
+      )}</ul>`,
     html`<ol class="plain">${[...byDay]
       .sort(([a], [b]) => (a < b ? -1 : 1))
       .map(

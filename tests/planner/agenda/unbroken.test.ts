@@ -47,23 +47,39 @@ test('the run has the days that all of it has: dry ones, late ones, those up to 
   expect([dateOf.get('juniper/start'), dateOf.get('juniper/warm')]).toEqual([SUNDAY, SUNDAY]);
 });
 
-test.each([
-  ['no session is long enough for both', { saturday: 0.5, sunday: 0.5 }, {}],
-  ['something has to wait between them', { saturday: 1, sunday: 1 }, { waitH: 12 }],
-])('they are parted where %s', (_, hours, over) => {
-  const { dateOf, misfits } = plan([start(over), warm()], yard(hours));
+test('they are parted where something has to wait between them', () => {
+  const { dateOf, misfits } = plan([start({ waitH: 12 }), warm()], yard({ saturday: 1, sunday: 1 }));
   expect([...dateOf.values()]).toEqual([SATURDAY, SUNDAY]);
   expect(misfits).toEqual([]);
 });
 
-test('they are parted where other work leaves no session for both', () => {
+test('where no session is long enough for both, neither is begun, and what is lacking is one longer day', () => {
+  const { dateOf, misfits } = plan([start({ after: [] }), warm()], yard({ saturday: 0.5, sunday: 0.5 }));
+  expect(dateOf.size).toBe(0);
+  expect(misfits).toEqual([
+    {
+      steps: [
+        { machine: 'juniper', step: 'start' },
+        { machine: 'juniper', step: 'warm' },
+      ],
+      before: TO,
+      hoursMissing: 35 / 60,
+      text: 'juniper: start; juniper: warm: 35 min of work in one go up to 15 November 2026, but the longest session has 30 min: one longer day is needed.',
+    },
+  ]);
+});
+
+test('where other work leaves no session for both, neither is begun', () => {
+  // On Saturday 20 of 60 minutes are left, on Sunday there are 24: 35 are wanted.
   const busy = task('chain', 40, FROM, SATURDAY);
   const { dateOf, misfits } = plan(
-    [busy, start({ after: [] }), warm({ to: SUNDAY })],
+    [busy, start({ after: [], to: SUNDAY }), warm({ to: SUNDAY })],
     yard({ saturday: 1, sunday: 0.4 }),
   );
-  expect([...dateOf.values()]).toEqual([SATURDAY, SATURDAY, SUNDAY]);
-  expect(misfits).toEqual([]);
+  expect([...dateOf]).toEqual([['juniper/chain', SATURDAY]]);
+  expect(misfits).toHaveLength(1);
+  expect(misfits[0]!.hoursMissing * 60).toBeCloseTo(35 - 24, 9);
+  expect(misfits[0]!.text).toMatch(/: 11 min more needed by then\.$/);
 });
 
 test('other work that has to come between them does, on whatever day', () => {

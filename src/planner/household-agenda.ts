@@ -1,0 +1,78 @@
+/** All machines' steps into the household's hours: each start-up as near to its first use as the hours allow. */
+import { type Agenda, planAgenda } from './agenda/index.ts';
+import type { AgendaTask } from './agenda/types.ts';
+import { agendaTasks } from './agenda-tasks.ts';
+import { addDays, earlier, later, weekdayOf } from './dates.ts';
+import type { Household, IsoDate, Place } from './household.ts';
+import type { DraftMachine } from './machine-plan.ts';
+
+/**
+ * Days before the first use that a start-up has in any case: whatever the first use's weekday, a whole weekend is among them.
+ * Common practice: a battery is charged, petrol filled and tyres set in the last days, not three weeks before.
+ */
+const LAST_DAYS = 8;
+
+/** Hours that are left open for each hour of a start-up: sessions end before they are full, and other work wants its own. */
+const ROOM = 2;
+
+/**
+ * Fills the household's sessions.
+ *
+ * A start-up begins in the days before the first use; earlier, up to three weeks, only where these days lack the hours for it.
+ * @param drafts - machines with their steps
+ * @param household - hours, days away, hands
+ * @param options - the day of the plan, places, hours that are taken already by date [min], whether to leave out the search
+ * @returns the agenda
+ */
+export function householdAgenda(
+  drafts: readonly DraftMachine[],
+  household: Household,
+  options: { asOf: IsoDate; places: readonly Place[]; busy: ReadonlyMap<IsoDate, number>; quick: boolean },
+): Agenda {
+  const { asOf } = options;
+  const wide = drafts.map((draft) => agendaTasks(draft, asOf));
+  const from = startUpFroms(wide, drafts, household, options.busy);
+  const narrow = drafts.map((draft, i) => (from[i] ? agendaTasks(draft, asOf, from[i]) : wide[i]!));
+  const agenda = planAgenda({ ...options, household, tasks: narrow.flat() });
+  const lacking = new Set(agenda.misfits.flatMap(({ steps }) => steps.map(({ machine }) => machine)));
+  if (!drafts.some(({ machine }, i) => from[i] && lacking.has(machine.id))) return agenda;
+  const eased = drafts.flatMap(({ machine }, i) => (lacking.has(machine.id) ? wide[i]! : narrow[i]!));
+  return planAgenda({ ...options, household, tasks: eased });
+}
+
+/**
+ * From which day on each machine's start-up is planned: back from the first use until its work has room, machines with the latest
+ * first use first, as all share the hours. Undefined where it has no start-up to plan.
+ */
+function startUpFroms(
+  tasks: readonly AgendaTask[][],
+  drafts: readonly DraftMachine[],
+  household: Household,
+  busy: ReadonlyMap<IsoDate, number>,
+): (IsoDate | undefined)[] {
+  const free = new Map<IsoDate, number>();
+  const hours = (date: IsoDate) => household.hoursByWeekday[weekdayOf(date)];
+  const isAway = (date: IsoDate) => household.away.some((away) => date >= away.from && date <= away.to);
+  const freeOn = (date: IsoDate) =>
+    isAway(date) ? 0 : Math.max(0, hours(date) * 60 - (busy.get(date) ?? 0)) * household.hands;
+  const from: (IsoDate | undefined)[] = drafts.map(() => undefined);
+  const firstUse = (i: number) => drafts[i]!.machine.season.firstUse;
+  const order = [...drafts.keys()].sort((a, b) =>
+    firstUse(a) < firstUse(b) ? 1 : firstUse(a) > firstUse(b) ? -1 : a - b,
+  );
+  for (const i of order) {
+    const own = tasks[i]!.filter(({ phase, latest }) => phase === 'start-up' && latest <= firstUse(i));
+    if (own.length === 0) continue;
+    const first = own.reduce((day, { earliest }) => earlier(day, earliest), own[0]!.earliest);
+    let day = own.reduce((last, { latest }) => later(last, latest), first);
+    let wanted = ROOM * own.reduce((sum, { minutes }) => sum + minutes, 0);
+    for (; day > first; day = addDays(day, -1)) {
+      const open = free.get(day) ?? freeOn(day);
+      free.set(day, Math.max(0, open - wanted));
+      wanted -= open;
+      if (wanted <= 0) break;
+    }
+    from[i] = earlier(day, addDays(firstUse(i), -LAST_DAYS));
+  }
+  return from;
+}

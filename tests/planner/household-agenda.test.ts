@@ -1,0 +1,79 @@
+/** Start-ups near to their first use: days worked out by hand from the hours of each day. Common practice, see the module. */
+import { expect, test } from 'vitest';
+import type { Household } from '../../src/planner/household.ts';
+import { householdAgenda } from '../../src/planner/household-agenda.ts';
+import type { DraftMachine } from '../../src/planner/machine-plan.ts';
+import type { PlanStep } from '../../src/planner/season-plan.ts';
+import { yard } from './agenda/world.ts';
+import { machine } from './fluids/fixture.ts';
+import { plainStep } from './plain-step.ts';
+
+const WEEKENDS = { saturday: 2, sunday: 2 };
+
+/** A machine whose first use is Saturday 10 April 2027, so that its start-up may begin on 20 March. */
+function draft(steps: PlanStep[], id: string, home: Household): DraftMachine {
+  const season = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: false, reasons: [] };
+  return { machine: machine({ id, season }), context: { place: home.places[0]! }, steps } as unknown as DraftMachine;
+}
+
+/** The start-up of one machine: steps of these minutes, each behind the one before. */
+const startUp = (minutes: readonly number[], over: Partial<PlanStep> = {}): PlanStep[] =>
+  minutes.map((each, i) =>
+    plainStep(`s${i}`, {
+      phase: 'start-up',
+      minutes: each,
+      earliest: '2027-03-20',
+      latest: '2027-04-10',
+      after: i === 0 ? [] : [`s${i - 1}`],
+      ...(i === 0 ? over : {}),
+    }),
+  );
+
+function daysOf(steps: PlanStep[], over: Partial<Household> = {}, busy = new Map<string, number>()): string[] {
+  const home = yard(WEEKENDS, over);
+  const { dateOf, misfits } = householdAgenda([draft(steps, 'juniper', home)], home, {
+    asOf: '2026-12-01',
+    places: home.places,
+    busy,
+    quick: false,
+  });
+  expect(misfits).toEqual([]);
+  return [...dateOf.values()].sort();
+}
+
+test('a start-up lies in the last weekend before the first use, not three weeks before it', () => {
+  expect(daysOf(startUp([60, 60]))).toEqual(['2027-04-03', '2027-04-03']);
+});
+
+test('it begins earlier where these days lack the hours for twice its work', () => {
+  // Four hours want eight: 10, 4 and 3 April and 28 March have two each.
+  expect(daysOf(startUp([60, 60, 60, 60]))).toEqual(['2027-03-28', '2027-03-28', '2027-04-03', '2027-04-03']);
+});
+
+test('days away and hours that are taken count for nothing', () => {
+  const away = [{ from: '2027-03-29', to: '2027-04-05' }];
+  // Two hours want four: 10 April and 28 March have two each.
+  expect(daysOf(startUp([60, 60]), { away })).toEqual(['2027-03-28', '2027-03-28']);
+  const busy = new Map(['2027-04-03', '2027-04-04', '2027-04-10'].map((day) => [day, 120]));
+  // 28 and 27 March have two hours each.
+  expect(daysOf(startUp([60, 60]), {}, busy)).toEqual(['2027-03-27', '2027-03-27']);
+});
+
+test('machines that start up on the same day share these hours', () => {
+  const home = yard(WEEKENDS);
+  const drafts = ['juniper', 'magpie'].map((id) => draft(startUp([60, 60]), id, home));
+  const { dateOf, misfits } = householdAgenda(drafts, home, {
+    asOf: '2026-12-01',
+    places: home.places,
+    busy: new Map(),
+    quick: false,
+  });
+  expect(misfits).toEqual([]);
+  // The second finds what the first leaves: 10 and 4 April are full, so 3 April and 28 March.
+  expect([...dateOf.values()].sort()).toEqual(['2027-03-28', '2027-03-28', '2027-04-03', '2027-04-03']);
+});
+
+test('what does not fit into the last days has all three weeks after all', () => {
+  // Ten days must pass after the first step.
+  expect(daysOf(startUp([30, 30], { waitH: 240 }))).toEqual(['2027-03-20', '2027-04-03']);
+});
