@@ -23,7 +23,8 @@ export const WORK_METHODS: readonly Method[] = [
   {
     key: 'work.sessions',
     title: 'sessions',
-    equation: 'fewest sessions in which no latest date is missed: serial scheme over priority orders, then exchange',
+    equation:
+      'fewest sessions in which no latest date is missed: serial scheme over priority orders, then exchange; start-ups in the last days before first use that have hours for twice their work',
     symbols: ['hours, h', 'dates'],
     sources: [
       'R. Kolisch, European Journal of Operational Research 90 (1996) 320–333',
