@@ -28,7 +28,7 @@ export interface Household {
   /** BCP 47 language tag: date and number style. */
   locale: string;
   clock: '24h' | '12h';
-  /** Which unit system stands first; the other follows in brackets. */
+  /** The unit system of all that is said. */
   units: 'metric' | 'us' | 'imperial';
   /** ISO 3166 alpha-2 country, for the local limits on petrol kept at home. */
   country?: string | undefined;

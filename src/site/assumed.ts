@@ -31,11 +31,13 @@ export function assumedText(row: Assumption, { amount, measuredAs, contentLine }
     typeof value === 'number' ? withUnit(value).split(' ')[0]! : withUnit(value);
   const signed = (value: number, unit: string) => `${value > 0 ? '+' : ''}${amount(value, unit, unit === 'd' ? 0 : 1)}`;
   const { low, high } = row.marginShiftK;
-  const margins = [...new Set([low, high].filter((k) => Math.abs(k) >= LEAST_K).map((k) => signed(k, 'K')))];
+  const margins = [...new Set([low, high].filter((k) => Math.abs(k) >= LEAST_K).map((k) => signed(k, 'K')))].map(
+    (text, i, all) => (i < all.length - 1 ? text.split(' ')[0]! : text),
+  );
   const could = row.low === row.high ? withUnit(row.low) : words.range(bare(row.low), withUnit(row.high));
   const moved = [
     row.firstChargeShiftDays !== 0 && words.charge(WORDS.days(Math.abs(Math.round(row.firstChargeShiftDays)))),
-    margins.length > 0 && words.margin(margins.join(' … ')),
+    margins.length > 0 && words.margin(margins.length > 1 ? words.range(margins[0]!, margins[1]!) : margins[0]!),
   ].filter(Boolean);
   return {
     what: words.what(row.field),

@@ -5,7 +5,14 @@
 import { dayNumber, daysBetween } from '../planner/dates.ts';
 import type { IsoDate, Weekday } from '../planner/household.ts';
 import type { Quantity, SeasonPlan } from '../planner/season-plan.ts';
-import { formatOne, formatQuantity, formatSupply, isForeign, lineInUnits } from '../planner/units/index.ts';
+import {
+  formatDifference,
+  formatOne,
+  formatQuantity,
+  formatSupply,
+  isForeign,
+  lineInUnits,
+} from '../planner/units/index.ts';
 
 /** What decides how a value is written. */
 export interface Manner {
@@ -73,12 +80,12 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     return a === b ? a : `${a}–${b.slice(2)}`;
   }
 
-  /** An amount in the household's units, the other system in brackets. */
+  /** An amount in the household's units, the other system in brackets where both are in use. */
   const quantity = (value: number, unit: string) => formatQuantity(value, unit, system);
   /** An amount in the household's units alone. */
   const amount = (value: number, unit: string, digits?: number) => formatOne(value, unit, system, digits);
 
-  /** An amount of supplies: "4", "2 cans", "64 mL (2.2 US fl oz)". */
+  /** An amount of supplies: "4", "2 cans", "64 mL". */
   const supplyAmount = (value: number, unit: string) =>
     /^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, system);
 
@@ -91,12 +98,16 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
 
   /** A figure with four significant digits and its unit; in the household's unit where that is another one. */
   const measuredAs = (value: number | string, unit: string) =>
-    typeof value === 'number' && isForeign(unit, system) ? amount(value, unit) : `${number(value)} ${unit}`.trim();
+    typeof value === 'number' && (isForeign(unit, system) || unit === 'K')
+      ? amount(value, unit)
+      : `${number(value)} ${unit}`.trim();
 
   /** A figure of an equation in the equation's own unit, the household's after it in brackets. */
   function measured(value: number | string, unit: string): string {
-    const own = `${number(value)} ${unit}`.trim();
-    return typeof value === 'number' && isForeign(unit, system) ? `${own} (${amount(value, unit)})` : own;
+    const difference = typeof value === 'number' && unit === 'K';
+    const own = difference ? formatDifference(value, 'metric') : `${number(value)} ${unit}`.trim();
+    if (typeof value !== 'number' || !isForeign(unit, system)) return own;
+    return `${own} (${difference ? formatDifference(value, system) : amount(value, unit)})`;
   }
 
   /** The household's unit for what is read in a unit of the plan. */

@@ -40,9 +40,9 @@ test('what it moves is a whole sentence whichever of the two it is', () => {
   const drain = { field: 'battery.drain', value: 3, low: 1, high: 8, unit: 'mA' };
   expect(said({ ...drain, firstChargeShiftDays: -21 })[3]).toBe('moves the first charge by 21 days');
   expect(said({ ...drain, marginShiftK: { low: 1.25, high: -2 } })[3]).toBe(
-    'moves the freezing margin by +1.3 K … −2.0 K',
+    'moves the freezing margin by +1.3 to −2.0 degrees',
   );
   expect(said({ ...drain, firstChargeShiftDays: 1, marginShiftK: { low: 0.01, high: -2 } })[3]).toBe(
-    'moves the first charge by 1 day; the freezing margin by −2.0 K',
+    'moves the first charge by 1 day; the freezing margin by −2.0 degrees',
   );
 });

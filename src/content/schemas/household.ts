@@ -105,7 +105,7 @@ export const household = z
         }),
     ),
     clock: z.optional(choice('Clock times', ['24h', '12h'])),
-    units: choice('The units that stand first; the others follow in brackets', ['metric', 'us', 'imperial']),
+    units: choice('The units in which everything is said', ['metric', 'us', 'imperial']),
     country: z.optional(
       z
         .string()

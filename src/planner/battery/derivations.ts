@@ -1,5 +1,6 @@
 import { daysBetween } from '../dates.ts';
 import type { BatteryPlan, Charge, Derivation } from '../season-plan.ts';
+import { inUnits } from '../units/index.ts';
 import { writtenMonth } from '../written.ts';
 import { LARGEST_FITTED_FRACTION } from './acid.ts';
 import { freezingPoint, specificGravity } from './freezing.ts';
@@ -116,6 +117,7 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
   for (let i = 0; i <= rest.days; i++) if (rest.month[i] === worst.month) lowest = Math.min(lowest, highPath[i]!);
   const point = freezingPoint(battery.chemistry, lowest);
   const gravity = specificGravity(battery.chemistry, lowest);
+  const said = (text: string) => ({ value: inUnits(text, unit.manner.units), unit: '' });
   if (!row.acid || gravity === undefined)
     return {
       method: 'battery.freezing',
@@ -123,7 +125,7 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
       inputs: [
         { name: 'coldest to be reckoned with', value: tenth(worst.designLowC), unit: '°C' },
         { name: 'lowest storage temperature', value: point.temperatureC, unit: '°C' },
-        { name: 'month', value: writtenMonth(worst.month, unit.locale), unit: '' },
+        { name: 'month', value: writtenMonth(worst.month, unit.manner.locale), unit: '' },
       ],
       result: { value: tenth(worst.marginK), unit: 'K' },
       sources: [...row.sources],
@@ -135,17 +137,16 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
     equation:
       'SG = SG_empty + (SG_full − SG_empty)·S/100 → mass fraction w by density → T_f(w); margin = coldest to be reckoned with − T_f',
     inputs: [
-      { name: 'month', value: writtenMonth(worst.month, unit.locale), unit: '' },
+      { name: 'month', value: writtenMonth(worst.month, unit.manner.locale), unit: '' },
       { name: 'S, lowest of that month on the high-loss path', value: tenth(lowest), unit: '%' },
       { name: `SG at ${row.acid.referenceC} °C`, value: thousandth(gravity), unit: '' },
       {
         name: 'freezing point',
-        value: point.atOrBelow ? 'below −50' : tenth(point.temperatureC),
-        unit: '°C',
+        ...(point.atOrBelow ? said('below {-50 °C}') : { value: tenth(point.temperatureC), unit: '°C' }),
       },
       { name: 'coldest to be reckoned with', value: tenth(worst.designLowC), unit: '°C' },
     ],
-    result: { value: point.atOrBelow ? `at least ${tenth(worst.marginK)}` : tenth(worst.marginK), unit: 'K' },
+    result: point.atOrBelow ? said(`at least {${tenth(worst.marginK)} K}`) : { value: tenth(worst.marginK), unit: 'K' },
     sources: [
       'CRC Handbook of Chemistry and Physics, 102nd ed. (2021), Concentrative Properties of Aqueous Solutions: freezing points, fitted',
       'density of sulfuric acid: NCAR CARMA sulfate_utils',
@@ -153,7 +154,7 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
       care.keptAt === 'room' ? 'the room’s temperature as given' : designLow.basis,
     ],
     caveat: point.atOrBelow
-      ? `Acid above ${LARGEST_FITTED_FRACTION * 100} % by mass: no published freezing point is used, only that it lies below −50 °C.`
+      ? `Acid above ${LARGEST_FITTED_FRACTION * 100} % by mass: no published freezing point is used, only that it lies ${said('below {-50 °C}').value}.`
       : undefined,
   };
 }

@@ -58,7 +58,7 @@ export function planBatteries(
   const units = withMaintainers(cases).map(({ c, outlook }) => {
     const care = chooseCare(c, outlook);
     for (const w of care.warnings) warnings.push({ ...w, machine: c.machine.id, about: 'battery' });
-    return batteryUnit({ ...c, care }, household.locale, asOf);
+    return batteryUnit({ ...c, care }, household, asOf);
   });
   const rota = chargeRota(
     units.filter((unit) => !unit.maintained).map((unit) => rotaBattery(unit, household)),

@@ -2,6 +2,7 @@
 import { dayNumber } from '../dates.ts';
 import type { Battery, Household, IsoDate, Machine, Place } from '../household.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
+import type { Manner } from '../written.ts';
 import { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
 import { type Care, FAR_MINUTES, surroundings } from './care.ts';
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
@@ -42,19 +43,19 @@ export interface BatteryUnit {
   /** Those, and readings that lower the high-loss path. */
   loggedHigh: Reset[];
   firstDay: number;
-  /** Language of its texts. */
-  locale: string;
+  /** Language and units of its texts. */
+  manner: Manner;
 }
 
 /**
  * Puts a battery together.
  * @param base - machine, battery, place, rest, store and care
- * @param locale - language of what is said of its readings
+ * @param manner - language and units of what is said of it
  * @param asOf - the day the plan is made for
  */
 export function batteryUnit(
   base: Pick<BatteryUnit, 'machine' | 'battery' | 'place' | 'rest' | 'store' | 'designLow' | 'care'>,
-  locale: string,
+  manner: Manner,
   asOf: IsoDate,
 ): BatteryUnit {
   const { machine, battery, place, rest, care } = base;
@@ -62,7 +63,7 @@ export function batteryUnit(
   const maintained = care.care === 'maintainer' && place.power;
   const curve = lossCurve(rest, surroundings(care, base.store), battery.doublingK.value);
   const before = lossRates(battery, care.connected);
-  const log = { readings: machine.readings, charged: machine.charged, asOf, locale };
+  const log = { readings: machine.readings, charged: machine.charged, asOf, locale: manner.locale };
   const judged = calibrate(battery, log, curve, before, care.connected);
   // On a maintainer the voltage is the charger's, and says nothing of the loss.
   const calibration = maintained ? { readings: judged.readings, widthLeft: 1 } : judged;
@@ -73,7 +74,7 @@ export function batteryUnit(
   const lastLogged = logged[logged.length - 1]?.index ?? 0;
   return {
     ...base,
-    locale,
+    manner,
     row,
     curve,
     rates: calibratedRates(before, calibration),

@@ -12,15 +12,15 @@ export const MARGIN_K = 5;
 export function needDerivation(designLowC: number, needC: number): Derivation {
   return {
     method: 'coolant.need',
-    equation: 'needed freezing point = design low − 5 K',
+    equation: 'needed freezing point = design low − margin',
     inputs: [
       { name: 'design low of the store over the rest', value: designLowC, unit: '°C' },
       { name: 'margin', value: MARGIN_K, unit: 'K' },
     ],
     result: { value: needC, unit: '°C' },
-    sources: ['margin of 5 K: common practice'],
+    sources: ['the margin: common practice'],
     caveat:
-      'Below first ice coolant is slush before it is solid: propylene glycol of 20–50 % bursts a pipe 7–15 K colder only (secondary copies of ASHRAE). That reserve is not counted on, and slush must not be pumped.',
+      'Below first ice coolant is slush before it is solid: propylene glycol of 20–50 % bursts a pipe 7 to {15 K} colder only (secondary copies of ASHRAE). That reserve is not counted on, and slush must not be pumped.',
   };
 }
 
@@ -35,7 +35,7 @@ export function freezeDerivation(coolant: Coolant, freezeC: number): Derivation 
     result: { value: freezeC, unit: '°C' },
     sources: [glycolRow(coolant.glycol).source],
     caveat:
-      "Melinder's tables differ by up to 2.3 K at the strong end. A refractometer reads to 1 K (ASTM D3321), one with the wrong glycol's scale is wrong by 10 K and more; a mixture of both glycols reads wrong on either. Stronger than the end of the table, up to 65 %, its last row is taken.",
+      "Melinder's tables differ by up to {2.3 K} at the strong end. A refractometer reads to {1 K} (ASTM D3321), one with the wrong glycol's scale is wrong by {10 K} and more; a mixture of both glycols reads wrong on either. Stronger than the end of the table, up to 65 %, its last row is taken.",
   };
 }
 
@@ -72,7 +72,7 @@ export function testDerivation(firstFrost: IsoDate | undefined, designLowC: numb
       { name: 'design low of the store over the rest', value: designLowC, unit: '°C' },
     ],
     result: { value: testBy, unit: '' },
-    sources: ['water freezes at 0 °C and cracks the block; one kelvin for the thermometer: common practice'],
+    sources: ['water freezes at 0 °C and cracks the block; one degree Celsius for the thermometer: common practice'],
   };
 }
 

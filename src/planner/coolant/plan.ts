@@ -1,7 +1,7 @@
 import { addDays, addMonths } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place } from '../household.ts';
 import type { CoolantPlan, Derivation, Warning } from '../season-plan.ts';
-import { formatQuantity } from '../units/index.ts';
+import { formatQuantity, inUnits } from '../units/index.ts';
 import { writtenDate } from '../written.ts';
 import {
   ageDerivations,
@@ -52,7 +52,11 @@ export function planCoolant(input: CoolantInput): { plan: CoolantPlan; warnings:
   const plan: CoolantPlan = {
     ...drafted.plan,
     ageDue,
-    derivations: [needDerivation(designLowC, needC), ...drafted.plan.derivations, ...ageDerivations(coolant, ageDue)],
+    derivations: [
+      needDerivation(designLowC, needC),
+      ...drafted.plan.derivations,
+      ...ageDerivations(coolant, ageDue),
+    ].map((d) => (d.caveat === undefined ? d : { ...d, caveat: inUnits(d.caveat, input.household.units) })),
   };
   return { plan, warnings: notes.map((n) => ({ ...n, machine: machine.id, about: 'coolant' })) };
 }

@@ -34,7 +34,7 @@ export const LIMITS: readonly LimitRow[] = [
     country: 'DE',
     where: 'Germany, garage rules of the states',
     limitL: 20,
-    text: 'Up to {20 L} of petrol in tight unbreakable cans in a small garage (up to 100 m²); up to {20 L} in a cellar, {1 L} in a flat.',
+    text: 'Up to {20 L} of petrol in tight unbreakable cans in a small garage (up to {100 m²}); up to {20 L} in a cellar, {1 L} in a flat.',
     source: 'garage ordinances of the states, for example GarBBAnO § 18(4) (secondary copies)',
   },
   {
@@ -50,7 +50,7 @@ export const LIMITS: readonly LimitRow[] = [
  * The limit where the household lives, against the litres it would keep in cans.
  * @param country - ISO 3166 alpha-2; undefined when not known
  * @param cannedL - litres drained [L]; undefined when nothing is drained
- * @param units - which unit system stands first in the text
+ * @param units - the household’s units
  */
 export function localLimit(
   country: Household['country'],

@@ -109,7 +109,7 @@ export const FLUID_METHODS: readonly Method[] = [
   {
     key: 'coolant.need',
     title: 'protection needed',
-    equation: 'needed freezing point = coldest to be reckoned with in the store − 5 K',
+    equation: 'needed freezing point = coldest to be reckoned with in the store − 5 °C',
     symbols: ['°C'],
     sources: [COMMON],
     weaknesses: ['Carries the error of the coldest to be reckoned with.'],
@@ -120,7 +120,9 @@ export const FLUID_METHODS: readonly Method[] = [
     equation: 'first ice from the table by volume fraction, a monotone curve between its rows',
     symbols: ['volume fraction: 1', '°C'],
     sources: ['ASHRAE Handbook Fundamentals, ethylene and propylene glycol tables'],
-    weaknesses: ['First ice is slush, not a burst block; a refractometer of the wrong scale is off by 10 K and more.'],
+    weaknesses: [
+      'First ice is slush, not a burst block; a refractometer of the wrong scale is off by {10 K} and more.',
+    ],
   },
   {
     key: 'coolant.replace',

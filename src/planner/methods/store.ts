@@ -40,7 +40,7 @@ export const STORE_METHODS: readonly Method[] = [
     equation: 'lowest = record low, else mean daily minimum − 4.8·σ; of a typical year − 2.4·σ',
     symbols: ['σ: spread of daily means, K', 'result: °C'],
     sources: ['record low where it is given', 'otherwise measured on hourly years of seven places (no outside source)'],
-    error: 'About ± 5 K; a known record low is better.',
+    error: 'About ± {5 K}; a known record low is better.',
     weaknesses: ['A hollow or a lake shore can be colder or milder than the station.'],
   },
   {

@@ -64,7 +64,7 @@ export function withUnits(values: Record<string, number | string | undefined>): 
 }
 
 /**
- * A text with every {name} written out, in both unit systems.
+ * A text with every {name} written out in the household’s units.
  * @param text - with {names}
  * @param amounts - by name
  * @param system - which unit system stands first

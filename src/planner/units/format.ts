@@ -3,75 +3,120 @@ import { type Dimension, UNITS } from './table.ts';
 
 type System = Household['units'];
 
-/** How a quantity is printed in a system: unit, and digits after the point. */
+/** How a quantity is printed in a system. */
 interface Print {
   unit: string;
+  /** Digits after the point. */
   digits: number;
   /** Of the unit in SI. */
   factor: number;
   offset: number;
+  /** The unit as a content file takes it. */
+  written: string;
 }
 
+type Row = Record<System, Print> & {
+  /** The other system whose figure stands in brackets after it; none where the reader's own says all. */
+  beside: Partial<Record<System, System>>;
+};
+
+/** A wrench shows one of the two whatever the country, and the bench sheet is no place to convert. */
+const TORQUE_BOTH = { metric: 'us', us: 'metric', imperial: 'metric' } as const;
+/** Gauges outside the US show psi beside the metric scale. */
+const GAUGES = { metric: 'us', imperial: 'metric' } as const;
+/** Where gallons are thought in, pumps and bottles give litres. */
+const POURED = { imperial: 'metric' } as const;
+
 /** Per unit of the plan: what the three systems print. */
-const PRINTS: Record<string, Record<System, Print>> = {
-  L: row('volume', ['L', 1], ['US gal', 2], ['imp gal', 2]),
-  mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['imp fl oz', 1]),
-  kPa: row('pressure', ['kPa', 0], ['psi', 0], ['psi', 0]),
+const PRINTS: Record<string, Row> = {
+  L: row('volume', ['L', 1], ['US gal', 2], ['imp gal', 2], POURED),
+  mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['imp fl oz', 1], POURED),
+  kPa: row('pressure', ['kPa', 0], ['psi', 0], ['psi', 0], GAUGES),
   '°C': row('temperature', ['°C', 0], ['°F', 0], ['°C', 0]),
-  K: row('temperatureDifference', ['K', 0], ['°F', 0], ['K', 0]),
-  N·m: row('torque', ['N·m', 1], ['lbf·ft', 1], ['lbf·ft', 1]),
+  K: differences(),
+  N·m: row('torque', ['N·m', 1], ['lbf·ft', 1], ['lbf·ft', 1], TORQUE_BOTH),
   km: row('distance', ['km', 0], ['mi', 0], ['mi', 0]),
+  m: row('length', ['m', 1], ['ft', 0], ['ft', 0]),
   'L/h': row('flow', ['L/h', 1], ['US gal/h', 2], ['L/h', 1]),
+  'mL/L': row('dose', ['mL/L', 1], ['US fl oz/US gal', 2], ['mL/L', 1]),
   'm²': row('area', ['m²', 1], ['ft²', 0], ['ft²', 0]),
   kg: row('mass', ['kg', 1], ['lb', 1], ['lb', 1]),
+  g: row('smallMass', ['g', 0], ['oz', 1], ['g', 0]),
   mm: row('smallLength', ['mm', 0], ['in', 2], ['in', 2]),
 };
 
-function row(dimension: Dimension, metric: [string, number], us: [string, number], imperial: [string, number]) {
+function row(
+  dimension: Dimension,
+  metric: [string, number],
+  us: [string, number],
+  imperial: [string, number],
+  beside: Row['beside'] = {},
+): Row {
   const print = ([unit, digits]: [string, number]): Print => {
     const { factor, offset = 0 } = UNITS.find((u) => u.dimension === dimension && u.names[0] === unit)!;
-    return { unit, digits, factor, offset };
+    return { unit, digits, factor, offset, written: unit };
   };
-  return { metric: print(metric), us: print(us), imperial: print(imperial) };
+  return { metric: print(metric), us: print(us), imperial: print(imperial), beside };
+}
+
+/**
+ * How far apart two temperatures are, in degrees of the reader's own thermometer. "18 °F" for 10 K would be read as a
+ * temperature, and few people know a kelvin.
+ */
+function differences(): Row {
+  const kelvins = row('temperatureDifference', ['K', 0], ['°F', 0], ['K', 0]);
+  const said = (print: Print) => ({ ...print, unit: 'degrees' });
+  return { metric: said(kelvins.metric), us: said(kelvins.us), imperial: said(kelvins.imperial), beside: {} };
 }
 
 /**
  * A value of the plan as text in the user's own system, without the other one.
  * @param value - in `unit`
- * @param unit - unit of the plan: "L", "kPa", "°C", …; one without a row is printed as it is
+ * @param unit - unit of the plan: "L", "kPa", "°C", "K" for a difference of temperatures, …; one without a row is printed as it is
  * @param digits - digits after the point, instead of the usual ones
  */
 export function formatOne(value: number, unit: string, system: System, digits?: number): string {
-  const rows = PRINTS[unit];
-  if (!rows)
+  const print = PRINTS[unit]?.[system];
+  if (!print)
     return `${number(value, digits ?? (Math.abs(value) < 10 && !Number.isInteger(value) ? 1 : 0))}${unit ? ` ${unit}` : ''}`;
-  const print = rows[system];
-  return `${number((value - print.offset) / print.factor, digits ?? print.digits)} ${print.unit}`;
+  const text = number((value - print.offset) / print.factor, digits ?? print.digits);
+  return `${text} ${print.unit === 'degrees' && text === '1' ? 'degree' : print.unit}`;
 }
 
 /**
- * A value of the plan as text in the user's system, the other system after it in brackets: "5.2 L (1.37 US gal)".
+ * A value of the plan as text in the user's system, with the other system's figure in brackets where both are in use:
+ * "25.0 N·m (18.4 lbf·ft)".
  * @param value - in `unit`
  * @param unit - unit of the plan
  */
 export function formatQuantity(value: number, unit: string, system: System): string {
-  const first = formatOne(value, unit, system);
-  const second = formatOne(value, unit, system === 'metric' ? 'us' : 'metric');
-  return first === second ? first : `${first} (${second})`;
+  return withOther(unit, system, (one) => formatOne(value, unit, one));
 }
 
 /**
- * A text whose amounts stand in braces, "up to {30 L}", with each in the user's system, the other after it in brackets.
+ * A text whose amounts stand in braces, "up to {30 L}", with each in the user's system as `formatQuantity` has it.
  * @param text - with amounts in units of the plan; they are rounded to a tenth
- * @param system - which system stands first
+ * @param system - the user's
  */
 export function inUnits(text: string, system: System): string {
-  return text.replaceAll(/\{(-?[\d.]+) ([^{}]+)\}/g, (_, value: string, unit: string) => {
-    const [first, second] = [system, system === 'metric' ? ('us' as const) : ('metric' as const)].map((one) =>
-      formatOne(Number(value), unit, one, 1).replace('.0 ', ' '),
-    );
-    return first === second ? first! : `${first} (${second})`;
-  });
+  return text.replaceAll(/\{(-?[\d.]+) ([^{}]+)\}/g, (_, value: string, unit: string) =>
+    withOther(unit, system, (one) => formatOne(Number(value), unit, one, 1).replace('.0 ', ' ')),
+  );
+}
+
+function withOther(unit: string, system: System, textIn: (system: System) => string): string {
+  const other = PRINTS[unit]?.beside[system];
+  return other === undefined ? textIn(system) : `${textIn(system)} (${textIn(other)})`;
+}
+
+/**
+ * A difference of temperatures with a sign of its own, for an equation that counts in kelvins: "5 Δ°C", "9 Δ°F".
+ * @param kelvin - the difference [K]
+ * @param system - whose degrees
+ */
+export function formatDifference(kelvin: number, system: System): string {
+  const { written, factor } = PRINTS.K![system];
+  return `${number(kelvin / factor, 1).replace(/\.0$/, '')} Δ${written.replace('K', '°C')}`;
 }
 
 /**
@@ -81,14 +126,16 @@ export function inUnits(text: string, system: System): string {
  */
 export function lineInUnits(line: string, system: System): string {
   if (system === 'metric') return line;
-  return line.replaceAll(/(-?\d+(?:\.\d+)?) (\S+?)(?=[\s,}\]]|$)/g, (whole, value: string, unit: string) =>
-    PRINTS[unit] ? formatOne(Number(value), unit, system).replace('−', '-') : whole,
-  );
+  return line.replaceAll(/(-?\d+(?:\.\d+)?) (\S+?)(?=[\s,}\]]|$)/g, (whole, value: string, unit: string) => {
+    const print = PRINTS[unit]?.[system];
+    if (!print) return whole;
+    return `${formatOne(Number(value), unit, system).split(' ')[0]!.replace('−', '-')} ${print.written}`;
+  });
 }
 
 /** Whether a unit of the plan is another one in a system: what is written in it needs the user's beside it. */
 export const isForeign = (unit: string, system: System): boolean =>
-  PRINTS[unit] !== undefined && PRINTS[unit][system].unit !== PRINTS[unit].metric.unit;
+  PRINTS[unit] !== undefined && PRINTS[unit][system].written !== unit;
 
 /** A number with a typographic minus and without "−0". */
 function number(value: number, digits: number): string {

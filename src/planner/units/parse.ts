@@ -71,6 +71,7 @@ function example(dimension: Dimension): string {
     smallCurrent: '3 mA',
     voltage: '12.6 V',
     mass: '2 kg',
+    smallMass: '100 g',
     length: '2.4 m',
     smallLength: '10 mm',
     distance: '12000 km',

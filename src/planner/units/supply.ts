@@ -1,4 +1,4 @@
-/** Amounts of what is bought: measured ones in both systems, counted ones in the singular or the plural. */
+/** Amounts of what is bought: measured ones in the household’s units, counted ones in the singular or the plural. */
 import type { Household } from '../household.ts';
 import { formatQuantity } from './format.ts';
 import { UNITS } from './table.ts';
@@ -9,10 +9,10 @@ export const AS_NOTED = 'as noted';
 const SYMBOLS = new Set(UNITS.flatMap((unit) => unit.names));
 
 /**
- * An amount of supplies as text: "64 mL (2.2 US fl oz)", "1 can", "4 pieces", "as noted".
+ * An amount of supplies as text: "64 mL", "1 can", "4 pieces", "as noted".
  * @param amount - in `unit`
  * @param unit - a unit of the table, or what is counted
- * @param system - which unit system stands first
+ * @param system - the household’s units
  */
 export function formatSupply(amount: number, unit: string, system: Household['units']): string {
   if (unit === AS_NOTED) return unit;

@@ -20,6 +20,7 @@ export type Dimension =
   | 'smallCurrent'
   | 'voltage'
   | 'mass'
+  | 'smallMass'
   | 'length'
   | 'smallLength'
   | 'distance'
@@ -107,6 +108,8 @@ export const UNITS: readonly UnitRow[] = [
   { dimension: 'mass', names: ['kg'], factor: 1 },
   { dimension: 'mass', names: ['g'], factor: 0.001 },
   { dimension: 'mass', names: ['lb', 'lbs'], factor: POUND_KG },
+  { dimension: 'smallMass', names: ['g'], factor: 1 },
+  { dimension: 'smallMass', names: ['oz'], factor: (POUND_KG * 1000) / 16 },
   { dimension: 'length', names: ['m'], factor: 1 },
   { dimension: 'length', names: ['cm'], factor: 0.01 },
   { dimension: 'length', names: ['ft', 'feet'], factor: INCH_M * 12 },

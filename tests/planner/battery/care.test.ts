@@ -88,7 +88,7 @@ test.each<[string, Given, Partial<Care>, RegExp]>([
     'it could freeze, and can come in',
     { own: FLAT, weather: ARCTIC, season: WINTER },
     { care: 'carry-in', keptAt: 'room', connected: false, roomC: 18 },
-    /^In the machine it would come (?:within \d+ K of|\d+ K beyond) freezing \(the limit is 3 K\), so it spends the rest in the warm room\.$/,
+    /^In the machine it would come (?:within \d+ degrees of|\d+ degrees beyond) freezing \(the limit is 3 degrees\), so it spends the rest in the warm room\.$/,
   ],
   [
     'it could freeze, and cannot come out',
@@ -288,11 +288,15 @@ const margin = (minK: number, given: Given = {}, keptAt: 'machine' | 'room' = 'm
 
 test('a margin under 10 K is warned of, one under 3 K is a danger, and none in a room', () => {
   expect(margin(10)).toEqual([]);
-  expect(margin(9.9)).toMatchObject([{ level: 'warning', text: expect.stringMatching(/ within 10 K of freezing\.$/) }]);
+  expect(margin(9.9)).toMatchObject([
+    { level: 'warning', text: expect.stringMatching(/ within 10 degrees of freezing\.$/) },
+  ]);
   expect(margin(3)).toMatchObject([{ level: 'warning', act: expect.stringMatching(/before a cold spell, not after/) }]);
-  expect(margin(2.9)).toMatchObject([{ level: 'danger', text: expect.stringMatching(/ within 3 K of freezing\.$/) }]);
-  expect(margin(0)).toMatchObject([{ text: expect.stringMatching(/ within 0 K of freezing\.$/) }]);
-  expect(margin(-4)).toMatchObject([{ text: expect.stringMatching(/ comes 4 K beyond freezing\.$/) }]);
+  expect(margin(2.9)).toMatchObject([
+    { level: 'danger', text: expect.stringMatching(/ within 3 degrees of freezing\.$/) },
+  ]);
+  expect(margin(0)).toMatchObject([{ text: expect.stringMatching(/ within 0 degrees of freezing\.$/) }]);
+  expect(margin(-4)).toMatchObject([{ text: expect.stringMatching(/ comes 4 degrees beyond freezing\.$/) }]);
   expect(margin(-4, {}, 'room')).toEqual([]);
 });
 
@@ -335,7 +339,7 @@ test('ten kelvins are clear of freezing, three are just no danger', () => {
   expect(careOf(lithiumAt(-37.1))).toMatchObject({
     care: 'carry-in',
     reason:
-      'In the machine it would come within 3 K of its lowest storage temperature (the limit is 3 K), so it spends the rest in the warm room.',
+      'In the machine it would come within 3 degrees of its lowest storage temperature (the limit is 3 degrees), so it spends the rest in the warm room.',
   });
 });
 
@@ -388,5 +392,7 @@ test('a battery that is carried in has its lead off, whatever the household says
 test('in Fahrenheit the figures are those of the household’s units', () => {
   const us = { home: { units: 'us' as const } };
   // 3 K are 5.4 °F steps; −31 °C is −24 °F.
-  expect(careOf({ own: FLAT, weather: ARCTIC, season: WINTER, ...us }).reason).toMatch(/ \(the limit is 5 °F\), so /);
+  expect(careOf({ own: FLAT, weather: ARCTIC, season: WINTER, ...us }).reason).toMatch(
+    / \(the limit is 5 degrees\), so /,
+  );
 });

@@ -138,10 +138,10 @@ test('a strong acid has a bound for its freezing point, and the margin is at lea
     ['month', 'January', ''],
     ['S, lowest of that month on the high-loss path', 100, '%'],
     ['SG at 26.7 °C', 1.297, ''],
-    ['freezing point', 'below −50', '°C'],
+    ['freezing point', 'below −50 °C', ''],
     ['coldest to be reckoned with', -34, '°C'],
   ]);
-  expect(kept.result.value).toMatch(/^at least \d+(?:\.\d)?$/);
+  expect(kept.result).toMatchObject({ value: expect.stringMatching(/^at least \d+(?:\.\d)? degrees$/), unit: '' });
   expect(kept.caveat).toBe(
     'Acid above 34 % by mass: no published freezing point is used, only that it lies below −50 °C.',
   );

@@ -165,7 +165,9 @@ test('a battery whose acid could freeze comes in, at the room’s temperature', 
     ARCTIC,
   );
   expect(plan).toMatchObject({ care: 'carry-in', keptAt: 'room', connected: false });
-  expect(plan.careReason).toMatch(/would come (?:within \d+ K of|\d+ K beyond) freezing \(the limit is 3 K\)/);
+  expect(plan.careReason).toMatch(
+    /would come (?:within \d+ degrees of|\d+ degrees beyond) freezing \(the limit is 3 degrees\)/,
+  );
   expect(plan.paths!.expected.every((day) => day.temperatureC === 18)).toBe(true);
   expect(plan.freezingMargin.minK).toBeGreaterThan(40);
 });

@@ -41,7 +41,7 @@ function unitOf({
   });
   const all = household([moth], { places: [place('Barn', at)], batteryRoom: undefined, ...home });
   const c = careCase(moth, all, contexts(all, store))!;
-  const unit = batteryUnit({ ...c, care: chooseCare(c) }, 'en-GB', asOf);
+  const unit = batteryUnit({ ...c, care: chooseCare(c) }, { locale: 'en-GB', units: 'metric' }, asOf);
   return { unit, rota: rotaBattery(unit, all) };
 }
 const rotaOf = (given: Given) => unitOf(given).rota;

@@ -136,7 +136,7 @@ test('a cold that no mixture reaches', () => {
   expect(warnings).toMatchObject([
     {
       level: 'danger',
-      text: 'The store can reach colder than any mixture of ethylene glycol protects with 5 K to spare.',
+      text: 'The store can reach colder than any mixture of ethylene glycol protects with 5 degrees to spare.',
       act: 'Bring it to 58 %, or store the machine warmer.',
     },
   ]);

@@ -109,8 +109,8 @@ test('a session says its time and hours, and only its own part of a shared one',
 
 test('amounts stand in the text in the units of the household', () => {
   const text = (units: 'metric' | 'us') => find(makeEvents(planParts({ units })), /^Lay up Juniper .*2 h/).text;
-  expect(text('metric')).toContain('Add 64 mL (2.2 US fl oz) of stabiliser and 9.2 L (2.43 US gal) of fuel');
-  expect(text('us')).toContain('Add 2.2 US fl oz (64 mL) of stabiliser and 2.43 US gal (9.2 L) of fuel');
+  expect(text('metric')).toContain('Add 64 mL of stabiliser and 9.2 L of fuel');
+  expect(text('us')).toContain('Add 2.2 US fl oz of stabiliser and 2.43 US gal of fuel');
   expect(text('us')).toContain('a dry day above 41 °F');
 });
 

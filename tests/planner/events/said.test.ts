@@ -183,7 +183,7 @@ test('coolant that must be tested says by when, against what, and from when on i
   });
   expect(event.text.split('\n')).toEqual([
     'Nobody knows its strength.',
-    'It must not freeze above −36 °C (−33 °F).',
+    'It must not freeze above −36 °C.',
     'The store can reach frost from Fri, Nov 20, 2026 on.',
   ]);
   expect(one(events([moth({ coolant: coolant({ testBy: '2026-11-19' }) })]), /coolant/).text).not.toMatch(/frost/);
@@ -194,7 +194,7 @@ test('weak coolant is renewed on the day before the frost, with the litres where
     one(events([moth({ ...FROST, coolant: coolant({ enough: false, replaceL }) })]), /coolant/);
   expect(renewed(2)).toMatchObject({
     date: '2026-11-19',
-    title: "Renew Moth's coolant, 2.0 L (0.53 US gal): today at the latest",
+    title: "Renew Moth's coolant, 2.0 L: today at the latest",
     label: "Renew Moth's coolant",
     category: 'lay-up',
   });
@@ -230,7 +230,7 @@ test('drained fuel has its last day, with the litres where they are known, until
   const [event] = told({});
   expect(event).toMatchObject({
     date: '2026-12-24',
-    title: 'Use up the fuel drained from Moth, 12.0 L (3.17 US gal): today at the latest',
+    title: 'Use up the fuel drained from Moth, 12.0 L: today at the latest',
     label: "Use up Moth's fuel",
     category: 'lay-up',
   });
@@ -275,9 +275,9 @@ test('a step without a session is told on its last day, unless it is done, overd
   ).toMatchObject([
     {
       date: '2026-11-05',
-      title: 'Moth: Fill 2.0 L (0.53 US gal): today at the latest',
+      title: 'Moth: Fill 2.0 L: today at the latest',
       label: 'Moth: last day',
-      text: '- Fill 2.0 L (0.53 US gal)\nNo session had room for it.\n! Mind the edge.',
+      text: '- Fill 2.0 L\nNo session had room for it.\n! Mind the edge.',
       category: 'lay-up',
       path: '/machines/moth/lay-up/',
     },
@@ -529,13 +529,11 @@ test('a caution of the table is said by its title and first sentence, one of the
 
 test('{names} that have no amount stay, every one that has is filled in, and a line for nothing is none', () => {
   const amounts = [{ name: 'oil', value: 2, unit: 'L' }];
-  expect(fillIn('{oil} and {oil}, {grease}', amounts, 'metric')).toBe(
-    '2.0 L (0.53 US gal) and 2.0 L (0.53 US gal), {grease}',
-  );
+  expect(fillIn('{oil} and {oil}, {grease}', amounts, 'metric')).toBe('2.0 L and 2.0 L, {grease}');
   expect(lines('a', undefined, '', false, 'b')).toBe('a\nb');
   const needs = { ...aStep('', 'winter', '').needs };
   const line = (over: Partial<PlanStep>) => stepLines([aStep('a.b', 'winter', 'Fill {oil}', over)], 'us')[0];
-  expect(line({ amounts, why: 'It holds {oil}.' })).toBe('- Fill 0.53 US gal (2.0 L). It holds 0.53 US gal (2.0 L).');
+  expect(line({ amounts, why: 'It holds {oil}.' })).toBe('- Fill 0.53 US gal. It holds 0.53 US gal.');
   expect(line({ needs: { ...needs, stand: true }, title: 'Lift it', why: 'So.' })).toBe(
     '- Lift it (needs the stand). So.',
   );

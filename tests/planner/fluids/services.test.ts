@@ -197,7 +197,7 @@ test('brake fluid names the boiling points of its grade and says that the interv
     interval: { months: 24 },
     lastDone: { date: '2025-03-01' },
   });
-  expect(found.text).toContain('DOT4 boils at 230 °C (446 °F)');
+  expect(found.text).toContain('DOT4 boils at 230 °C');
   expect(found.text).toContain('not law');
   const silicone = { ...machine().chassis, brakeFluid: 'DOT5' as const };
   expect(due({ id: 'brake-fluid', interval: { months: 24 } }, { chassis: silicone }).text).toContain(

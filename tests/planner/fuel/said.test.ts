@@ -194,16 +194,14 @@ test('a tank that would run over is drawn down, one that is filled less for the 
   const over = warned({ inTankL: { value: 17, low: 17, high: 17 } }, { highestStoreC: 60 });
   expect(over[0]).toMatchObject({
     level: 'warning',
-    text: 'The tank is so full that it would run over at 60 °C (140 °F) in the store.',
-    act: expect.stringMatching(/^Draw off \d\.\d L \(.+ US gal\) before the rest\.$/),
+    text: 'The tank is so full that it would run over at 60 °C in the store.',
+    act: expect.stringMatching(/^Draw off \d\.\d L before the rest\.$/),
   });
   const less = warned({}, { highestStoreC: 60 });
   expect(less[0]).toMatchObject({
     level: 'note',
-    text: expect.stringMatching(
-      /^Filled to 9\d % only, so that it does not run over at 60 °C \(140 °F\) in the store\.$/,
-    ),
-    act: expect.stringMatching(/^Add \d\.\d L \(.+\) and no more\.$/),
+    text: expect.stringMatching(/^Filled to 9\d % only, so that it does not run over at 60 °C in the store\.$/),
+    act: expect.stringMatching(/^Add \d\.\d L and no more\.$/),
   });
 });
 
@@ -267,21 +265,21 @@ test('cans that are missing are counted, those that may be missing are told', ()
   expect(ofCans({}, 0)).toEqual([
     {
       level: 'warning',
-      text: '6.2 L (1.64 US gal) are drained, and no approved can is at hand.',
+      text: '6.2 L are drained, and no approved can is at hand.',
       act: 'Have 1 approved can ready, or ride the tank down first.',
     },
   ]);
   expect(ofCans({}, 1, 5)).toEqual([
     {
       level: 'warning',
-      text: '6.2 L (1.64 US gal) are drained, and one of 5.0 L (1.32 US gal) is at hand.',
+      text: '6.2 L are drained, and one of 5.0 L is at hand.',
       act: 'Have 2 approved cans ready, or ride the tank down first.',
     },
   ]);
   expect(ofCans({}, 2, 2)).toEqual([
     {
       level: 'warning',
-      text: '6.2 L (1.64 US gal) are drained, and 2 of 2.0 L (0.53 US gal) hold 4.0 L (1.06 US gal) and are at hand.',
+      text: '6.2 L are drained, and 2 of 2.0 L hold 4.0 L and are at hand.',
       act: 'Have 4 approved cans ready, or ride the tank down first.',
     },
   ]);
@@ -429,7 +427,7 @@ test('what the tank of spring needs is said with the litres to draw down to', ()
   // 95 % of 17 L is 16.15 L; a third of it 5.4 L, on which two parts fresh go.
   expect(text({}, '2027-06-10')).toEqual({
     verdict: 'mix',
-    text: 'Past its surest age. Clear and not sour, it can be used mixed with at least 2 parts fresh fuel: draw the tank down to 5.4 L (1.42 US gal) and fill up; what is drawn off goes into other engines the same way.',
+    text: 'Past its surest age. Clear and not sour, it can be used mixed with at least 2 parts fresh fuel: draw the tank down to 5.4 L and fill up; what is drawn off goes into other engines the same way.',
   });
   expect(text(DRAIN, '2027-03-10')).toEqual({
     verdict: 'mix',

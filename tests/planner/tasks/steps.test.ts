@@ -19,14 +19,14 @@ import { library } from './library.ts';
 const LIBRARY = library();
 const season = (lastUse: string, firstUse: string) => ({ lastUse, firstUse, proposed: false, reasons: [] });
 
-test('names in a text are written out in both unit systems and kept beside it as data', () => {
+test('names in a text are written out in the household’s units and kept beside it as data', () => {
   const amounts = { oil: { value: 3, unit: 'L' }, machine: { text: 'Juniper' } };
   expect(fill('Fill {oil} of oil into {machine}', amounts, 'metric')).toEqual({
-    text: 'Fill 3.0 L (0.79 US gal) of oil into Juniper',
+    text: 'Fill 3.0 L of oil into Juniper',
     used: [{ name: 'oil', value: 3, unit: 'L' }],
     missing: [],
   });
-  expect(fill('{oil}', amounts, 'us').text).toBe('0.79 US gal (3.0 L)');
+  expect(fill('{oil}', amounts, 'us').text).toBe('0.79 US gal');
 });
 
 test('a name without a value says where to look and is reported', () => {

@@ -12,13 +12,15 @@ test.each([
   [1, 'as noted', 'as noted'],
   [3, '', '3'],
   [100, 'g', '100 g'],
-  [475.23819332975995, 'mL', '475 mL (16.1 US fl oz)'],
+  [475.23819332975995, 'mL', '475 mL'],
 ])('%d of "%s" reads "%s"', (amount, unit, text) => {
   expect(formatSupply(amount, unit, 'metric')).toBe(text);
 });
 
-test('measured amounts stand in the household’s system first', () => {
-  expect(formatSupply(4.2, 'L', 'us')).toBe('1.11 US gal (4.2 L)');
+test('measured amounts stand in the household’s system', () => {
+  // An avoirdupois ounce is 28.349523125 g by definition: 100/28.35 = 3.527.
+  expect(formatSupply(100, 'g', 'us')).toBe('3.5 oz');
+  expect(formatSupply(4.2, 'L', 'us')).toBe('1.11 US gal');
 });
 
 test('an amount that is no number is refused', () => {

@@ -2,16 +2,14 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { readFolder } from '../../../src/content/read-folder.ts';
 import { planSeason } from '../../../src/planner/plan.ts';
-import { inUnits, lineInUnits } from '../../../src/planner/units/index.ts';
+import { formatDifference, formatOne, formatQuantity, inUnits, lineInUnits } from '../../../src/planner/units/index.ts';
 
 const PROJECT = join(import.meta.dirname, '../../..');
 
-test('amounts in braces stand in the user’s system first, rounded', () => {
-  expect(inUnits('Up to {30 L}, at home {94.635 L}.', 'metric')).toBe(
-    'Up to 30 L (7.9 US gal), at home 94.6 L (25 US gal).',
-  );
-  expect(inUnits('Up to {94.635 L}.', 'us')).toBe('Up to 25 US gal (94.6 L).');
-  expect(inUnits('under {-2 °C}, {5 K} to spare', 'us')).toBe('under 28.4 °F (−2 °C), 9 °F (5 K) to spare');
+test('amounts in braces stand in the user’s system, rounded; a difference in degrees of its thermometer', () => {
+  expect(inUnits('Up to {30 L}, at home {94.635 L}.', 'metric')).toBe('Up to 30 L, at home 94.6 L.');
+  expect(inUnits('Up to {94.635 L}.', 'us')).toBe('Up to 25 US gal.');
+  expect(inUnits('under {-2 °C}, {5 K} to spare', 'us')).toBe('under 28.4 °F, 9 degrees to spare');
   expect(inUnits('of {procedure} and {fuel.level}', 'us')).toBe('of {procedure} and {fuel.level}');
 });
 
@@ -21,11 +19,13 @@ test('a line to write into a file is proposed in the user’s units', () => {
     'tyres: [{ position: front, count: 1, pressure: 25 psi }]',
   );
   expect(lineInUnits('battery: { drain: 3 mA }', 'us')).toBe('battery: { drain: 3 mA }');
+  // 9 K are 16.2 steps of a Fahrenheit thermometer (1 K = 9/5), and no freezing point is added to a difference.
+  expect(lineInUnits('battery: { doubling: 9 K }', 'us')).toBe('battery: { doubling: 16 °F }');
   expect(lineInUnits('fuel: { inTank: 3.79 L }', 'metric')).toBe('fuel: { inTank: 3.79 L }');
 });
 
 /** An amount that only the other half of the world reads. */
-const METRIC = /(?<![\w.])[−-]?\d[\d.,]*(?: \d+)? ?(?:K|°C|L|mL|litres?|km|kPa|kg|m²|L\/h)(?![\w·/²³])/;
+const METRIC = /(?<![\w.])[−-]?\d[\d.,]*(?: \d+)? ?(?:K|°C|L|mL|litres?|km|kPa|kg|g|mm|m²|L\/h)(?![\w·/²³])/;
 
 /** Where °C stands with °F beside it, in the texts that are the same for everybody. */
 const BOTH = /−?\d+ °C,? \(?−?\d+ °F\)?/g;
@@ -63,7 +63,38 @@ test.each([
   ];
   const bare = texts
     .flatMap((text) => text.split('\n'))
-    .map((line) => line.replaceAll(BOTH, '').replaceAll(/\([^()]*\)/g, ''))
+    .map((line) => line.replaceAll(BOTH, '').replaceAll(/[\d.]+ N·m|\([\d.]+ N·m\)/g, ''))
     .filter((line) => METRIC.test(line));
   expect([...new Set(bare)]).toEqual([]);
+});
+
+/**
+ * What stands in brackets: torque in both systems for everybody, pressure where gauges show psi beside the metric scale, litres for
+ * those who count in imperial gallons and buy litres (common practice). 1 lbf·ft = 1.355818 N·m, 1 psi = 6.894757 kPa,
+ * 1 imp gal = 4.54609 L: 25/1.355818 = 18.44, 220/6.894757 = 31.9, 10/4.54609 = 2.20.
+ */
+test.each([
+  [25, 'N·m', 'metric', '25.0 N·m (18.4 lbf·ft)'],
+  [25, 'N·m', 'us', '18.4 lbf·ft (25.0 N·m)'],
+  [220, 'kPa', 'metric', '220 kPa (32 psi)'],
+  [220, 'kPa', 'imperial', '32 psi (220 kPa)'],
+  [220, 'kPa', 'us', '32 psi'],
+  [10, 'L', 'metric', '10.0 L'],
+  [10, 'L', 'imperial', '2.20 imp gal (10.0 L)'],
+  [10, 'L', 'us', '2.64 US gal'],
+  [-40, '°C', 'metric', '−40 °C'],
+  [-40, '°C', 'us', '−40 °F'],
+] as const)('%d %s reads for %s "%s"', (value, unit, system, text) => {
+  expect(formatQuantity(value, unit, system)).toBe(text);
+});
+
+/** A step of the Celsius scale is a kelvin, one of the Fahrenheit scale 5/9 of it (definition): 10 K are 18 of them, never 50. */
+test('a difference of temperatures is told in degrees of the reader’s thermometer, and never as a temperature', () => {
+  expect(formatQuantity(10, 'K', 'metric')).toBe('10 degrees');
+  expect(formatQuantity(10, 'K', 'imperial')).toBe('10 degrees');
+  expect(formatQuantity(10, 'K', 'us')).toBe('18 degrees');
+  expect(formatOne(-5, 'K', 'us', 1)).toBe('−9.0 degrees');
+  expect(formatOne(1, 'K', 'metric')).toBe('1 degree');
+  expect(formatDifference(10, 'us')).toBe('18 Δ°F');
+  expect(formatDifference(2.5, 'metric')).toBe('2.5 Δ°C');
 });
