@@ -129,6 +129,11 @@ export interface BatteryPlan {
   /** Where the battery spends the rest. */
   keptAt: 'machine' | 'room';
   connected: boolean;
+  /**
+   * Of a battery on a maintainer, the first reading that says that it is not kept full: reckoned without one from that day on.
+   * Absent while readings, if any, say nothing against it.
+   */
+  notKeptSince?: IsoDate | undefined;
   thresholdPct: number;
   /** By day from lay-up to first use; absent in the household's plan.json, whole in the machine's. */
   paths?: { low: BatteryDay[]; expected: BatteryDay[]; high: BatteryDay[] } | undefined;
@@ -166,9 +171,9 @@ export interface Charge {
   occurrence?: number | undefined;
   /** The reminder's day: on or before the high-loss date, moved earlier to share a trip. */
   date: IsoDate;
-  /** The day the high-loss path reaches the threshold: the latest day. */
+  /** The day the high-loss path reaches the threshold, or a reading found it not kept by its maintainer: the latest day. */
   earliest: IsoDate;
-  /** The day the expected path reaches it; undefined when not before first use. */
+  /** The day the expected path reaches it, or that reading; undefined when not before first use. */
   expected?: IsoDate | undefined;
   /** Amounts at the reminder's day on the expected path, and at most (high-loss path). */
   ampHours: number;

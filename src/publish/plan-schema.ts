@@ -85,6 +85,9 @@ const battery = z
     careReason: text,
     keptAt: z.enum(['machine', 'room']),
     connected: z.boolean(),
+    notKeptSince: date
+      .optional()
+      .meta({ description: 'On a maintainer that does not keep it full, by the readings from this day on' }),
     thresholdPct: finite.min(0).max(100),
     paths: z
       .strictObject({ low: z.array(batteryDay), expected: z.array(batteryDay), high: z.array(batteryDay) })

@@ -34,7 +34,7 @@ interface Outcome {
   visits: number;
 }
 
-type Kept = Pick<BatteryPlan, 'care' | 'connected' | 'keptAt'> & { roomC: number; power: boolean };
+type Kept = Pick<BatteryPlan, 'care' | 'connected' | 'keptAt' | 'notKeptSince'> & { roomC: number; power: boolean };
 
 /**
  * Ranks a machine's assumptions by how far they move its first charge.
@@ -112,18 +112,25 @@ function outcome(
   const chemistry = chemistryRow(battery.chemistry);
   const curve = lossCurve(rest, surroundings(kept, store), battery.doublingK.value);
   const before = lossRates(battery, kept.connected);
-  const log = { readings: machine.readings, charged: machine.charged, ...read };
+  // Of a battery on a maintainer that does not keep it, what is measured of the loss begins on the day it was found so.
+  const found = kept.notKeptSince === undefined ? undefined : daysBetween(machine.season.lastUse, kept.notKeptSince);
+  const log = { readings: machine.readings, charged: machine.charged, from: found, ...read };
   const rates =
     machine.readings.length > 0
       ? calibratedRates(before, calibrate(battery, log, curve, before, kept.connected))
       : before;
-  const full = kept.care === 'maintainer' && kept.power;
+  const onMaintainer = kept.care === 'maintainer' && kept.power;
+  const full = onMaintainer ? new Uint8Array(rest.days + 1).fill(1, 0, found) : undefined;
   const logged = loggedCharges(machine, rest, read.asOf);
   const last = logged.at(-1);
-  const days = full ? [] : dueDays(chemistry, curve, rates.high, last?.pct ?? battery.startPct.value, last?.index ?? 0);
-  const path = full
-    ? new Float64Array(rest.days + 1).fill(100)
-    : statePath(curve, rates.high, battery.startPct.value, [...logged, ...chargesOn(chemistry, days)]);
+  const due = (pct: number, from: number) => dueDays(chemistry, curve, rates.high, pct, from);
+  const days =
+    onMaintainer && found === undefined
+      ? []
+      : found !== undefined && (last?.index ?? 0) < found
+        ? [found, ...due(chemistry.chargeToPct, found)]
+        : due(last?.pct ?? battery.startPct.value, last?.index ?? 0);
+  const path = statePath(curve, rates.high, battery.startPct.value, [...logged, ...chargesOn(chemistry, days)], full);
   const months = freezingMonths(
     battery.chemistry,
     rest,

@@ -14,7 +14,7 @@ import type { BatteryPlan } from '../season-plan.ts';
 import { writtenDate } from '../written.ts';
 import { round } from './charge.ts';
 import { type LossCurve, type LossRate, type LossRates, lossPct } from './loss.ts';
-import { type JudgedReading, judgeReading } from './readings.ts';
+import { type JudgedReading, judgeReadings } from './readings.ts';
 import { suggestion } from './suggest.ts';
 
 /** What is open about a state of charge after a charge that was logged [%]. */
@@ -26,7 +26,7 @@ const LARGEST_LOG = 5;
 export interface Calibration {
   /** Absent where no reading says anything of the loss rate. */
   result?: BatteryPlan['calibration'];
-  readings: Omit<JudgedReading, 'inRest' | 'cellShort'>[];
+  readings: JudgedReading[];
   /** How much of the prior's width is left, 0–1. */
   widthLeft: number;
 }
@@ -46,6 +46,8 @@ export interface BatteryLog {
   asOf: IsoDate;
   /** Language of the dates in what is said of them. */
   locale: string;
+  /** Day of the rest from which on the battery was left to itself: what lies before says nothing of its loss. */
+  from?: number | undefined;
 }
 
 /**
@@ -68,21 +70,19 @@ export function calibrate(
   const { rest } = curve;
   const written = (date: IsoDate) => writtenDate(date, log.locale);
   const indexOf = (date: IsoDate) => dayNumber(date) - rest.firstDay;
+  const isCounted = ({ index }: { index: number }) => index >= (log.from ?? Number.NEGATIVE_INFINITY);
   // One that no usable reading follows, as after today or after the rest, changes nothing.
   const charges = log.charged
     .map((c) => ({ ...c, index: indexOf(c.date) }))
-    .filter((c) => c.index >= 0)
+    .filter((c) => c.index >= 0 && isCounted(c))
     .sort((a, b) => a.index - b.index);
-  const readings = log.readings
-    .map((r) => judgeReading(battery, r, indexOf(r.date), rest.days, log.asOf))
-    .sort((a, b) => a.index - b.index);
+  const readings = judgeReadings(battery, log, rest).filter(isCounted);
 
   const problems = readings.filter((r) => !r.usable && r.inRest).map((r) => `${written(r.date)}: ${r.why}`);
   const expectedFrom0 = (index: number) => lossPct(curve, rates.expected, 0, index);
   const startSigma = Math.max(AFTER_CHARGE_PCT, (battery.startPct.high - battery.startPct.low) / 4);
-  const segments: Point[][] = [
-    [{ index: 0, lossPct: 0, statePct: battery.startPct.value, sigmaPct: startSigma, reading: false }],
-  ];
+  const start = { index: 0, lossPct: 0, statePct: battery.startPct.value, sigmaPct: startSigma, reading: false };
+  const segments: Point[][] = [log.from === undefined ? [start] : []];
   // What is read on the day of a charge was read before it: of one day, the readings stay in front.
   const steps = [
     ...readings.filter((r) => r.usable).map((r) => ({ index: r.index, reading: r, charge: undefined })),
@@ -96,7 +96,7 @@ export function calibrate(
       continue;
     }
     const segment = segments[segments.length - 1]!;
-    const before = segment[segment.length - 1]!;
+    const before = segment.at(-1);
     const point: Point = {
       index,
       lossPct: expectedFrom0(index),
@@ -104,8 +104,8 @@ export function calibrate(
       sigmaPct: reading!.spreadPct,
       reading: true,
     };
-    const rise = point.statePct - before.statePct;
-    if (before.reading && rise > Math.max(before.sigmaPct, point.sigmaPct)) {
+    const rise = before?.reading ? point.statePct - before.statePct : 0;
+    if (before && rise > Math.max(before.sigmaPct, point.sigmaPct)) {
       problems.push(
         `${written(reading!.date)}: ${round(reading!.volts, 2)} V is ${round(rise, 0)} % more than the reading before, and no charge stands between them in the log: either a charge was not written down, or one of the two is wrong.`,
       );
@@ -114,8 +114,7 @@ export function calibrate(
   }
 
   const { multiplier, sigma, priorSigma, used, observed } = estimate(segments, curve, rates);
-  const judged = readings.map(({ inRest: _, cellShort: __, ...r }) => r);
-  if (used === 0 && problems.length === 0) return { readings: judged, widthLeft: 1 };
+  if (used === 0 && problems.length === 0) return { readings, widthLeft: 1 };
   const factor = exp(sigma);
   return {
     result: {
@@ -133,7 +132,7 @@ export function calibrate(
       }),
       problems,
     },
-    readings: judged,
+    readings,
     widthLeft: sigma / priorSigma,
   };
 }

@@ -178,9 +178,16 @@ export interface Reset {
  * State of charge at the end of each day.
  * @param startPct - at the end of the last day of use [%]
  * @param resets - by rising day
+ * @param kept - by day, 1 where a charger that stays on keeps it full; undefined: on none
  * @returns one value for each day, never below 0 [%]
  */
-export function statePath(curve: LossCurve, rate: LossRate, startPct: number, resets: readonly Reset[]): Float64Array {
+export function statePath(
+  curve: LossCurve,
+  rate: LossRate,
+  startPct: number,
+  resets: readonly Reset[],
+  kept?: Uint8Array,
+): Float64Array {
   const path = new Float64Array(curve.rest.days + 1);
   let [from, pct, next] = [0, startPct, 0];
   for (let i = 0; i <= curve.rest.days; i++) {
@@ -190,6 +197,7 @@ export function statePath(curve: LossCurve, rate: LossRate, startPct: number, re
       state = reset.kind === 'charge' ? Math.max(state, reset.pct) : Math.min(state, reset.pct);
       [from, pct] = [i, state];
     }
+    if (kept?.[i]) [from, pct, state] = [i, 100, 100];
     path[i] = state;
   }
   return path;

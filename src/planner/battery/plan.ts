@@ -16,11 +16,13 @@ import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachin
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
 import { freezingPointC } from './freezing.ts';
-import { dayReached, type LossRate, lossPct, type Reset, statePath } from './loss.ts';
+import { dayReached, type LossRate, lossPct, type Reset } from './loss.ts';
+import type { JudgedReading } from './readings.ts';
 import { restOf } from './rest.ts';
 import { chargeRota, type Rota, type RotaCharge } from './rota.ts';
 import { freezingMonths, smallestMargin } from './run.ts';
-import { type BatteryUnit, batteryUnit, rotaBattery } from './unit.ts';
+import { type BatteryUnit, batteryUnit, foundLow, pathOf, rotaBattery } from './unit.ts';
+import { lapseWarnings } from './upkeep.ts';
 import { openCircuitVoltage } from './voltage.ts';
 
 /** What the weather makes of the place a machine stands in. */
@@ -39,7 +41,8 @@ export interface BatteriesPlan {
 /**
  * Plans all batteries of a household.
  *
- * A battery on a maintainer is taken as full throughout; without power at its place it is charged on trips like the others.
+ * A battery on a maintainer is taken as full until a reading says that it is not; from then on, and without power at its place,
+ * it is charged on trips like the others.
  * A charge that the record does not hold was not made, and falls on `asOf` or later; of a rest that is over
  * the plan stands as it was.
  * @param household - the household
@@ -70,7 +73,12 @@ export function planBatteries(
     const { plan, margin } = finish(unit, rota, household);
     plans.set(unit.machine.id, plan);
     for (const w of margin) warnings.push({ ...w, machine: unit.machine.id, about: 'battery' });
-    for (const w of [...logWarnings(unit), ...chargerWarnings(unit, plan.charges, household)]) warnings.push(w);
+    for (const w of [
+      ...lapseWarnings(unit, household),
+      ...logWarnings(unit),
+      ...chargerWarnings(unit, plan.charges, household),
+    ])
+      warnings.push(w);
   }
   for (const { machine, text, act } of rota.problems)
     warnings.push({ machine, level: 'warning', text, act, about: 'battery' });
@@ -130,16 +138,15 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
   const planned = rota.charges.filter((c) => c.machine === machine.id).sort((a, b) => a.day - b.day);
   const resets: Reset[] = planned.map((c) => ({ index: c.day - rest.firstDay, pct: row.chargeToPct, kind: 'charge' }));
   const run = (rate: LossRate, logged: readonly Reset[]) =>
-    unit.maintained
-      ? new Float64Array(rest.days + 1).fill(100)
-      : statePath(
-          curve,
-          rate,
-          battery.startPct.value,
-          [...logged, ...resets].sort((a, b) => a.index - b.index),
-        );
-  const low = run(rates.low, unit.logged);
-  const expected = run(rates.expected, unit.logged);
+    pathOf(
+      unit,
+      rate,
+      [...logged, ...resets].sort((a, b) => a.index - b.index),
+    );
+  // Where a battery that should be kept full stands is known from its readings alone, whatever its loss.
+  const logged = unit.upkeep ? unit.loggedHigh : unit.logged;
+  const low = run(rates.low, logged);
+  const expected = run(rates.expected, logged);
   const high = run(rates.high, unit.loggedHigh);
   const charges = planned.map((charge, i) => chargeOf(unit, charge, i, planned, { expected, high }, rota, household));
   const where = care.keptAt === 'room' ? { roomC: care.roomC } : { designLow: unit.designLow };
@@ -151,19 +158,17 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     chemistry: battery.chemistry,
     capacityAh: battery.capacityAh,
     care: care.care,
-    careReason:
-      care.lasts && charges.length > 0
-        ? 'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.'
-        : care.reason,
+    careReason: reasonNow(unit, charges, household),
     keptAt: care.keptAt,
     connected: care.connected,
+    notKeptSince: unit.upkeep?.lapse && rest.dates[unit.upkeep.lapse.from],
     thresholdPct: row.thresholdPct,
     paths: { low: daysOf(unit, low), expected: daysOf(unit, expected), high: daysOf(unit, high) },
     charges,
     freezingMargin,
     freezingByMonth,
     calibration: calibration.result,
-    readings: calibration.readings.map(({ index: _, ...reading }) => reading),
+    readings: calibration.readings.map(({ index: _, inRest: __, sound: ___, cellShort: ____, ...reading }) => reading),
     firstMonthLossPct: {
       low: firstMonth(rates.low),
       expected: firstMonth(rates.expected),
@@ -172,6 +177,15 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     derivations: derivationsOf(unit, charges, freezingByMonth, high),
   };
   return { plan, margin: marginWarning({ ...unit, household }, care, freezingMargin) };
+}
+
+/** Why it is kept as it is, and what readings say against it. */
+function reasonNow({ care, upkeep, rest }: BatteryUnit, charges: readonly Charge[], { locale }: Household): string {
+  if (care.lasts && charges.length > 0)
+    return 'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.';
+  if (!upkeep?.lapse) return care.reason;
+  const since = writtenDate(rest.dates[upkeep.lapse.from]!, locale);
+  return `${care.reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one, until a rested reading shows it full.`;
 }
 
 function daysOf(unit: BatteryUnit, path: Float64Array): BatteryDay[] {
@@ -196,11 +210,11 @@ function chargeOf(
 ): Charge {
   const { battery, curve, rates, rest, row } = unit;
   const at = charge.day - rest.firstDay;
-  const lastLogged = unit.logged[unit.logged.length - 1]?.index ?? 0;
-  const from = i === 0 ? lastLogged : all[i - 1]!.day - rest.firstDay;
+  const from = i === 0 ? standsFrom(unit) : all[i - 1]!.day - rest.firstDay;
   const before = (path: Float64Array, rate: LossRate) =>
     Math.min(100, Math.max(0, path[at - 1]! - lossPct(curve, rate, at - 1, at)));
-  const expectedAt = dayReached(curve, rates.expected, from, paths.expected[from]!, row.thresholdPct);
+  const low = charge.since === undefined ? foundLow(unit) : undefined;
+  const expectedAt = low?.index ?? dayReached(curve, rates.expected, from, paths.expected[from]!, row.thresholdPct);
   const charger = household.chargers.find((c) => c.id === charge.chargerId);
   const currentA = charger?.currentA ?? largestChargeA(battery);
   const ampHours = chargeAh(battery, before(paths.expected, rates.expected));
@@ -216,9 +230,14 @@ function chargeOf(
     hoursMost: chargeHours(battery, ampHoursMost, currentA),
     chargerId: charge.chargerId,
     tripId: charge.tripId,
-    why: whyText(unit, charge, rota, household),
+    why: whyText(unit, charge, low, rota, household),
     noCharger: unit.care.chargers.none?.why,
   };
+}
+
+/** The day from which a battery loses what it had: the last that the log knows of, else the last day of use. */
+function standsFrom(unit: BatteryUnit): number {
+  return foundLow(unit)?.index ?? unit.logged.at(-1)?.index ?? 0;
 }
 
 /** So many names are said; a club's hall has hundreds. */
@@ -226,14 +245,22 @@ const NAMED = 4;
 const few = (names: string[]) =>
   names.length <= NAMED + 1 ? names : [...names.slice(0, NAMED), `${names.length - NAMED} more`];
 
-function whyText(unit: BatteryUnit, charge: RotaCharge, rota: Rota, household: Household): string {
+function whyText(
+  unit: BatteryUnit,
+  charge: RotaCharge,
+  low: JudgedReading | undefined,
+  rota: Rota,
+  household: Household,
+): string {
   const { row, care, place, battery, store, rest, machine } = unit;
   const trip = rota.trips.find((t) => t.id === charge.tripId)!;
   const others = trip.machines
     .filter((id) => id !== machine.id)
     .map((id) => household.machines.find((m) => m.id === id)!.name);
   const parts = [
-    `At its fastest loss it is down to ${row.thresholdPct} % on ${writtenDate(isoOfDay(charge.due), household.locale)}.`,
+    low
+      ? `It read ${low.volts.toFixed(2)} V on ${writtenDate(low.date, household.locale)}, and a maintainer is to keep it full: charge it to the end, and read it again once it has rested.`
+      : `At its fastest loss it is down to ${row.thresholdPct} % on ${writtenDate(isoOfDay(charge.due), household.locale)}.`,
   ];
   if (charge.day < charge.due)
     parts.push(

@@ -1,6 +1,8 @@
+import { dayNumber } from '../dates.ts';
 import type { Battery, IsoDate, Reading } from '../household.ts';
 import type { BatteryPlan } from '../season-plan.ts';
 import { round } from './charge.ts';
+import type { Rest } from './rest.ts';
 import { openCircuitVoltage, stateOfChargeFromVoltage } from './voltage.ts';
 
 /** TM 9-6115-730-24, WP 0050: at least 3 h at rest, better 8 h. */
@@ -14,7 +16,13 @@ const SURFACE_V = 0.15;
 /** One cell of six. A dead one is missed to within a third of a volt [V]. */
 const CELL_V = { value: 2.1, within: 0.35 };
 /** A reading with what was found about it. */
-export type JudgedReading = BatteryPlan['readings'][number] & { index: number; inRest: boolean; cellShort: boolean };
+export type JudgedReading = BatteryPlan['readings'][number] & {
+  index: number;
+  inRest: boolean;
+  /** Of this rest, not of a day to come, and a voltage and a temperature that can be: low is low, rested or not. */
+  sound: boolean;
+  cellShort: boolean;
+};
 
 /**
  * Judges one reading: what state of charge it shows, and whether it may be used.
@@ -34,7 +42,7 @@ export function judgeReading(
 ): JudgedReading {
   const { date, volts, temperatureC, restedH } = reading;
   const inRest = index >= 0 && index <= days;
-  const base = { date, volts, temperatureC, index, inRest, cellShort: false };
+  const base = { date, volts, temperatureC, index, inRest, sound: false, cellShort: false };
   const no = (why: string): JudgedReading => ({ ...base, stateOfChargePct: 0, spreadPct: 100, usable: false, why });
   if (!(volts >= POSSIBLE_V.low && volts <= POSSIBLE_V.high))
     return no(`${round(volts, 2)} V is not the voltage of a resting 12 V battery (6 to 15 V); read it again.`);
@@ -44,9 +52,11 @@ export function judgeReading(
   const shortRest = restedH < REST_H.better;
   const spreadPct = Math.min(100, found.spreadPct * (shortRest ? SHORT_REST_FACTOR : 1));
   const seen = { ...base, stateOfChargePct: found.stateOfChargePct, spreadPct };
-  const off = (why: string): JudgedReading => ({ ...seen, usable: false, why });
-  if (!inRest) return off('taken outside this rest.');
-  if (date > asOf) return off('its date lies in the future.');
+  const elsewhen = (why: string): JudgedReading => ({ ...seen, usable: false, why });
+  if (!inRest) return elsewhen('taken outside this rest.');
+  if (date > asOf) return elsewhen('its date lies in the future.');
+  const sound = { ...seen, sound: true };
+  const off = (why: string): JudgedReading => ({ ...sound, usable: false, why });
   if (!(restedH >= REST_H.least))
     return off(
       `rested ${round(restedH)} h; at least ${REST_H.least} h are needed, better ${REST_H.better} h, before the voltage tells the charge.`,
@@ -63,8 +73,24 @@ export function judgeReading(
       cellShort: true,
     };
   if (found.beyondV < 0)
-    return { ...seen, usable: true, why: 'below the empty end of the table: at most that much is left.' };
-  return { ...seen, usable: true, why: shortRest ? `rested under ${REST_H.better} h: less sure.` : undefined };
+    return { ...sound, usable: true, why: 'below the empty end of the table: at most that much is left.' };
+  return { ...sound, usable: true, why: shortRest ? `rested under ${REST_H.better} h: less sure.` : undefined };
+}
+
+/**
+ * Judges the readings of a log, by rising day.
+ * @param battery - battery
+ * @param log - its readings, and the day they are read for
+ * @param rest - days of the rest
+ */
+export function judgeReadings(
+  battery: Battery,
+  log: { readings: readonly Reading[]; asOf: IsoDate },
+  rest: Pick<Rest, 'firstDay' | 'days'>,
+): JudgedReading[] {
+  return log.readings
+    .map((r) => judgeReading(battery, r, dayNumber(r.date) - rest.firstDay, rest.days, log.asOf))
+    .sort((a, b) => a.index - b.index);
 }
 
 /** A lead–acid battery that reads one cell less than full. */

@@ -2,6 +2,7 @@ import type { Battery, IsoDate } from '../household.ts';
 import { round } from './charge.ts';
 import type { LossRate, LossRates } from './loss.ts';
 import { type JudgedReading, REST_H } from './readings.ts';
+import { FULL_AT_LEAST_PCT } from './upkeep.ts';
 
 /** Days after a full charge in which a low reading speaks of the plates and not of time [d]. */
 const SOON_DAYS = 7;
@@ -41,7 +42,7 @@ export function suggestion(
       const full = charges.find(
         (c) => c.toPct >= 95 && reading.index > c.index && reading.index - c.index <= SOON_DAYS,
       );
-      if (full && reading.stateOfChargePct + reading.spreadPct < 85)
+      if (full && reading.stateOfChargePct + reading.spreadPct < FULL_AT_LEAST_PCT)
         return `It read ${round(reading.stateOfChargePct, 0)} % within ${SOON_DAYS} days of a full charge: the plates no longer take the charge (sulphated), or the charge was not finished. Charge it to the end, rest it ${REST_H.better} h and read again.`;
     }
   }

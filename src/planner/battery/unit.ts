@@ -1,6 +1,6 @@
 /** One battery with its care, its loss rates and what the log says of it: what the rota and the plan are made from. */
 import { dayNumber } from '../dates.ts';
-import type { Battery, Household, IsoDate, Machine, Place } from '../household.ts';
+import type { Battery, Charger, Household, IsoDate, Machine, Place } from '../household.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import type { Manner } from '../written.ts';
 import { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
@@ -10,6 +10,7 @@ import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import {
   dayReached,
   type LossCurve,
+  type LossRate,
   type LossRates,
   lossCurve,
   lossPct,
@@ -17,9 +18,11 @@ import {
   type Reset,
   statePath,
 } from './loss.ts';
+import { type JudgedReading, judgeReadings } from './readings.ts';
 import type { Rest } from './rest.ts';
 import type { RotaBattery } from './rota-battery.ts';
 import { lastTripIndex } from './run.ts';
+import { type Upkeep, unanswered, upkeepOf } from './upkeep.ts';
 
 /** A reading surer than this lowers the high-loss path where it lies under it [%]. */
 const SURE_PCT = 15;
@@ -36,8 +39,10 @@ export interface BatteryUnit {
   curve: LossCurve;
   rates: LossRates;
   calibration: Calibration;
-  /** Kept full by a charger that stays on. */
+  /** Kept full by a charger that stays on, as far as readings tell. */
   maintained: boolean;
+  /** How it was kept; undefined where no maintainer can be on it. */
+  upkeep?: Upkeep | undefined;
   /** Charges that the log holds. */
   logged: Reset[];
   /** Those, and readings that lower the high-loss path. */
@@ -60,16 +65,18 @@ export function batteryUnit(
 ): BatteryUnit {
   const { machine, battery, place, rest, care } = base;
   const row = chemistryRow(battery.chemistry);
-  const maintained = care.care === 'maintainer' && place.power;
   const curve = lossCurve(rest, surroundings(care, base.store), battery.doublingK.value);
   const before = lossRates(battery, care.connected);
   const log = { readings: machine.readings, charged: machine.charged, asOf, locale: manner.locale };
-  const judged = calibrate(battery, log, curve, before, care.connected);
-  // On a maintainer the voltage is the charger's, and says nothing of the loss.
-  const calibration = maintained ? { readings: judged.readings, widthLeft: 1 } : judged;
   const logged = loggedCharges(machine, rest, asOf);
+  const upkeep = isOnMaintainer(care, place)
+    ? upkeepOf(row, judgeReadings(battery, log, rest), logged, rest.days)
+    : undefined;
+  const calibration = calibrationOf(upkeep, (from) =>
+    calibrate(battery, { ...log, from }, curve, before, care.connected),
+  );
   const low: Reset[] = calibration.readings
-    .filter((r) => r.usable && r.spreadPct <= SURE_PCT && r.index > 0)
+    .filter((r) => r.usable && (upkeep || r.spreadPct <= SURE_PCT) && r.index > 0)
     .map((r) => ({ index: r.index, pct: r.stateOfChargePct, kind: 'at-most' as const }));
   const lastLogged = logged[logged.length - 1]?.index ?? 0;
   return {
@@ -79,13 +86,31 @@ export function batteryUnit(
     curve,
     rates: calibratedRates(before, calibration),
     calibration,
-    maintained,
+    maintained: upkeep !== undefined && upkeep.lapse === undefined,
+    upkeep,
     logged,
     // What is read on the day of a charge was read before it.
     loggedHigh: [...low, ...logged].sort((a, b) => a.index - b.index),
     // Nobody charges on a day gone by; of a rest that is over the plan stands as it was.
     firstDay: Math.max(rest.firstDay + lastLogged + 1, asOf <= machine.season.firstUse ? dayNumber(asOf) : 0),
   };
+}
+
+/** A maintainer that the battery is to stay on, and power for it. */
+const isOnMaintainer = ({ care }: Pick<Care, 'care'>, { power }: Pick<Place, 'power'>) =>
+  care === 'maintainer' && power;
+
+/** Of a battery on a maintainer the days of a lapse alone tell of its loss: else the voltage is the charger's. */
+function calibrationOf(upkeep: Upkeep | undefined, found: (from: number | undefined) => Calibration): Calibration {
+  if (!upkeep) return found(undefined);
+  const { readings, lapse } = upkeep;
+  return lapse ? { ...found(lapse.from), readings } : { readings, widthLeft: 1 };
+}
+
+/** State of charge by day, as logged and as it loses. */
+export function pathOf(unit: BatteryUnit, rate: LossRate, resets: readonly Reset[]): Float64Array {
+  const { curve, battery, upkeep } = unit;
+  return statePath(curve, rate, battery.startPct.value, resets, upkeep?.kept);
 }
 
 /** The charges that a machine's log holds for this rest, up to a day, as resets by rising day. */
@@ -96,15 +121,28 @@ export function loggedCharges(machine: Machine, rest: Rest, asOf: IsoDate): Rese
     .sort((a, b) => a.index - b.index);
 }
 
+/** The first reading that found the battery not to be kept, and that no charge has followed. */
+export function foundLow({ upkeep }: Pick<BatteryUnit, 'upkeep'>): JudgedReading | undefined {
+  return upkeep?.lapse && unanswered(upkeep.lapse)[0];
+}
+
+/** Its chargers: where the maintainer does not keep it, another one if there is one. */
+function chargersOf({ care: { chargers: choice }, upkeep }: BatteryUnit): Charger[] {
+  const others = choice.chargers.filter((charger) => !choice.maintainers.includes(charger));
+  return upkeep && others.length > 0 ? others : choice.chargers;
+}
+
 /** The unit as the rota sees it. */
 export function rotaBattery(unit: BatteryUnit, household: Household): RotaBattery {
   const { battery, curve, rest, row, care, place, store } = unit;
   const { high } = unit.rates;
   const index = (day: number) => day - rest.firstDay;
-  const uncharged = statePath(curve, high, battery.startPct.value, unit.loggedHigh);
+  const uncharged = pathOf(unit, high, unit.loggedHigh);
   const lastLogged = unit.logged[unit.logged.length - 1]?.index ?? 0;
   const below = uncharged.findIndex((pct, i) => i > lastLogged && pct <= row.thresholdPct);
-  const firstDue = below === -1 ? Number.POSITIVE_INFINITY : rest.firstDay + below;
+  // One that was found not to be kept is charged at once: only full does it tell whether it holds.
+  const due = foundLow(unit)?.index ?? (below === -1 ? Number.POSITIVE_INFINITY : below);
+  const firstDue = rest.firstDay + due;
   const fromTarget = (day: number) =>
     rest.firstDay + dayReached(curve, high, index(day), row.chargeToPct, row.thresholdPct);
   const stateOn = (day: number, since: number | undefined) =>
@@ -130,7 +168,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
       store.dayMinC[rest.dayOfYear[index(day)]!]! >= row.minChargeC,
     worthIt: (day, since) => stateOn(day, since) <= row.chargeToPct - 0.2 * (row.chargeToPct - row.thresholdPct),
     waits: battery.removable || place.tripMinutes <= FAR_MINUTES,
-    chargers: care.chargers.chargers,
+    chargers: chargersOf(unit),
     hoursOn: (charger, day, since) =>
       chargeHours(battery, chargeAh(battery, stateOn(day, since)), charger?.currentA ?? largestChargeA(battery)),
   };

@@ -21,7 +21,9 @@ export function battery(showing: Showing): Markup {
     [words.threshold, amount(b.thresholdPct, '%', 0)],
     [
       words.lossFirstMonth,
-      words.lossRange(amount(loss.expected, '%', 1), amount(loss.low, '%', 1), amount(loss.high, '%', 1)),
+      loss.high > 0
+        ? words.lossRange(amount(loss.expected, '%', 1), amount(loss.low, '%', 1), amount(loss.high, '%', 1))
+        : words.lossMadeGood,
     ],
   ]);
   return section(

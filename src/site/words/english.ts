@@ -242,6 +242,7 @@ export const machine = {
     care: 'Care',
     threshold: 'Charge at',
     lossFirstMonth: 'Loss in the first month',
+    lossMadeGood: 'none, while the maintainer makes it good',
     lossRange: (expected: string, low: string, high: string) => `${expected}, between ${low} and ${high}`,
     kept: 'Kept',
     keptAt: { machine: 'in the machine', room: 'in the warm room' },

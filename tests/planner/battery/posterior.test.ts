@@ -298,6 +298,9 @@ test('what is handed back of a reading is what was read and found', () => {
     spreadPct: 6,
     usable: true,
     why: undefined,
+    inRest: true,
+    sound: true,
+    cellShort: false,
   });
 });
 

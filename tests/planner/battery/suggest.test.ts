@@ -31,6 +31,7 @@ const READ: JudgedReading = {
   usable: true,
   index: 10,
   inRest: true,
+  sound: true,
   cellShort: false,
 };
 

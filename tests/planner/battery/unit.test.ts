@@ -165,15 +165,21 @@ test('what is read on the day of a charge was read before it', () => {
   expect(unit.loggedHigh.map((r) => r.kind)).toEqual(['at-most', 'charge']);
 });
 
-test('on a maintainer that has power the voltage is the charger’s and tells nothing; without power it does', () => {
+test('on a maintainer that has power a full voltage is the charger’s and tells nothing; without power it does', () => {
   const date = addDays(REST.lastUse, 50);
-  const readings = [{ date, volts: openCircuitVoltage('flooded-antimony', 50, 20), temperatureC: 20, restedH: 12 }];
-  const given = { own: { care: 'maintainer' as const }, more: { readings }, asOf: date };
-  const kept = unitOf({ ...given, at: { power: true } }).unit;
+  const readings = (pct: number) => [
+    { date, volts: openCircuitVoltage('flooded-antimony', pct, 20), temperatureC: 20, restedH: 12 },
+  ];
+  const given = (pct: number) => ({
+    own: { care: 'maintainer' as const },
+    more: { readings: readings(pct) },
+    asOf: date,
+  });
+  const kept = unitOf({ ...given(98), at: { power: true } }).unit;
   expect([kept.maintained, kept.calibration.result]).toEqual([true, undefined]);
   expect(kept.calibration.readings).toHaveLength(1);
   expect(kept.rates.expected.selfPctPerH).toBeCloseTo(15 / 720, 12);
-  const unpowered = unitOf(given).unit;
+  const unpowered = unitOf(given(50)).unit;
   expect(unpowered.maintained).toBe(false);
   expect(unpowered.calibration.result!.multiplier).toBeGreaterThan(1);
   expect(unpowered.rates.expected.selfPctPerH).toBeCloseTo((unpowered.calibration.result!.multiplier * 15) / 720, 12);
