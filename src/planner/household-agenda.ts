@@ -42,7 +42,7 @@ export function householdAgenda(
 
 /**
  * From which day on each machine's start-up is planned: back from the first use until its work has room, machines with the latest
- * first use first, as all share the hours. Undefined where it has no start-up to plan.
+ * first use first, as all share the hours. Undefined where that is all the time it has.
  */
 function startUpFroms(
   tasks: readonly AgendaTask[][],
@@ -72,7 +72,8 @@ function startUpFroms(
       wanted -= open;
       if (wanted <= 0) break;
     }
-    from[i] = earlier(day, addDays(firstUse(i), -LAST_DAYS));
+    const start = earlier(day, addDays(firstUse(i), -LAST_DAYS));
+    if (start > first) from[i] = start;
   }
   return from;
 }

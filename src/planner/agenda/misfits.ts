@@ -54,7 +54,9 @@ export function misfitsOf(
             ? cause.what
             : '';
     const key = `${tasks[i]!.latest}|${cause.kind}|${detail}`;
-    groups.set(key, [...(groups.get(key) ?? []), i]);
+    const own = groups.get(key);
+    if (own) own.push(i);
+    else groups.set(key, [i]);
   }
   return [...groups]
     .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))

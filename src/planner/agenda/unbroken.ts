@@ -4,6 +4,8 @@ import type { Activity, Piece, Problem, Schedule } from './problem.ts';
 export interface Unbroken {
   problem: Problem;
   members: readonly (readonly number[])[];
+  /** Of each activity of the given problem: the one that it is part of. */
+  partOf: Int32Array;
 }
 
 /**
@@ -16,7 +18,11 @@ export interface Unbroken {
  */
 export function joined(problem: Problem): Unbroken {
   if (!problem.activities.some(({ goesOnFrom }) => goesOnFrom !== undefined)) {
-    return { problem, members: problem.activities.map((_, i) => [i]) };
+    return {
+      problem,
+      members: problem.activities.map((_, i) => [i]),
+      partOf: Int32Array.from(problem.activities.keys()),
+    };
   }
   const members: number[][] = [];
   let whole: Activity | undefined;
@@ -34,12 +40,12 @@ export function joined(problem: Problem): Unbroken {
       activities.push(activity);
     }
   });
-  const now = new Int32Array(problem.activities.length);
+  const partOf = new Int32Array(problem.activities.length);
   members.forEach((own, k) => {
-    for (const i of own) now[i] = k;
+    for (const i of own) partOf[i] = k;
   });
-  const renumbered = activities.map((activity, k) => ({ ...activity, after: afterOf(activity, now, k) }));
-  return { problem: { ...problem, activities: renumbered }, members };
+  const renumbered = activities.map((activity, k) => ({ ...activity, after: afterOf(activity, partOf, k) }));
+  return { problem: { ...problem, activities: renumbered }, members, partOf };
 }
 
 /**
@@ -78,8 +84,8 @@ export function apart(schedule: Schedule, { members }: Unbroken, activities: rea
  * @param unbroken - what `joined` made of it
  * @param activities - as they were given
  */
-export function wholeOf(i: number, { problem, members }: Unbroken, activities: readonly Activity[]): Activity {
-  const k = members.findIndex((own) => own.includes(i));
+export function wholeOf(i: number, { problem, members, partOf }: Unbroken, activities: readonly Activity[]): Activity {
+  const k = partOf[i]!;
   const after = members[k]!.flatMap((own) => activities[own]!.after).filter(({ of }) => !members[k]!.includes(of));
   return { ...problem.activities[k]!, after };
 }
@@ -107,10 +113,10 @@ function together(one: Activity, next: Activity, members: readonly number[]): Ac
 }
 
 /** What it follows, by the numbers of the joined problem: each once, with the longest wait. */
-function afterOf({ after }: Activity, now: Int32Array, own: number): Activity['after'] {
+function afterOf({ after }: Activity, partOf: Int32Array, own: number): Activity['after'] {
   const lags = new Map<number, number>();
   for (const { of, lag } of after) {
-    const k = now[of]!;
+    const k = partOf[of]!;
     if (k !== own) lags.set(k, Math.max(lag, lags.get(k) ?? 0));
   }
   return [...lags].map(([of, lag]) => ({ of, lag }));
