@@ -39,7 +39,7 @@ export function workBlocks(plan: PlanWithoutEvents): WorkBlock[] {
     });
     for (const { step } of pairs) inSession.add(step);
     return grouped(
-      pairs.filter(({ step }) => !isOrder(step)),
+      pairs.filter(({ step }) => !isOrder(step) && step.stage !== 'first-ride'),
       session.date,
       { start: session.start, sessionHours: session.hours },
     );

@@ -371,6 +371,16 @@ test('a step that the agenda put on a day without a session is told by itself, t
   expect(all.filter((e) => /re-check/.test(e.title))).toEqual([]);
 });
 
+test('a re-check in the session of the day of first use is told by its own reminder, not as work before it', () => {
+  const steps = [
+    aStep('s.a', 'start-up', 'Brakes', { stage: 'controls' }),
+    aStep('r.b', 'start-up', 'Go round it', { stage: 'first-ride' }),
+  ];
+  const all = events([moth({ steps })], { sessions: [session('2027-04-10', 'moth/s.a', 'moth/r.b')] });
+  expect(one(all, /^Start up Moth/).text).not.toContain('Go round it');
+  expect(one(all, /re-check/).text).toContain('- Go round it');
+});
+
 test('a season swap near the first use is filed under start-up, one near the last use under lay-up', () => {
   // 168 d from the last to the first use: the middle is 16 January, 84 d from each.
   const season = { lastUse: '2026-10-24', firstUse: '2027-04-10', proposed: false, reasons: [] };
