@@ -224,7 +224,8 @@ export interface Fuel {
   densityKgM3: number;
 }
 
-export type FuelChoice = 'fill' | 'drain';
+/** What becomes of the petrol over the rest: the tank is filled, emptied, or keeps what the last rides left in it. */
+export type FuelChoice = 'fill' | 'drain' | 'leave';
 
 export interface Cooling {
   kind: 'air' | 'oil' | 'liquid' | 'none';

@@ -8,6 +8,7 @@ import type { Household, IsoDate, Job, Machine } from './household.ts';
 import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
 import type { PlaceContext } from './place-context.ts';
 import {
+  isLaidUp,
   laterSeasonWarnings,
   leftOutNotes,
   ofThisSeason,
@@ -82,9 +83,20 @@ export function draftMachine(
     return part?.plan;
   };
 
+  const isTicked = (amounts: string[]) => isLaidUp(machine, household.procedures, amounts);
   const air = airOf(context, machine, rest);
   const fuel = take(
-    planFuel({ machine, place, household, store, lowestStoreC: air.lowestC, highestStoreC: air.highestC, asOf }),
+    planFuel({
+      machine,
+      place,
+      household,
+      store,
+      lowestStoreC: air.lowestC,
+      highestStoreC: air.highestC,
+      asOf,
+      done: isTicked(['addFuel', 'drained', 'lowFuel']),
+      usedUp: isTicked(['drainedUseBy']),
+    }),
   );
   const coolant = take(
     planCoolant({

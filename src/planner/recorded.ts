@@ -6,6 +6,7 @@ import { isOfSeason, recordSeason, restKey } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isStepName } from './step-names.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
+import { namesIn } from './tasks/amount-table.ts';
 import { counted } from './written.ts';
 
 /** Phases whose steps can be left out on purpose: a check before the ride cannot. */
@@ -55,9 +56,31 @@ function fuelChoice(machine: Machine, procedures: readonly Procedure[]): FuelCho
     .flatMap(({ stepId }): FuelChoice[] => {
       const { phase, when } = procedures.find(({ id }) => stepId.startsWith(`${id}.`)) ?? {};
       const { choice } = (phase === 'lay-up' && typeof when?.fuel === 'object' ? when.fuel : {}) as When;
-      return choice === 'fill' || choice === 'drain' ? [choice] : [];
+      return choice === 'fill' || choice === 'drain' || choice === 'leave' ? [choice] : [];
     });
   return choices.at(-1);
+}
+
+/**
+ * Whether the lay-up's work on something is ticked, by itself or with the whole lay-up.
+ * @param machine - as `ofThisSeason` gives it
+ * @param procedures - whose steps the record names
+ * @param amounts - the work is each step whose title gives one of these amounts
+ */
+export function isLaidUp(
+  { doneSteps }: Pick<Machine, 'doneSteps'>,
+  procedures: readonly Procedure[],
+  amounts: readonly string[],
+): boolean {
+  const ticked = new Set(doneSteps.map(({ stepId }) => stepId));
+  const isWork = ({ title }: Procedure['steps'][number]) => namesIn(title).some((name) => amounts.includes(name));
+  return (
+    ticked.has('lay-up') ||
+    procedures.some(
+      ({ id, phase, steps }) =>
+        phase === 'lay-up' && steps.some((step) => isWork(step) && ticked.has(`${id}.${step.id}`)),
+    )
+  );
 }
 
 /**

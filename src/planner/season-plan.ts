@@ -235,6 +235,10 @@ export interface CorrosionPlan {
 export interface FuelPlan {
   choice: FuelChoice;
   reason: string;
+  /** The lay-up's work on it is ticked ("done"), or its days are over and nobody ticked it ("past"). */
+  settled?: 'done' | 'past' | undefined;
+  /** Petrol in the tank over the rest, as far as it is planned [L]; 0 in a drained one. */
+  levelL: number;
   addL?: number | undefined;
   doseML?: number | undefined;
   runMinutes?: number | undefined;

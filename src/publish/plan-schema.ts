@@ -168,8 +168,10 @@ const corrosion = z.strictObject({
 });
 
 const fuel = z.strictObject({
-  choice: z.enum(['fill', 'drain']),
+  choice: z.enum(['fill', 'drain', 'leave']),
   reason: text,
+  settled: z.enum(['done', 'past']).optional(),
+  levelL: finite.min(0),
   addL: finite.min(0).optional(),
   doseML: finite.min(0).optional(),
   runMinutes: finite.min(0).optional(),

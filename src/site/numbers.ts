@@ -33,13 +33,20 @@ function battery({ battery }: MachinePlan, { amount, monthName, shortDay }: Form
 
 function fuel({ fuel }: MachinePlan, { amount }: Format): BigNumber[] {
   if (!fuel) return [];
+  const note = fuel.doseML === undefined ? '' : words.dose(amount(fuel.doseML, 'mL'));
+  if (fuel.settled === 'past') return [{ name: words.fuelIn, value: '?', note: words.notTicked }];
+  if (fuel.settled === 'done')
+    return fuel.choice === 'drain'
+      ? [{ name: words.fuelDrained, value: amount(fuel.drainedL ?? 0, 'L'), note: '' }]
+      : [{ name: words.fuelIn, value: amount(fuel.levelL, 'L'), note }];
+  if (fuel.choice === 'leave') return [{ name: words.fuelAdd, value: words.noFuel, note: words.leaveFuel }];
   if (fuel.choice === 'drain')
     return [{ name: words.fuelDrain, value: amount(fuel.drainedL ?? 0, 'L'), note: words.cans(fuel.cans ?? 0) }];
   return [
     {
       name: words.fuelAdd,
       value: amount(fuel.addL ?? 0, 'L'),
-      note: fuel.doseML === undefined ? '' : words.dose(amount(fuel.doseML, 'mL')),
+      note,
     },
   ];
 }

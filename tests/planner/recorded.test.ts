@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Machine } from '../../src/planner/household.ts';
 import { planSeason } from '../../src/planner/plan.ts';
-import { canBeLeftOut, withTickedCharges } from '../../src/planner/recorded.ts';
+import { canBeLeftOut, isLaidUp, withTickedCharges } from '../../src/planner/recorded.ts';
 import { readWith } from '../content/helpers.ts';
 import { library } from './tasks/library.ts';
 
@@ -216,4 +216,20 @@ test('a ticked charge counts once beside one that was logged within three days, 
 test('only work of the lay-up, its swap included, and of look-ins can be left out', () => {
   const phases = ['lay-up', 'swap', 'look-in', 'winter', 'start-up', undefined] as const;
   expect(phases.filter(canBeLeftOut)).toEqual(['lay-up', 'swap', 'look-in']);
+});
+
+test('work is ticked by its own step or with the whole lay-up, and what is only got ready for it is not', () => {
+  const isFuelDone = (...steps: string[]) =>
+    isLaidUp({ doneSteps: steps.map((stepId) => ({ stepId, date: on })) }, procedures, ['addFuel', 'drained']);
+  expect(isFuelDone('fuel-fill.fill')).toBe(true);
+  expect(isFuelDone('fuel-drain.tank')).toBe(true);
+  expect(isFuelDone('lay-up')).toBe(true);
+  expect(isFuelDone('fuel-fill.stabilise', 'fuel-drain.cans', 'start-up', 'fuel-leave.low')).toBe(false);
+  expect(isFuelDone()).toBe(false);
+});
+
+test('petrol that is ticked as filled is no longer to be added', () => {
+  expect(planWith().bike.fuel!.settled).toBeUndefined();
+  const { bike } = planWith({ doneSteps: [{ stepId: 'fuel-fill.fill', date: on }] });
+  expect(bike.fuel).toMatchObject({ choice: 'fill', settled: 'done' });
 });

@@ -73,7 +73,13 @@ const fuel = z
     lineAndBowls: z.optional(quantity('volume', 'Fuel in line, filter and bowls', '0.2 L', { min: 0, max: 10 })),
     boughtOn: z.optional(date('Day the fuel was bought', '2026-10-24')),
     premix: z.optional(flag('Two-stroke oil is mixed into the tank')),
-    choice: z.optional(choice('Fill and stabilise, or drain; left out, the planner chooses', ['fill', 'drain'])),
+    choice: z.optional(
+      choice('Fill and stabilise, drain, or leave what is in the tank; left out, the planner chooses', [
+        'fill',
+        'drain',
+        'leave',
+      ]),
+    ),
     densityKgPerM3: z.optional(number('Density at 15 °C', 745, 650, 850)),
   })
   .register(z.globalRegistry, { description: 'Fuel; `fuel: none` where there is none' });

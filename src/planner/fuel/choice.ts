@@ -1,9 +1,9 @@
 import type { Assembly, FuelChoice, Machine } from '../household.ts';
 import { SHORT_REST_DAYS } from '../rest-length.ts';
-import { KEEPING } from './age.ts';
+import { KEEPING, type verdictOn } from './age.ts';
 import { blendRow } from './blends.ts';
 
-/** What drain or fill is decided from. */
+/** What drain, fill or leave is decided from. */
 export interface ChoiceFacts {
   delivery: 'carburettor' | 'injection';
   /** Bare steel inside: rusts when it stands empty. */
@@ -14,6 +14,10 @@ export interface ChoiceFacts {
   /** Name of a planned job that takes the tank off or opens the fuel; undefined when none does. */
   tankJob?: string | undefined;
   stabiliser: boolean;
+  /** Verdict at first use on petrol that is bought on the last day of use and not treated. */
+  untreated: ReturnType<typeof verdictOn>;
+  /** It is emptied through its tap, or small enough for a siphon and a few cans. */
+  drainable: boolean;
 }
 
 interface ChoiceRule {
@@ -27,10 +31,13 @@ interface ChoiceRule {
 const MONTH_D = 30.4375;
 /** Beyond the longest life of treated fuel it would be stale at first use whatever is done. */
 const LONGEST_D = Math.max(...KEEPING.map((k) => k.months.high)) * MONTH_D;
-/** Untreated fuel is surely good for a month and surely stale after three. */
+/** Petrol without stabiliser is surely stale after three months; mixture that can be used up now is not kept for longer. */
 const UNTREATED_D = 3 * MONTH_D;
+/** A tank without a tap that is larger than this is not emptied at home: more than a few cans, siphoned. Common practice. */
+const SIPHONED_L = 25;
 
 const PRACTICE = 'common practice';
+const UNTREATED_KEEPS = 'untreated petrol keeps 1–3 months in a vented tank';
 
 /** Rules in order: the first that applies decides. */
 export const CHOICE_RULES: readonly ChoiceRule[] = [
@@ -44,7 +51,7 @@ export const CHOICE_RULES: readonly ChoiceRule[] = [
   {
     id: 'short-rest',
     applies: (f) => f.restDays < SHORT_REST_DAYS,
-    choice: 'fill',
+    choice: 'leave',
     reason: (f) => `The rest is ${f.restDays} days: short enough for the fuel to stay as it is.`,
     source: PRACTICE,
   },
@@ -67,28 +74,45 @@ export const CHOICE_RULES: readonly ChoiceRule[] = [
   },
   {
     id: 'bare-steel',
-    applies: (f) => f.bareSteel,
+    applies: (f) => f.bareSteel && (f.stabiliser || f.untreated !== 'dispose'),
     choice: 'fill',
     reason: (f) =>
       f.stabiliser
         ? 'A bare steel tank rusts when it stands empty: fill and stabilise.'
-        : 'A bare steel tank rusts when it stands empty: fill, and get stabiliser before the last run.',
+        : `A bare steel tank rusts when it stands empty: fill with fresh petrol${f.untreated === 'use' ? ', which lasts this rest' : '; it can be used mixed at first use'}.`,
     source: PRACTICE,
   },
   {
     id: 'injection',
-    applies: (f) => f.delivery === 'injection',
+    applies: (f) => f.delivery === 'injection' && (f.stabiliser || f.untreated === 'use'),
     choice: 'fill',
-    reason: () => 'Injection: pump and injectors keep best wet with treated fuel, so fill and stabilise.',
+    reason: (f) =>
+      f.stabiliser
+        ? 'Injection: pump and injectors keep best wet with treated fuel, so fill and stabilise.'
+        : 'Injection: pump and injectors keep best wet, and fresh petrol lasts this rest, so fill.',
     source: PRACTICE,
   },
   {
     id: 'no-stabiliser',
-    applies: (f) => !f.stabiliser && f.restDays > UNTREATED_D,
+    applies: (f) => !f.stabiliser && f.untreated === 'dispose' && f.drainable,
     choice: 'drain',
-    reason: () =>
-      'No stabiliser at hand, the tank does not rust and untreated fuel does not last the rest: drain tank and bowls.',
-    source: 'untreated petrol keeps 1–3 months in a vented tank',
+    reason: (f) =>
+      `No stabiliser at hand, and untreated petrol does not last this rest: tank and bowls are drained while it can still be used up${
+        f.bareSteel ? ', and the bare steel is oiled inside' : ''
+      }.`,
+    source: UNTREATED_KEEPS,
+  },
+  {
+    id: 'leave-low',
+    applies: (f) => !f.stabiliser && f.untreated !== 'use',
+    choice: 'leave',
+    reason: (f) =>
+      `No stabiliser at hand, and untreated petrol does not last this rest: nothing is filled in, and the last rides use the tank down. ${
+        f.untreated === 'mix'
+          ? 'What is left can be used at first use under two parts fresh petrol.'
+          : 'What a full tank held would only be thrown away.'
+      }${f.bareSteel ? ' The price: bare steel above the petrol can rust; a full tank with stabiliser would keep it.' : ''}`,
+    source: UNTREATED_KEEPS,
   },
   {
     id: 'premix-plastic',
@@ -111,7 +135,7 @@ export const CHOICE_RULES: readonly ChoiceRule[] = [
 ];
 
 /**
- * Drain or fill, by the first rule that applies.
+ * Drain, fill or leave, by the first rule that applies.
  * @param facts - what it is decided from
  * @returns the choice and its reason in a sentence
  */
@@ -120,17 +144,25 @@ export function adviseChoice(facts: ChoiceFacts): { id: string; choice: FuelChoi
   return { id: rule.id, choice: rule.choice, reason: rule.reason(facts), source: rule.source };
 }
 
-/** The facts of a machine. */
-export function choiceFacts(machine: Machine, restDays: number, stabiliser: boolean): ChoiceFacts {
+/**
+ * The facts of a machine.
+ * @param machine - with fuel
+ * @param rest - its length, whether stabiliser is at hand, and what becomes of fresh petrol without it
+ */
+export function choiceFacts(
+  machine: Machine,
+  rest: Pick<ChoiceFacts, 'restDays' | 'stabiliser' | 'untreated'>,
+): ChoiceFacts {
   const fuel = machine.fuel!;
   return {
     delivery: fuel.delivery,
     bareSteel: fuel.tankMaterial === 'steel' && !fuel.lined,
     ethanolPct: blendRow(fuel.blend).ethanolPct,
     premix: fuel.premix,
-    restDays,
     tankJob: jobThatOpensFuel(machine),
-    stabiliser,
+    // An injected engine's pump stands in the petrol and is not run dry.
+    drainable: fuel.delivery === 'carburettor' && ((fuel.taps?.count ?? 0) > 0 || fuel.tankL <= SIPHONED_L),
+    ...rest,
   };
 }
 

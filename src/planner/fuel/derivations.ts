@@ -1,5 +1,5 @@
 /** How each figure of the fuel plan came about. */
-import type { Fuel, Household, IsoDate } from '../household.ts';
+import type { Fuel, FuelChoice, Household, IsoDate } from '../household.ts';
 import type { Derivation, FuelPlan } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { writtenDate } from '../written.ts';
@@ -8,7 +8,7 @@ import { cansFor } from './cans.ts';
 import type { FuelFacts } from './facts.ts';
 import type { localLimit } from './limits.ts';
 
-export function choiceDerivation(facts: FuelFacts, choice: 'fill' | 'drain'): Derivation {
+export function choiceDerivation(facts: FuelFacts, choice: FuelChoice): Derivation {
   const { fuel, restDays, advised, household } = facts;
   return {
     method: 'fuel.choice',

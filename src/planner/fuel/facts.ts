@@ -13,15 +13,22 @@ export interface FuelInput {
   lowestStoreC: number;
   highestStoreC: number;
   asOf: IsoDate;
+  /** The lay-up's work on the petrol is ticked: the tank was filled, drained or left low. */
+  done?: boolean | undefined;
+  /** It is ticked that the drained petrol is used up. */
+  usedUp?: boolean | undefined;
 }
+
+/** Where the petrol's lay-up stands: still to come, in its days after the last use, done or past, or the rest is over. */
+export type FuelStage = 'before' | 'lay-up' | 'resting' | 'over';
 
 /** What the parts of the fuel plan hand on to the warnings. */
 export interface FuelFacts extends FuelInput {
   fuel: Fuel;
   restDays: number;
   advised: ReturnType<typeof adviseChoice>;
+  stage: FuelStage;
   amounts?: FillAmounts | undefined;
-  treated: boolean;
   takers: string[];
   bought: IsoDate;
 }

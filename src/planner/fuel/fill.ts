@@ -55,7 +55,7 @@ export function fillAmounts(fuel: Fuel, fillC: number, hottestC: number, share =
         caveat:
           share > 0
             ? `By what is in the tank: between {${Math.max(0, levelL - fuel.inTankL.high).toFixed(1)} L} and {${Math.max(0, levelL - fuel.inTankL.low).toFixed(1)} L}. Fill to the level, not by the amount.`
-            : 'Over a short rest the tank stays as it is.',
+            : 'The tank keeps what is in it: nothing is filled in.',
       },
       {
         method: 'fuel.expansion',

@@ -3,6 +3,7 @@ import { addMonths, daysBetween, earlier, later } from '../dates.ts';
 import type { Fuel, Household, IsoDate } from '../household.ts';
 import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { Derivation, FuelPlan, Warning } from '../season-plan.ts';
+import { windowsOf } from '../tasks/parts.ts';
 import { formatQuantity, inUnits } from '../units/index.ts';
 import { keepingRow, useByWindow, verdictOn } from './age.ts';
 import { cansFor } from './cans.ts';
@@ -15,7 +16,7 @@ import {
   limitDerivation,
   runDerivation,
 } from './derivations.ts';
-import type { FuelFacts, FuelInput } from './facts.ts';
+import type { FuelFacts, FuelInput, FuelStage } from './facts.ts';
 import { FILL_SHARE, type FillAmounts, fillAmounts } from './fill.ts';
 import { localLimit } from './limits.ts';
 import { restMeanC } from './store-mean.ts';
@@ -28,7 +29,7 @@ import { waterPart } from './water-part.ts';
 const FRESH_PARTS = 2;
 
 /**
- * Plans the fuel of one machine over its rest: drain or fill, amounts, water, age, drained fuel.
+ * Plans the fuel of one machine over its rest: drain, fill or leave, amounts, water, age, drained fuel.
  * @param input - machine, place, household, the store's normal year and its extremes over the rest
  * @returns the plan and its warnings; undefined for a machine without fuel
  * Source: each figure's derivation names its own.
@@ -41,7 +42,15 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   const { lastUse, firstUse } = machine.season;
   const restDays = daysBetween(lastUse, firstUse);
   const dose = household.fuelCare.stabiliserDoseMLPerL;
-  const advised = adviseChoice(choiceFacts(machine, restDays, dose !== undefined));
+  const meanC = restMeanC(store, lastUse, firstUse);
+  const untreated = keepingRow('tank-untreated');
+  const advised = adviseChoice(
+    choiceFacts(machine, {
+      restDays,
+      stabiliser: dose !== undefined,
+      untreated: verdictOn(firstUse, useByWindow(lastUse, untreated, meanC)),
+    }),
+  );
   const choice = fuel.choice ?? advised.choice;
   const reason =
     fuel.choice === undefined
@@ -51,50 +60,55 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
         : `Chosen by you; without a choice it would be "${advised.choice}": ${advised.reason}`;
 
   const short = restDays < SHORT_REST_DAYS;
-  const meanC = restMeanC(store, lastUse, firstUse);
   const fillC = store.dayMeanC[dayIndexOf(lastUse)]!;
-  const filled = choice === 'fill' ? fillAmounts(fuel, fillC, input.highestStoreC, short ? 0 : FILL_SHARE) : undefined;
-  const bought = ageFrom(fuel, lastUse, filled);
-  const bare = useByWindow(bought, keepingRow('tank-untreated'), meanC);
-  const treated = filled !== undefined && !short && dose !== undefined && verdictOn(firstUse, bare) !== 'use';
+  const isFilled = choice === 'fill' && !short;
+  const inTank =
+    choice === 'drain' ? undefined : fillAmounts(fuel, fillC, input.highestStoreC, isFilled ? FILL_SHARE : 0);
+  const bought = ageFrom(fuel, lastUse, inTank);
+  const bare = useByWindow(bought, untreated, meanC);
+  const treated = isFilled && dose !== undefined && verdictOn(firstUse, bare) !== 'use';
 
-  const row = keepingRow(filled ? (treated ? 'tank-treated' : 'tank-untreated') : 'can');
+  const row = inTank ? (treated ? keepingRow('tank-treated') : untreated) : keepingRow('can');
   const window = useByWindow(bought, row, meanC);
   const verdict = verdictOn(firstUse, window);
 
-  const drainedL = filled ? undefined : drainedLitres(fuel);
-  const drainedUseBy = filled ? undefined : later(lastUse, earlier(addMonths(lastUse, 1), window.latest));
+  const levelL = inTank?.levelL ?? 0;
+  const stage = stageOf(input);
+  const drainedL = inTank ? undefined : drainedLitres(fuel);
+  const drainedUseBy = inTank ? undefined : later(lastUse, earlier(addMonths(lastUse, 1), window.latest));
   const takers = drainedUseBy ? takersOf(machine, household, lastUse, drainedUseBy) : [];
   const cans = drainedL === undefined ? undefined : cansFor(drainedL, household.fuelCare.canL);
   const limit = localLimit(household.country, drainedL, household.units);
-  const water = waterPart({ ...input, fuel, levelL: filled?.levelL ?? 0 });
+  const water = waterPart({ ...input, fuel, levelL });
   const runMinutes =
     treated && machine.engine.idleFlowLPerH > 0 ? (60 * fuel.lineAndBowlsL) / machine.engine.idleFlowLPerH : undefined;
-  const doseML = treated ? filled!.levelL * dose! : undefined;
+  const doseML = treated ? levelL * dose! : undefined;
 
   const plan: FuelPlan = {
     choice,
     reason,
-    addL: filled?.addL,
+    settled: stage === 'before' || stage === 'lay-up' ? undefined : input.done ? 'done' : 'past',
+    levelL,
+    addL: inTank?.addL,
     doseML,
     runMinutes,
     drainedL,
     cans,
     waterToleranceML: water.toleranceML,
     breathingWaterML: water.breathingML,
-    fullAtHottestPct: filled?.fullAtHottestPct ?? 0,
+    fullAtHottestPct: inTank?.fullAtHottestPct ?? 0,
     useBy: window,
     drainedUseBy,
-    atFirstUse: { verdict, text: verdictText(verdict, filled?.levelL, household.units) },
+    atFirstUse: { verdict, text: verdictText(verdict, inTank && { tankL: fuel.tankL, levelL }, household.units) },
     tap: tapText(fuel, choice, restDays),
     localLimit: { where: limit.where, text: limit.text, exceeded: limit.exceeded },
     derivations: [],
   };
-  const facts: FuelFacts = { ...input, fuel, restDays, advised, amounts: filled, treated, takers, bought };
+  const facts: FuelFacts = { ...input, fuel, restDays, advised, stage, amounts: inTank, takers, bought };
   const derivations: Derivation[] = [
     choiceDerivation(facts, choice),
-    ...(filled?.derivations ?? []),
-    ...(doseML === undefined ? [] : [doseDerivation(filled!.levelL, dose!, doseML, fuel.premix)]),
+    ...(inTank?.derivations ?? []),
+    ...(doseML === undefined ? [] : [doseDerivation(levelL, dose!, doseML, fuel.premix)]),
     ...(runMinutes === undefined ? [] : [runDerivation(fuel, machine.engine.idleFlowLPerH, runMinutes)]),
     ...(drainedL === undefined ? [] : drainDerivations(fuel, household, drainedL, cans!, drainedUseBy!)),
     ...water.derivations,
@@ -107,10 +121,17 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   return { plan, warnings: warningsFor(plan, facts) };
 }
 
+/** What is ticked is done; what nobody ticked has a use until the start-up begins. */
+function stageOf({ machine: { season }, asOf, done }: FuelInput): FuelStage {
+  if (asOf > season.firstUse) return 'over';
+  if (done || asOf > windowsOf(season).startUpFrom) return 'resting';
+  return asOf > season.lastUse ? 'lay-up' : 'before';
+}
+
 /** Fuel counts as fresh on the fill day where at least two parts fresh go on one part old. */
-function ageFrom(fuel: Fuel, lastUse: IsoDate, filled: FillAmounts | undefined): IsoDate {
-  const oldL = (filled?.levelL ?? 0) - (filled?.addL ?? 0);
-  if (filled && filled.addL >= FRESH_PARTS * oldL) return lastUse;
+function ageFrom(fuel: Fuel, lastUse: IsoDate, inTank: FillAmounts | undefined): IsoDate {
+  const oldL = (inTank?.levelL ?? 0) - (inTank?.addL ?? 0);
+  if (inTank && inTank.addL >= FRESH_PARTS * oldL) return lastUse;
   return fuel.boughtOn ?? lastUse;
 }
 
@@ -120,18 +141,29 @@ function drainedLitres(fuel: Fuel): number {
 
 function verdictText(
   verdict: 'use' | 'mix' | 'dispose',
-  levelL: number | undefined,
+  inTank: { tankL: number; levelL: number } | undefined,
   units: Household['units'],
 ): string {
+  const where = 'the local collection point';
   const texts = {
     use: 'within its age, use it.',
     mix: `past its surest age. Clear and not sour, it can be used mixed with at least ${FRESH_PARTS} parts fresh fuel${
-      levelL === undefined
-        ? '.'
-        : `: draw the tank down to ${formatQuantity(levelL / (1 + FRESH_PARTS), 'L', units)} and fill up; what is drawn off goes into other engines the same way.`
+      inTank === undefined ? '.' : `: ${mixing(inTank, units)}`
     }`,
-    dispose: 'too old: take it to the local collection point; never onto the ground or into a drain.',
+    dispose:
+      inTank === undefined
+        ? `too old: take it to ${where}; never onto the ground or into a drain.`
+        : `too old: drain the tank, take the fuel to ${where}, never onto the ground or into a drain, and fill with fresh.`,
   };
-  const text = (levelL === undefined ? 'fill with fresh fuel. What is left in the cans: ' : '') + texts[verdict];
+  const text = (inTank === undefined ? 'fill with fresh fuel. What is left in the cans: ' : '') + texts[verdict];
   return text[0]!.toUpperCase() + text.slice(1);
+}
+
+/** How old fuel comes under enough fresh in its own tank. */
+function mixing({ tankL, levelL }: { tankL: number; levelL: number }, units: Household['units']): string {
+  const q = (litres: number) => formatQuantity(litres, 'L', units);
+  const mostL = Math.max(levelL, FILL_SHARE * tankL) / (1 + FRESH_PARTS);
+  return levelL > mostL
+    ? `draw the tank down to ${q(mostL)} and fill up; what is drawn off goes into other engines the same way.`
+    : `fill in ${q(FRESH_PARTS * levelL)} or more.`;
 }

@@ -6,7 +6,7 @@ const COUNT_WORDS = ['no', 'the', 'both', 'all three', 'all four'];
 /**
  * What to do with taps and float bowls, in order.
  * @param fuel - the fuel system
- * @param choice - fill or drain
+ * @param choice - fill, drain or leave
  * @param restDays - length of the rest; from SHORT_REST_DAYS on bowls are emptied even of treated fuel, which dries to gum in them first [d]
  * @returns sentences for the lay-up sheet
  * Source: common practice.
@@ -32,9 +32,11 @@ function tapPart(fuel: Fuel, choice: FuelChoice): string {
 
 function bowlPart(fuel: Fuel, choice: FuelChoice, restDays: number): string {
   if (fuel.delivery !== 'carburettor') {
-    return choice === 'drain'
-      ? 'Injection: pump, rail and injectors stay wet; do not run the pump dry.'
-      : 'Injection: nothing to drain, pump and injectors stay wet with treated fuel.';
+    return {
+      drain: 'Injection: pump, rail and injectors stay wet; do not run the pump dry.',
+      fill: 'Injection: nothing to drain, pump and injectors stay wet with treated fuel.',
+      leave: 'Injection: nothing to drain, pump and injectors stay wet.',
+    }[choice];
   }
   if (fuel.bowls < 1) return choice === 'drain' ? 'Run the carburettor dry.' : '';
   const bowls = fuel.bowls === 1 ? 'the float bowl' : `${words(fuel.bowls).toLowerCase()} float bowls`;

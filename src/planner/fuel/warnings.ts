@@ -1,3 +1,4 @@
+import type { IsoDate } from '../household.ts';
 import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { FuelPlan, Warning } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
@@ -7,63 +8,34 @@ import { cansFor } from './cans.ts';
 import type { FuelFacts } from './facts.ts';
 
 /**
- * What of the fuel plan needs the person's attention.
+ * What of the fuel plan needs the person's attention on the day of the plan: nothing is advised that is done or too late.
  * @param plan - the plan
  * @param facts - what it was made from
  */
 export function warningsFor(plan: FuelPlan, facts: FuelFacts): Warning[] {
-  const list = plan.choice === 'fill' ? fillWarnings(plan, facts) : drainWarnings(plan, facts);
+  if (facts.stage === 'over') return [];
+  const list = plan.choice === 'drain' ? drainWarnings(plan, facts) : tankWarnings(plan, facts);
   return list.map((w) => ({ ...w, machine: facts.machine.id, about: 'fuel' }));
 }
 
 type Note = Pick<Warning, 'level' | 'text' | 'act'>;
 
-function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
-  const { fuel, advised, household, amounts, treated, highestStoreC, restDays } = facts;
-  const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
+/** How stabiliser that is bought comes into the plan. */
+const SAY_DOSE = 'say its dose: "Fuel stabiliser at hand" in the form, fuelCare.stabiliserDose in household.yaml';
+
+/** Warnings of petrol that stays in the tank. */
+function tankWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
+  const { fuel, advised, stage } = facts;
   const notes: Note[] = [];
-  if (advised.choice === 'drain') {
+  if (advised.choice === 'drain' && (stage !== 'resting' || advised.id === 'tank-comes-off')) {
     notes.push({
       level: 'warning',
-      text: `You chose to fill. ${advised.reason}`,
+      text: `You chose to ${plan.choice === 'fill' ? 'fill' : 'leave the petrol in the tank'}. ${advised.reason}`,
       act: 'Drain it, or take the reason away.',
     });
   }
-  if (amounts && amounts.drawOffL > 0.005) {
-    notes.push({
-      level: 'warning',
-      text: `The tank is so full that it would run over at ${q(highestStoreC, '°C')} in the store.`,
-      act: `Draw off ${q(amounts.drawOffL, 'L')} before the rest.`,
-    });
-  } else if (amounts && amounts.addL > 0 && amounts.levelL < 0.95 * fuel.tankL - 0.005) {
-    notes.push({
-      level: 'note',
-      text: `Filled to ${((100 * amounts.levelL) / fuel.tankL).toFixed(0)} % only, so that it does not run over at ${q(highestStoreC, '°C')} in the store.`,
-      act: `Add ${q(amounts.addL, 'L')} and no more.`,
-    });
-  }
-  const untreated = household.fuelCare.stabiliserDoseMLPerL === undefined && restDays >= SHORT_REST_DAYS;
-  const useBy = `use by ${writtenDate(plan.useBy.latest, household.locale)}`;
-  if (untreated && plan.atFirstUse.verdict !== 'use') {
-    const without = plan.atFirstUse.verdict === 'dispose' ? ' Without it the fuel goes to the collection point.' : '';
-    notes.push({
-      level: 'warning',
-      text: `No stabiliser at hand: untreated fuel does not last this rest (${useBy}).`,
-      act: `Get stabiliser before the last run, and say its dose: "Fuel stabiliser at hand" in the form, fuelCare.stabiliserDose in household.yaml.${without}`,
-    });
-  } else if (plan.atFirstUse.verdict === 'dispose') {
-    notes.push({
-      level: 'warning',
-      text: `By first use the fuel is too old (${useBy}).`,
-      act: 'Plan to take it to the local collection point; fill fresh before the first start.',
-    });
-  } else if (plan.atFirstUse.verdict === 'mix' && treated) {
-    notes.push({
-      level: 'note',
-      text: `By first use the fuel is past its surest age (${writtenDate(plan.useBy.earliest, household.locale)}).`,
-      act: 'Run the machine within the window, or mix with at least two parts fresh fuel.',
-    });
-  }
+  if (stage !== 'resting') notes.push(...levelWarnings(facts));
+  notes.push(...ageWarnings(plan, facts));
   if (plan.breathingWaterML > plan.waterToleranceML) {
     notes.push(
       blendRow(fuel.blend).water.law === 'hydrocarbon'
@@ -75,11 +47,11 @@ function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
         : {
             level: 'warning',
             text: 'In this store the tank could breathe in more water than the fuel holds in the cold.',
-            act: 'Keep the tank full to 95 %, check the cap seal, and look for a layer at the bottom before the first start.',
+            act: `${plan.choice === 'fill' && stage !== 'resting' ? 'Keep the tank full to 95 %, check' : 'Check'} the cap seal, and look for a layer at the bottom before the first start.`,
           },
     );
   }
-  if (fuel.premix && (plan.addL ?? 0) > 0) {
+  if (fuel.premix && (plan.addL ?? 0) > 0 && stage !== 'resting') {
     notes.push({
       level: 'note',
       text: 'This engine runs on two-stroke mixture.',
@@ -89,17 +61,123 @@ function fillWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   return notes;
 }
 
+/** How full the tank may be. */
+function levelWarnings({ fuel, amounts, highestStoreC, household }: FuelFacts): Note[] {
+  const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
+  if (!amounts) return [];
+  if (amounts.drawOffL > 0.005)
+    return [
+      {
+        level: 'warning',
+        text: `The tank is so full that it would run over at ${q(highestStoreC, '°C')} in the store.`,
+        act: `Draw off ${q(amounts.drawOffL, 'L')} before the rest.`,
+      },
+    ];
+  if (amounts.addL > 0 && amounts.levelL < 0.95 * fuel.tankL - 0.005)
+    return [
+      {
+        level: 'note',
+        text: `Filled to ${((100 * amounts.levelL) / fuel.tankL).toFixed(0)} % only, so that it does not run over at ${q(highestStoreC, '°C')} in the store.`,
+        act: `Add ${q(amounts.addL, 'L')} and no more.`,
+      },
+    ];
+  return [];
+}
+
+/** Petrol that is past its age at first use: what can still be done about it, or what becomes of it. */
+function ageWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
+  const { household, restDays, machine, stage } = facts;
+  const { verdict } = plan.atFirstUse;
+  if (verdict === 'use') return [];
+  const written = (date: IsoDate) => writtenDate(date, household.locale);
+  const useBy = `use by ${written(plan.useBy.latest)}`;
+  const atStartUp =
+    verdict === 'dispose'
+      ? 'At the start-up drain the tank, take the fuel to the local collection point, and fill fresh.'
+      : 'At the start-up mix it with at least two parts fresh fuel.';
+  const untreated = household.fuelCare.stabiliserDoseMLPerL === undefined && restDays >= SHORT_REST_DAYS;
+  if (untreated && stage !== 'resting') {
+    const get =
+      stage === 'before'
+        ? `Get stabiliser by ${written(machine.season.lastUse)}`
+        : 'Get stabiliser now, if the petrol is still fresh';
+    const without =
+      plan.choice === 'leave' ? `Without it do not fill up. ${atStartUp}` : `Without it: ${lowerFirst(atStartUp)}`;
+    return [
+      {
+        level: 'warning',
+        text: `No stabiliser at hand: untreated fuel does not last this rest (${useBy}).`,
+        act: `${get}, and ${SAY_DOSE}. ${without}`,
+      },
+    ];
+  }
+  if (verdict === 'dispose')
+    return [{ level: 'warning', text: `By first use the fuel is too old (${useBy}).`, act: atStartUp }];
+  if (restDays < SHORT_REST_DAYS) return [];
+  return [
+    {
+      level: 'note',
+      text: `By first use the fuel is past its surest age (${written(plan.useBy.earliest)}).`,
+      act: 'Run the machine within the window, or mix with at least two parts fresh fuel.',
+    },
+  ];
+}
+
+const lowerFirst = (text: string) => text[0]!.toLowerCase() + text.slice(1);
+
 function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
-  const { fuel, advised, household, takers, asOf, machine } = facts;
+  const { household, takers, asOf, machine, fuel } = facts;
+  const drainedL = plan.drainedL ?? 0;
+  const notes = facts.stage === 'resting' ? [] : beforeDraining(plan, facts);
+  if (plan.localLimit.exceeded === true) {
+    notes.push({
+      level: 'warning',
+      text: `More petrol than is allowed in cans without more ado (${plan.localLimit.where}).`,
+      act: 'Ride the tank down first or use it up at once; check your local code.',
+    });
+  }
+  if (facts.usedUp) return notes;
+  const by = plan.drainedUseBy ?? machine.season.lastUse;
+  if (plan.useBy.latest < machine.season.lastUse) {
+    notes.push({
+      level: 'warning',
+      text: 'The fuel is too old already when it is drained.',
+      act: 'Take it to the local collection point.',
+    });
+  } else if (drainedL > 0 && asOf > by) {
+    // After the first use it is no matter of this rest any more.
+    if (asOf >= machine.season.firstUse) return notes;
+    notes.push({
+      level: 'warning',
+      text: `The drained fuel was to be used up by ${writtenDate(by, household.locale)}.`,
+      act: 'What is left of it is old: take it to the local collection point; do not keep it for the start-up.',
+    });
+  } else if (drainedL > 0) {
+    const kind = fuel.premix ? 'a two-stroke that runs on mixture' : 'a running engine that takes this blend';
+    notes.push({
+      level: 'note',
+      text: `Use the drained fuel up by ${writtenDate(by, household.locale)}${takers.length > 0 ? `: ${takers.join(', ')} can take it` : ''}.`,
+      act:
+        takers.length > 0
+          ? 'Label the can with date and blend; do not keep it for the start-up.'
+          : `No other machine here is in use then: find ${kind}, or take it to the local collection point.`,
+    });
+  }
+  return notes;
+}
+
+/** What is to be known and ready before the tank is opened. */
+function beforeDraining(plan: FuelPlan, facts: FuelFacts): Note[] {
+  const { fuel, advised, household, stage, machine } = facts;
   const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
   const drainedL = plan.drainedL ?? 0;
   const { canL, cans: atHand } = household.fuelCare;
   const notes: Note[] = [];
-  if (advised.choice === 'fill') {
+  if (advised.choice !== 'drain') {
     notes.push({
       level: 'note',
       text: `You chose to drain. ${advised.reason}`,
-      act: 'Fill it, unless you have a reason of your own.',
+      act: `${advised.choice === 'fill' ? 'Fill it' : 'Leave it in the tank'}, unless you have a reason of your own.`,
     });
   }
   if (fuel.tankMaterial === 'steel' && !fuel.lined) {
@@ -125,37 +203,11 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
       });
     }
   }
-  if (plan.localLimit.exceeded === true) {
-    notes.push({
-      level: 'warning',
-      text: `More petrol than is allowed in cans without more ado (${plan.localLimit.where}).`,
-      act: 'Ride the tank down first or use it up at once; check your local code.',
-    });
-  }
-  const by = plan.drainedUseBy ?? machine.season.lastUse;
-  if (plan.useBy.latest < machine.season.lastUse) {
-    notes.push({
-      level: 'warning',
-      text: 'The fuel is too old already when it is drained.',
-      act: 'Take it to the local collection point.',
-    });
-  } else if (drainedL > 0 && asOf > by) {
-    // After the first use it is no matter of this rest any more.
-    if (asOf >= machine.season.firstUse) return notes;
-    notes.push({
-      level: 'warning',
-      text: `The drained fuel was to be used up by ${writtenDate(by, household.locale)}.`,
-      act: 'What is left of it is old: take it to the local collection point; do not keep it for the start-up.',
-    });
-  } else if (drainedL > 0) {
-    const kind = fuel.premix ? 'a two-stroke that runs on mixture' : 'a running engine that takes this blend';
+  if (advised.id === 'no-stabiliser' && stage === 'before') {
     notes.push({
       level: 'note',
-      text: `Use the drained fuel up by ${writtenDate(by, household.locale)}${takers.length > 0 ? `: ${takers.join(', ')} can take it` : ''}.`,
-      act:
-        takers.length > 0
-          ? 'Label the can with date and blend; do not keep it for the start-up.'
-          : `No other machine here is in use then: find ${kind}, or take it to the local collection point.`,
+      text: 'With stabiliser the petrol could stay in a full tank.',
+      act: `Get some by ${writtenDate(machine.season.lastUse, household.locale)}, and ${SAY_DOSE}; the plan then fills.`,
     });
   }
   return notes;

@@ -17,6 +17,7 @@ export interface AmountRow {
 const ANY: When = {};
 const FUEL: When = { fuel: { present: true } };
 const FILL: When = { fuel: { choice: 'fill' } };
+const LEAVE: When = { fuel: { choice: 'leave' } };
 const DRAIN: When = { fuel: { choice: 'drain' } };
 const COOLANT: When = { coolant: { present: true } };
 const BATTERY: When = { battery: { present: true } };
@@ -67,6 +68,8 @@ export const AMOUNTS: readonly AmountRow[] = [
   }),
   // Idling until treated petrol has filled line and bowls.
   row('runMinutes', 'min', FILL),
+  // A third of the tank: two parts fresh petrol fit on it.
+  row('lowFuel', 'L', LEAVE),
   // Petrol that comes out of the tank.
   row('drained', 'L', DRAIN),
   // Approved cans for the drained petrol.

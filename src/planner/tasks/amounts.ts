@@ -141,6 +141,7 @@ function fuelAmounts(machine: Machine, household: Household, { fuel: plan }: Pla
     addFuel: plan?.choice === 'fill' ? (plan.addL ?? 0) : undefined,
     stabiliserDose: plan?.choice === 'fill' && (plan.doseML ?? 0) > 0 ? plan.doseML : undefined,
     runMinutes: plan?.choice === 'fill' ? (plan.runMinutes ?? 0) : undefined,
+    lowFuel: plan?.choice === 'leave' ? fuel.tankL / 3 : undefined,
     drained: plan?.choice === 'drain' ? (plan.drainedL ?? 0) : undefined,
     cans: plan?.choice === 'drain' ? (plan.cans ?? 0) : undefined,
     drainedUseBy: plan?.choice === 'drain' ? date(plan.drainedUseBy ?? plan.useBy.earliest) : undefined,

@@ -46,7 +46,7 @@ export const FACTS: readonly FactRow[] = [
   { path: 'fuel.delivery', values: ['carburettor', 'injection', 'none'], meaning: 'How petrol gets to the engine.' },
   {
     path: 'fuel.choice',
-    values: ['fill', 'drain', 'none'],
+    values: ['fill', 'drain', 'leave', 'none'],
     meaning: 'What the plan does with the petrol over the rest.',
   },
   { path: 'fuel.tap', values: ['vacuum', 'manual', 'none'], meaning: 'Kind of fuel tap.' },

@@ -17,22 +17,16 @@ export function fluids(showing: Showing): Markup {
 function fuel(showing: Showing): Markup | false {
   const { fuel } = showing.machine;
   if (!fuel) return false;
-  const { quantity, number, plainDate } = showing.format;
+  const { plainDate } = showing.format;
   return section(
     'fuel',
     f.heading,
-    html`<p class="text"><strong>${f.choice[fuel.choice]}.</strong> ${fuel.reason}</p>`,
+    html`<p class="text"><strong>${said(fuel)}.</strong> ${fuel.reason}</p>`,
     facts([
-      [f.add, maybe(fuel.addL, (v) => quantity(v, 'L'))],
-      [f.dose, maybe(fuel.doseML, (v) => quantity(v, 'mL'))],
-      [f.run, maybe(fuel.runMinutes, (v) => `${number(Math.ceil(v))} ${WORDS.units.min}`)],
-      [f.drained, maybe(fuel.drainedL, (v) => quantity(v, 'L'))],
-      [f.cans, maybe(fuel.cans, number)],
-      [f.drainedUseBy, maybe(fuel.drainedUseBy, plainDate)],
-      [f.tap, fuel.tap],
+      ...(fuel.settled ? settled(fuel, showing.format) : toDo(fuel, showing.format)),
       [f.useBy, `${plainDate(fuel.useBy.earliest)} – ${plainDate(fuel.useBy.latest)}`],
       [f.atFirstUse, `${f.verdict[fuel.atFirstUse.verdict]}. ${fuel.atFirstUse.text}`],
-      ...(fuel.choice === 'fill' ? inTank(fuel, showing.format) : []),
+      ...(fuel.choice === 'drain' ? [] : inTank(fuel, showing.format)),
       [
         f.limit,
         `${fuel.localLimit.exceeded === true ? `${f.exceeded} ` : ''}${fuel.localLimit.text} ${f.limitAt(fuel.localLimit.where)}`,
@@ -40,6 +34,36 @@ function fuel(showing: Showing): Markup | false {
     ]),
     html`<div class="whys">${whys(fuel.derivations, showing)}</div>`,
   );
+}
+
+type Rows = [string, string | undefined][];
+
+/** What is to be done, or what was: nothing is told to do that is done or too late. */
+function said(fuel: FuelPlan): string {
+  if (fuel.settled === 'past') return f.notTicked;
+  const choice = fuel.choice === 'fill' && fuel.doseML !== undefined ? 'treat' : fuel.choice;
+  return (fuel.settled ? f.chosen : f.choice)[choice];
+}
+
+function toDo(fuel: FuelPlan, { quantity, number, plainDate }: Showing['format']): Rows {
+  return [
+    [f.add, maybe(fuel.choice === 'fill' ? fuel.addL : undefined, (v) => quantity(v, 'L'))],
+    [f.dose, maybe(fuel.doseML, (v) => quantity(v, 'mL'))],
+    [f.run, maybe(fuel.runMinutes, (v) => `${number(Math.ceil(v))} ${WORDS.units.min}`)],
+    [f.drained, maybe(fuel.drainedL, (v) => quantity(v, 'L'))],
+    [f.cans, maybe(fuel.cans, number)],
+    [f.drainedUseBy, maybe(fuel.drainedUseBy, plainDate)],
+    [f.tap, fuel.tap],
+  ];
+}
+
+function settled(fuel: FuelPlan, { quantity }: Showing['format']): Rows {
+  if (fuel.settled === 'past') return [];
+  return [
+    [f.inTank, quantity(fuel.levelL, 'L')],
+    [f.dose, maybe(fuel.doseML, (v) => quantity(v, 'mL'))],
+    [f.drained, maybe(fuel.drainedL, (v) => quantity(v, 'L'))],
+  ];
 }
 
 /** What is known of fuel that stays in the tank. */

@@ -93,7 +93,7 @@ describe('drain or fill', () => {
 
   test('three weeks ask for neither draining nor stabiliser', () => {
     const { plan: p, warnings } = plan(machine(rest('2026-10-25', '2026-11-15')));
-    expect(p.choice).toBe('fill');
+    expect(p.choice).toBe('leave');
     expect(p.doseML).toBeUndefined();
     expect(p.addL).toBe(0);
     expect(p.atFirstUse.verdict).toBe('use');
@@ -108,14 +108,41 @@ describe('drain or fill', () => {
     expect(warnings.some((w) => w.text.includes('bare steel'))).toBe(true);
   });
 
-  test('without stabiliser a plastic carburettor tank is drained and a steel one is filled with a warning', () => {
-    const plastic = machine({ fuel: fuel({ tankMaterial: 'plastic' }) });
-    expect(plan(plastic, { household: noStabiliser }).plan.choice).toBe('drain');
-    const steel = plan(machine(), { household: noStabiliser });
-    expect(steel.plan.choice).toBe('fill');
-    expect(steel.plan.doseML).toBeUndefined();
-    expect(steel.plan.runMinutes).toBeUndefined();
-    expect(steel.warnings.some((w) => w.text.includes('No stabiliser'))).toBe(true);
+  // Untreated petrol in a vented tank keeps one to three months; this rest is five and a half.
+  test('without stabiliser nothing is filled that would be thrown away: small tanks are drained, others left low', () => {
+    const bare = (own: Partial<NonNullable<Machine['fuel']>>) =>
+      plan(machine({ fuel: fuel(own) }), { household: noStabiliser });
+    expect(bare({ tankMaterial: 'plastic' }).plan.choice).toBe('drain');
+    const steel = bare({});
+    expect(steel.plan).toMatchObject({ choice: 'drain', addL: undefined, doseML: undefined });
+    expect(steel.plan.reason).toMatch(/the bare steel is oiled inside\.$/);
+    const car = bare({ delivery: 'injection', tankL: 60, inTankL: { value: 30, low: 10, high: 57 }, taps: null });
+    expect(car.plan).toMatchObject({ choice: 'leave', addL: 0, levelL: 30, doseML: undefined, runMinutes: undefined });
+    expect(car.plan.atFirstUse).toMatchObject({
+      verdict: 'dispose',
+      text: 'Too old: drain the tank, take the fuel to the local collection point, never onto the ground or into a drain, and fill with fresh.',
+    });
+    const tractor = { tankL: 90, taps: { kind: 'manual' as const, count: 1 } };
+    expect(bare(tractor).plan.choice).toBe('drain');
+    expect(bare({ tankL: 25, taps: null }).plan.choice).toBe('drain');
+    expect(bare({ tankL: 25.1, taps: null }).plan.choice).toBe('leave');
+  });
+
+  // Two parts fresh go on one part old: a third of 95 % of 17 L is 5.4 L, and 4 L want 8 L.
+  test('without stabiliser over two months the tank is left low, so that fresh petrol fits on it', () => {
+    const two = (litres: number, own: Partial<NonNullable<Machine['fuel']>> = {}) =>
+      plan(
+        machine({
+          ...rest('2026-10-25', '2026-12-25'),
+          fuel: fuel({ tankMaterial: 'plastic', inTankL: { value: litres, low: litres, high: litres }, ...own }),
+        }),
+        { household: noStabiliser },
+      ).plan;
+    expect(two(4)).toMatchObject({ choice: 'leave', levelL: 4, atFirstUse: { verdict: 'mix' } });
+    expect(two(4).atFirstUse.text).toMatch(/fresh fuel: fill in 8\.0 L \(.+\) or more\.$/);
+    expect(two(6).atFirstUse.text).toMatch(/: draw the tank down to 5\.4 L \(.+\) and fill up; /);
+    // Bare steel is kept from rust, and the petrol is not lost: it is mixed at first use.
+    expect(two(4, { tankMaterial: 'steel' })).toMatchObject({ choice: 'fill', atFirstUse: { verdict: 'mix' } });
   });
 
   test("the user's choice goes before the rules, and the plan says what they would have been", () => {
@@ -148,7 +175,7 @@ describe('swelling', () => {
       ...rest('2026-01-15', '2026-10-15'),
       fuel: fuel({ inTankL: { value: 2, low: 1, high: 4 } }),
     });
-    const { plan: p, warnings } = plan(cold, { store: storeYear(0, 20), highestStoreC: 42 });
+    const { plan: p, warnings } = plan(cold, { store: storeYear(0, 20), highestStoreC: 42, asOf: '2026-01-10' });
     expect(p.fullAtHottestPct).toBeLessThanOrEqual(100 + 1e-9);
     expect(2 + p.addL!).toBeLessThan(0.95 * 17);
     const swelling = volumeCorrection(-20, 745) / volumeCorrection(42, 745);

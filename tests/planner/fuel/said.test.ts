@@ -14,11 +14,44 @@ import { tapText } from '../../../src/planner/fuel/tap.ts';
 import type { Fuel, Household, Machine } from '../../../src/planner/household.ts';
 import { fuel, household, machine, place, storeYear } from '../fluids/fixture.ts';
 
+const TANK: Machine['assemblies'][number] = {
+  id: 'tank',
+  name: 'Fuel tank',
+  behind: [],
+  offMinutes: 10,
+  onMinutes: 10,
+  fasteners: [],
+  singleUse: [],
+  cautions: [],
+  refitNotes: [],
+  replaceNextTime: [],
+  safetyCritical: false,
+};
+const JOB: Machine['jobs'][number] = {
+  id: 'valves',
+  name: 'Valves',
+  assemblies: [],
+  minutes: 60,
+  parts: [],
+  tools: [],
+  cautions: [],
+  notes: [],
+  after: [],
+  needs: { stand: false, bench: false },
+  done: false,
+};
 const CARE = { canL: 10, cans: 1, stabiliserDoseMLPerL: 4 };
 
 function planned(
   own: Partial<Fuel> = {},
-  over: { machine?: Partial<Machine>; home?: Partial<Household>; asOf?: string; highestStoreC?: number } = {},
+  over: {
+    machine?: Partial<Machine>;
+    home?: Partial<Household>;
+    asOf?: string;
+    highestStoreC?: number;
+    done?: boolean;
+    usedUp?: boolean;
+  } = {},
 ) {
   return planFuel({
     machine: machine({ fuel: fuel(own), ...over.machine }),
@@ -28,6 +61,8 @@ function planned(
     lowestStoreC: -25,
     highestStoreC: over.highestStoreC ?? 20,
     asOf: over.asOf ?? '2026-10-01',
+    done: over.done,
+    usedUp: over.usedUp,
   })!;
 }
 const warned = (...given: Parameters<typeof planned>) =>
@@ -44,6 +79,8 @@ const FACTS = {
   premix: false,
   restDays: 167,
   stabiliser: true,
+  untreated: 'dispose' as const,
+  drainable: true,
 };
 
 /** The order of the rules and their borders: common practice, and published lives of petrol of 1–12 months. */
@@ -54,7 +91,7 @@ test.each<[string, Partial<Parameters<typeof adviseChoice>[0]>, string, RegExp]>
     'drain',
     /^The tank comes off for "Valves", so it is drained\.$/,
   ],
-  ['27 days', { restDays: 27, ethanolPct: 85 }, 'fill', /^The rest is 27 days: short enough/],
+  ['27 days', { restDays: 27, ethanolPct: 85 }, 'leave', /^The rest is 27 days: short enough/],
   ['28 days', { restDays: 28, ethanolPct: 85 }, 'drain', /^Fuel with 85 % ethanol is not left standing/],
   ['twelve months', { restDays: 365 }, 'fill', /^Fill and stabilise: a full tank/],
   [
@@ -84,22 +121,58 @@ test.each<[string, Partial<Parameters<typeof adviseChoice>[0]>, string, RegExp]>
   ],
   ['bare steel', { bareSteel: true }, 'fill', /^A bare steel tank rusts when it stands empty: fill and stabilise\.$/],
   [
-    'bare steel without stabiliser',
-    { bareSteel: true, stabiliser: false },
+    'bare steel without stabiliser, fresh petrol lasts',
+    { bareSteel: true, stabiliser: false, untreated: 'use' },
     'fill',
-    /: fill, and get stabiliser before the last run\.$/,
+    /: fill with fresh petrol, which lasts this rest\.$/,
   ],
   [
-    'no stabiliser, 91 days',
-    { stabiliser: false, restDays: 91 },
+    'bare steel without stabiliser, fresh petrol can be mixed',
+    { bareSteel: true, stabiliser: false, untreated: 'mix' },
+    'fill',
+    /: fill with fresh petrol; it can be used mixed at first use\.$/,
+  ],
+  [
+    'bare steel without stabiliser, fresh petrol is too old',
+    { bareSteel: true, stabiliser: false },
+    'drain',
+    /^No stabiliser at hand, .* while it can still be used up, and the bare steel is oiled inside\.$/,
+  ],
+  [
+    'bare steel without stabiliser that is not emptied at home',
+    { bareSteel: true, stabiliser: false, drainable: false },
+    'leave',
+    / What a full tank held would only be thrown away\. The price: bare steel above the petrol can rust; /,
+  ],
+  [
+    'injection without stabiliser, fresh petrol lasts',
+    { delivery: 'injection', stabiliser: false, untreated: 'use', drainable: false },
+    'fill',
+    /^Injection: pump and injectors keep best wet, and fresh petrol lasts this rest, so fill\.$/,
+  ],
+  [
+    'injection without stabiliser, fresh petrol can be mixed',
+    { delivery: 'injection', stabiliser: false, untreated: 'mix', drainable: false },
+    'leave',
+    / What is left can be used at first use under two parts fresh petrol\.$/,
+  ],
+  [
+    'no stabiliser, fresh petrol lasts',
+    { stabiliser: false, untreated: 'use' },
     'fill',
     /^Fill: the rest is no longer than fresh fuel keeps\.$/,
   ],
   [
-    'no stabiliser, 92 days',
-    { stabiliser: false, restDays: 92 },
+    'no stabiliser, fresh petrol can be mixed',
+    { stabiliser: false, untreated: 'mix' },
+    'leave',
+    /: nothing is filled in, and the last rides use/,
+  ],
+  [
+    'no stabiliser, fresh petrol is too old',
+    { stabiliser: false },
     'drain',
-    /^No stabiliser at hand, the tank does not rust/,
+    /^No stabiliser at hand, .* while it can still be used up\.$/,
   ],
   ['mixture, 91 days', { premix: true, restDays: 91 }, 'fill', /^Fill and stabilise/],
   ['mixture, 92 days', { premix: true, restDays: 92 }, 'drain', /^Two-stroke mixture in a tank that does not rust/],
@@ -205,26 +278,104 @@ test('a tank that would run over is drawn down, one that is filled less for the 
   });
 });
 
-test('without stabiliser a rest of a month or more is warned of, one that fresh fuel lasts is not', () => {
-  const bare = { home: { fuelCare: { canL: 10, cans: 1 } } };
-  // Untreated petrol in a vented tank is surely stale after three months, by 25 January: one warning, and what becomes of it.
-  expect(warned({}, bare)).toEqual([
+const BARE = { home: { fuelCare: { canL: 10, cans: 3 } } };
+const PLASTIC = { tankMaterial: 'plastic' as const };
+const CAR = { delivery: 'injection' as const, tankL: 60, taps: null };
+const DOSE = 'say its dose: "Fuel stabiliser at hand" in the form, fuelCare.stabiliserDose in household.yaml';
+
+// Untreated petrol in a vented tank is surely good for a calendar month, surely stale after three: 25 November, 25 January.
+test('without stabiliser: what can still be bought, what becomes of the petrol, and nothing that is too late', () => {
+  const text = 'No stabiliser at hand: untreated fuel does not last this rest (use by 25 January 2027).';
+  const toCollection = 'At the start-up drain the tank, take the fuel to the local collection point, and fill fresh.';
+  const car = (asOf: string, done = false) => warned(CAR, { ...BARE, asOf, done });
+  expect(car('2026-10-25')).toEqual([
     {
       level: 'warning',
-      text: 'No stabiliser at hand: untreated fuel does not last this rest (use by 25 January 2027).',
-      act: expect.stringMatching(
-        /^Get stabiliser before the last run, and say its dose: .*household\.yaml\. Without it the fuel goes to the collection point\.$/,
-      ),
+      text,
+      act: `Get stabiliser by 25 October 2026, and ${DOSE}. Without it do not fill up. ${toCollection}`,
     },
   ]);
-  const mixed = warned({}, { ...bare, machine: rest('2026-10-25', '2027-01-10') });
-  expect(mixed.map(({ act }) => act)).toEqual([expect.stringMatching(/household\.yaml\.$/)]);
+  expect(car('2026-10-26')).toEqual([
+    {
+      level: 'warning',
+      text,
+      act: `Get stabiliser now, if the petrol is still fresh, and ${DOSE}. Without it do not fill up. ${toCollection}`,
+    },
+  ]);
+  // Three weeks before first use the start-up begins, on 20 March.
+  const resting = [
+    { level: 'warning', text: 'By first use the fuel is too old (use by 25 January 2027).', act: toCollection },
+  ];
+  expect(car('2026-10-26', true)).toEqual(resting);
+  expect(car('2027-03-20')[0]!.act).toMatch(/^Get stabiliser now/);
+  expect(car('2027-03-21')).toEqual(resting);
+  expect(car('2027-04-10')).toEqual(resting);
+  expect(car('2027-04-11')).toEqual([]);
   const said = (days: string) =>
-    warned({}, { ...bare, machine: rest('2026-10-25', days) }).filter(({ text }) => text.startsWith('No stabiliser'));
-  // Fresh fuel is surely good for a calendar month: 25 November.
-  expect(said('2026-11-25')).toEqual([]);
-  expect(said('2026-11-26')).toHaveLength(1);
+    warned(PLASTIC, { ...BARE, machine: rest('2026-10-25', days) }).filter(({ text: t }) => t.startsWith('No stab'));
   expect(said('2026-11-15')).toEqual([]);
+  expect(said('2026-11-25')).toEqual([]);
+  expect(said('2026-11-26').map(({ act }) => act)).toEqual([
+    expect.stringMatching(/ do not fill up\. At the start-up mix it with at least two parts fresh fuel\.$/),
+  ]);
+  const steel = warned({}, { ...BARE, machine: rest('2026-10-25', '2027-01-10') });
+  expect(steel[0]!.act).toMatch(/ Without it: at the start-up mix it with at least two parts fresh fuel\.$/);
+});
+
+test('a tank that is drained for want of stabiliser says what would spare it, as long as it can be bought', () => {
+  const said = (asOf: string) =>
+    warned(PLASTIC, { ...BARE, asOf }).filter(({ text }) => text.startsWith('With stabiliser'));
+  expect(said('2026-10-25')).toEqual([
+    {
+      level: 'note',
+      text: 'With stabiliser the petrol could stay in a full tank.',
+      act: `Get some by 25 October 2026, and ${DOSE}; the plan then fills.`,
+    },
+  ]);
+  expect(said('2026-10-26')).toEqual([]);
+});
+
+test('what is done is not advised again, and what it left is said as it stands', () => {
+  const full = { inTankL: { value: 17, low: 17, high: 17 } };
+  expect(warned({ premix: true, ...full }, { highestStoreC: 60, done: true })).toEqual([]);
+  expect(planned().plan.settled).toBeUndefined();
+  expect(planned({}, { done: true }).plan).toMatchObject({ settled: 'done', levelL: 0.95 * 17 });
+  expect(planned({}, { asOf: '2027-03-20' }).plan.settled).toBeUndefined();
+  expect(planned({}, { asOf: '2027-03-21' }).plan.settled).toBe('past');
+  // Cans, the oil mist and the choice itself are no matter any more; the cans' content still is, until it is used up.
+  const drained = { choice: 'drain' as const };
+  const few = { home: { fuelCare: { canL: 10, cans: 0 } } };
+  expect(warned(drained, few).length).toBeGreaterThan(2);
+  expect(warned(drained, { ...few, done: true }).map(({ text }) => text)).toEqual([
+    'Use the drained fuel up by 25 November 2026.',
+  ]);
+  expect(warned(drained, { ...few, done: true, usedUp: true })).toEqual([]);
+});
+
+test('a choice of one’s own between filling and leaving is followed, with what it means', () => {
+  expect(planned({ choice: 'leave' }).plan).toMatchObject({ choice: 'leave', addL: 0, levelL: 6 });
+  expect(warned({ choice: 'leave' })).toEqual([
+    {
+      level: 'warning',
+      text: 'By first use the fuel is too old (use by 25 January 2027).',
+      act: 'At the start-up drain the tank, take the fuel to the local collection point, and fill fresh.',
+    },
+  ]);
+  expect(warned({ choice: 'drain', ...CAR }, BARE)).toContainEqual({
+    level: 'note',
+    text: expect.stringMatching(/^You chose to drain\. No stabiliser at hand/),
+    act: 'Leave it in the tank, unless you have a reason of your own.',
+  });
+  const kept = warned({ choice: 'leave', blend: 'E85', ...PLASTIC });
+  expect(kept[0]!.text).toMatch(/^You chose to leave the petrol in the tank\. Fuel with 85 % ethanol/);
+});
+
+test('a tank that must come off is still to be emptied when it was filled', () => {
+  const assemblies = [{ ...TANK, opensFluid: 'fuel' as const }];
+  const own = { assemblies, jobs: [{ ...JOB, assemblies: ['tank'] }], fuel: fuel({ choice: 'fill' }) };
+  const said = (done: boolean) => warned({}, { machine: own, done }).map(({ text }) => text);
+  expect(said(true)).toEqual(['You chose to fill. The tank comes off for "Valves", so it is drained.']);
+  expect(said(false)).toEqual(said(true));
 });
 
 test('fuel that is past its age at first use says what becomes of it', () => {
@@ -232,7 +383,7 @@ test('fuel that is past its age at first use says what becomes of it', () => {
   expect(old).toContainEqual({
     level: 'warning',
     text: 'By first use the fuel is too old (use by 25 October 2027).',
-    act: 'Plan to take it to the local collection point; fill fresh before the first start.',
+    act: 'At the start-up drain the tank, take the fuel to the local collection point, and fill fresh.',
   });
   const aging = warned({}, { machine: rest('2026-10-25', '2027-06-10') });
   expect(aging).toEqual([

@@ -105,6 +105,7 @@ const machineArb = fc.record({
     bag: fc.boolean(),
     dry: fc.boolean(),
     drain: fc.boolean(),
+    leave: fc.boolean(),
     swap: fc.boolean(),
     us: fc.boolean(),
   }),
@@ -146,6 +147,7 @@ export function caseOf(change: Partial<Omit<Drawn, 'flags'>> & { flags?: Partial
     bag: false,
     dry: false,
     drain: false,
+    leave: false,
     swap: false,
     us: false,
   };
@@ -362,12 +364,14 @@ function coolingOf(coolant: NonNullable<Drawn['coolant']>): Cooling {
 
 function partsOf(drawn: Drawn, machine: Machine): PlanParts {
   const { lastUse } = machine.season;
+  const choice = drawn.flags.drain ? 'drain' : drawn.flags.leave ? 'leave' : 'fill';
   const fuel: FuelPlan | undefined = machine.fuel && {
-    choice: drawn.flags.drain ? 'drain' : 'fill',
+    choice,
     reason: 'because',
-    addL: drawn.flags.drain ? undefined : 6.3,
-    doseML: drawn.flags.drain || !drawn.flags.stabiliser ? undefined : 68,
-    runMinutes: drawn.flags.drain ? undefined : 9,
+    levelL: choice === 'drain' ? 0 : 16,
+    addL: { drain: undefined, leave: 0, fill: 6.3 }[choice],
+    doseML: choice === 'fill' && drawn.flags.stabiliser ? 68 : undefined,
+    runMinutes: choice === 'fill' ? 9 : undefined,
     drainedL: drawn.flags.drain ? 8.5 : undefined,
     cans: drawn.flags.drain ? 2 : undefined,
     waterToleranceML: 30,
