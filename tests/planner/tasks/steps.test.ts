@@ -197,13 +197,55 @@ test('coolant is tested before the first frost in the store, even if that comes 
   expect(step.earliest! < step.latest!).toBe(true);
 });
 
-test('stabiliser goes in by the last use, in both hemispheres', () => {
-  for (const lastUse of ['2026-10-25', '2027-05-02']) {
-    const step = concreteSteps({ ...caseOf({ lastUse }), procedures: LIBRARY }).find(
-      (one) => one.id === 'fuel-fill.stabilise',
-    )!;
-    expect(step.latest).toBe(lastUse);
+// A ride after the fill burns what was filled for the rest: dose and fill on the last day of use or after it, in the lay-up's
+// three weeks (common practice), then the run, so that treated petrol stands in line and carburettor.
+test('petrol is dosed, filled and run in from the last day of use on, in this order, in both hemispheres', () => {
+  for (const [lastUse, layUpEnd] of [
+    ['2026-10-25', '2026-11-15'],
+    ['2027-05-02', '2027-05-23'],
+  ] as const) {
+    const drawn = caseOf({ lastUse });
+    const steps = concreteSteps({ ...drawn, procedures: LIBRARY }).filter(({ id }) => id.startsWith('fuel-fill.'));
+    expect(steps.map(({ id }) => id.slice('fuel-fill.'.length))).toEqual(['stabilise', 'fill', 'run']);
+    for (const step of steps) expect([step.earliest, step.latest], step.id).toEqual([lastUse, layUpEnd]);
+    expect(steps[1]!.after).toContain('fuel-fill.stabilise');
+    expect(steps[2]!.after).toContain('fuel-fill.fill');
   }
+});
+
+test('nothing that runs the engine on its own petrol comes before the treated run, and taps are shut after it', () => {
+  const steps = concreteSteps({ ...caseOf({ cycle: 'two-stroke', restDays: 167 }), procedures: LIBRARY });
+  const at = (id: string) => steps.findIndex((step) => step.id === id);
+  for (const later of ['fog-running.intake', 'oil.drain', 'oil.circulate', 'cool-down.wait', 'fuel-shut.vacuum'])
+    expect([later, at(later) < 0 || at(later) > at('fuel-fill.run')]).toEqual([later, true]);
+  expect(at('fog-running.intake')).toBeGreaterThan(0);
+  expect(at('fuel-shut.bowls')).toBeGreaterThan(at('cool-down.wait'));
+});
+
+// "Use, mix or dispose" of the design: what is too old is taken out before a tap is opened, and before anything is filled.
+test('petrol that is too old is drained and fresh filled before the tap is turned on', () => {
+  for (const leave of [false, true]) {
+    const ids = (verdict: 'use' | 'mix' | 'dispose') =>
+      concreteSteps({ ...caseOf({ verdict, flags: { leave } }), procedures: LIBRARY })
+        .filter(({ phase }) => phase === 'start-up')
+        .map(({ id }) => id);
+    const old = ids('dispose');
+    expect(old).toContain('start-up-fuel.old');
+    expect(old).not.toContain('start-up-fuel.stood');
+    for (const later of ['start-up-fuel.fresh', 'start-up-plugs.tap', 'start-up-plugs.bowls'])
+      expect([later, old.indexOf(later) > old.indexOf('start-up-fuel.old')]).toEqual([later, true]);
+    for (const verdict of ['use', 'mix'] as const) {
+      expect(ids(verdict)).toContain('start-up-fuel.stood');
+      expect(ids(verdict)).not.toContain('start-up-fuel.old');
+    }
+  }
+});
+
+test('a tank that is left low is neither dosed nor filled nor drained, and its bowls are seen to', () => {
+  const ids = concreteSteps({ ...caseOf({ flags: { leave: true } }), procedures: LIBRARY }).map(({ id }) => id);
+  expect(ids).toContain('fuel-leave.low');
+  expect(ids).toContain('fuel-shut.bowls');
+  expect(ids.filter((id) => /^fuel-(fill|drain)/.test(id))).toEqual([]);
 });
 
 test('two taps are both shut and both drained', () => {
@@ -342,15 +384,13 @@ test('steps in a ring are named and not lost', () => {
   expect(ring.steps.map((one) => one.id)).toEqual(['c', 'a', 'b']);
 });
 
-test('petrol is filled in within the last fortnight of use, and treated petrol alone is run in', () => {
+test('treated petrol alone is run in', () => {
   const steps = (stabiliser: boolean) => {
     const { household, ...drawn } = caseOf({});
     const fuel = { ...drawn.parts.fuel!, choice: 'fill' as const, doseML: stabiliser ? 60 : undefined };
     const parts = { ...drawn.parts, fuel };
     return concreteSteps({ ...drawn, household, parts, procedures: LIBRARY });
   };
-  const fill = steps(true).find(({ id }) => id === 'fuel-fill.fill')!;
-  expect([fill.earliest, fill.latest]).toEqual(['2026-10-11', '2026-10-25']);
   const runs = (stabiliser: boolean) => steps(stabiliser).some(({ id }) => id === 'fuel-fill.run');
   expect([runs(true), runs(false)]).toEqual([true, false]);
 });
