@@ -139,8 +139,8 @@ describe('drain or fill', () => {
         { household: noStabiliser },
       ).plan;
     expect(two(4)).toMatchObject({ choice: 'leave', levelL: 4, atFirstUse: { verdict: 'mix' } });
-    expect(two(4).atFirstUse.text).toMatch(/fresh fuel: fill in 8\.0 L \(.+\) or more\.$/);
-    expect(two(6).atFirstUse.text).toMatch(/: draw the tank down to 5\.4 L \(.+\) and fill up; /);
+    expect(two(4).atFirstUse.text).toMatch(/fresh fuel: fill in 8\.0 L or more\.$/);
+    expect(two(6).atFirstUse.text).toMatch(/: draw the tank down to 5\.4 L and fill up; /);
     // Bare steel is kept from rust, and the petrol is not lost: it is mixed at first use.
     expect(two(4, { tankMaterial: 'steel' })).toMatchObject({ choice: 'fill', atFirstUse: { verdict: 'mix' } });
   });
