@@ -13,6 +13,8 @@ interface Print {
   offset: number;
   /** The unit as a content file takes it. */
   written: string;
+  /** What is less than one of the unit is printed by this. */
+  less?: Print | undefined;
 }
 
 type Row = Record<System, Print> & {
@@ -27,9 +29,13 @@ const GAUGES = { metric: 'us', imperial: 'metric' } as const;
 /** Where gallons are thought in, pumps and bottles give litres. */
 const POURED = { imperial: 'metric' } as const;
 
+/** Where fuel is sold by the gallon, oil and coolant are by the quart. */
+const litres = row('volume', ['L', 1], ['US gal', 2], ['imp gal', 2], POURED);
+const quarts = row('volume', ['L', 1], ['US qt', 1], ['L', 1]).us;
+
 /** Per unit of the plan: what the three systems print. */
 const PRINTS: Record<string, Row> = {
-  L: row('volume', ['L', 1], ['US gal', 2], ['imp gal', 2], POURED),
+  L: { ...litres, us: { ...litres.us, less: quarts } },
   mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['imp fl oz', 1], POURED),
   kPa: row('pressure', ['kPa', 0], ['psi', 0], ['psi', 0], GAUGES),
   '°C': row('temperature', ['°C', 0], ['°F', 0], ['°C', 0]),
@@ -76,7 +82,7 @@ function differences(): Row {
  * @param digits - digits after the point, instead of the usual ones
  */
 export function formatOne(value: number, unit: string, system: System, digits?: number): string {
-  const print = PRINTS[unit]?.[system];
+  const print = printOf(value, unit, system);
   if (!print)
     return `${number(value, digits ?? (Math.abs(value) < 10 && !Number.isInteger(value) ? 1 : 0))}${unit ? ` ${unit}` : ''}`;
   const text = number((value - print.offset) / print.factor, digits ?? print.digits);
@@ -127,10 +133,16 @@ export function formatDifference(kelvin: number, system: System): string {
 export function lineInUnits(line: string, system: System): string {
   if (system === 'metric') return line;
   return line.replaceAll(/(-?\d+(?:\.\d+)?) (\S+?)(?=[\s,}\]]|$)/g, (whole, value: string, unit: string) => {
-    const print = PRINTS[unit]?.[system];
+    const print = printOf(Number(value), unit, system);
     if (!print) return whole;
     return `${formatOne(Number(value), unit, system).split(' ')[0]!.replace('−', '-')} ${print.written}`;
   });
+}
+
+/** How a value is printed in a system; nothing for a unit without a row. */
+function printOf(value: number, unit: string, system: System): Print | undefined {
+  const print = PRINTS[unit]?.[system];
+  return print?.less !== undefined && Math.abs(value) < print.factor ? print.less : print;
 }
 
 /** Whether a unit of the plan is another one in a system: what is written in it needs the user's beside it. */

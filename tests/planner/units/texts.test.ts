@@ -15,6 +15,7 @@ test('amounts in braces stand in the user’s system, rounded; a difference in d
 
 test('a line to write into a file is proposed in the user’s units', () => {
   expect(lineInUnits('fuel: { inTank: 3.79 L }', 'us')).toBe('fuel: { inTank: 1.00 US gal }');
+  expect(lineInUnits('oil: 1.9 L', 'us')).toBe('oil: 2.0 US qt');
   expect(lineInUnits('tyres: [{ position: front, count: 1, pressure: 175 kPa }]', 'us')).toBe(
     'tyres: [{ position: front, count: 1, pressure: 25 psi }]',
   );
@@ -82,6 +83,10 @@ test.each([
   [10, 'L', 'metric', '10.0 L'],
   [10, 'L', 'imperial', '2.20 imp gal (10.0 L)'],
   [10, 'L', 'us', '2.64 US gal'],
+  // Less than a gallon is sold by the quart, a quarter of 231 in³: 0.946 L.
+  [3, 'L', 'us', '3.2 US qt'],
+  [3.78, 'L', 'us', '4.0 US qt'],
+  [0.2, 'L', 'us', '0.2 US qt'],
   [-40, '°C', 'metric', '−40 °C'],
   [-40, '°C', 'us', '−40 °F'],
 ] as const)('%d %s reads for %s "%s"', (value, unit, system, text) => {
