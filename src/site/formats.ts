@@ -110,8 +110,12 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     return `${own} (${difference ? formatDifference(value, system) : amount(value, unit)})`;
   }
 
-  /** The household's unit for what is read in a unit of the plan. */
-  const readIn = (unit: string) => (isForeign(unit, system) ? amount(0, unit).replace(/^\S+ /, '') : unit);
+  /** The household's unit for what is read in a unit of the plan, or in one unit or another ("km or h"). */
+  const readIn = (units: string) =>
+    units
+      .split(' or ')
+      .map((unit) => (isForeign(unit, system) ? amount(0, unit).replace(/^\S+ /, '') : unit))
+      .join(' or ');
 
   /** A line of a content file in the household's units. */
   const contentLine = (line: string) => lineInUnits(line, system);
