@@ -88,7 +88,7 @@ export function planBatteries(
         machine: charge.machine,
         level: 'warning',
         text: charge.problem,
-        act: `Charge on ${writtenDate(isoOfDay(charge.day), household.locale)} at the latest, or sooner with what the sentence names.`,
+        act: `Charge on ${writtenDate(isoOfDay(charge.day), household.locale)} at the latest; any earlier day on which there is time and a charger for it is better.`,
         about: 'battery',
       });
   return { plans, trips: rota.trips, warnings };
@@ -266,7 +266,7 @@ function whyText(
     parts.push(
       others.length > 0
         ? `Charged earlier to share the trip with ${listText(few(others))}.`
-        : 'The days up to then are not open.',
+        : 'Charged earlier, since nobody has time for it on the days up to then.',
     );
   const meanC = store.dayMeanC[rest.dayOfYear[charge.day - rest.firstDay]!]!;
   if (care.keptAt === 'machine' && row.minChargeC !== undefined && meanC < row.minChargeC + 2)

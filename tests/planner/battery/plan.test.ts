@@ -459,7 +459,7 @@ test('a charge that comes late is warned of with the last day for it', () => {
     machine: 'a',
     level: 'warning',
     text: 'a was due by 2 July 2026 and is charged on 15 September 2026, the first day it can be.',
-    act: 'Charge on 15 September 2026 at the latest, or sooner with what the sentence names.',
+    act: 'Charge on 15 September 2026 at the latest; any earlier day on which there is time and a charger for it is better.',
     about: 'battery',
   });
   const gone = { ...home, away: [{ from: '2026-01-01', to: '2027-12-31' }] };
