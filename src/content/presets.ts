@@ -60,7 +60,7 @@ export const PRESETS: readonly PresetRow[] = [
   row('chassis.brakeFluid', '', 'the most common fluid; the reservoir cap says', ['DOT4', 'DOT4', 'DOT4', 'DOT4', 'DOT4', 'DOT4', 'DOT3', 'DOT4']),
   row('chassis.clutch', '', 'usual for this kind', ['cable', 'automatic', 'automatic', 'automatic', 'automatic', 'hydraulic', 'cable', 'none']),
   row('chassis.throttle', '', 'usual for this kind', same('cable')),
-  row('chassis.offGround', '', 'nothing said of a stand', same(false)),
+  row('chassis.offGround', '', 'nothing said: a snow machine rests with its tail raised, the others on their tyres', [false, false, true, false, false, false, false, false]),
   row('chassis.skis', '', 'usual for this kind', [false, false, true, false, false, false, false, false]),
   row('chassis.track', '', 'usual for this kind', [false, false, true, false, false, false, false, false]),
   row('chassis.greasePoints', '', 'usual for this kind', [[0, 0, 6], [0, 0, 2], [8, 4, 14], [6, 0, 12], [8, 4, 16], [0, 0, 12], [8, 4, 20], [0, 0, 6]]),

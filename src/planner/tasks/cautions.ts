@@ -32,6 +32,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Battery acid and hydrogen',
     text: 'Charging gives off hydrogen, which explodes; acid burns eyes and skin. Ventilate, no sparks or flame, eye protection and gloves. Switch the charger off before its clips are put on or taken off. Acid on skin or in eyes: rinse with much water at once and see a doctor.',
     defer: "The battery maker's and the charger maker's instructions.",
+    unless: { battery: { family: 'lithium' } },
   },
   {
     id: 'battery-leads',

@@ -1,7 +1,7 @@
 /** The promise of the project, held over thousands of generated machines: all that is opened is closed, in safe order. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { CloseStage, Procedure } from '../../../src/planner/household.ts';
+import type { CloseStage, MachineKind, Procedure } from '../../../src/planner/household.ts';
 import { buildLedger, STAGES, settleSteps } from '../../../src/planner/ledger/index.ts';
 import { BEFORE_FIRST_START } from '../../../src/planner/ledger/start-up.ts';
 import type { PlanStep } from '../../../src/planner/season-plan.ts';
@@ -89,6 +89,40 @@ holds('days run forward: first day not after last, nothing due after what follow
   ]);
 });
 
+const controls = (names: Record<MachineKind, string>) =>
+  Object.fromEntries(Object.entries(names).map(([kind, name]) => [kind, `start-up-controls.${name}`])) as typeof names;
+// How each kind is steered and its engine governed: by definition of the kind.
+const THROTTLE = controls({
+  motorcycle: 'throttle',
+  scooter: 'throttle',
+  quad: 'throttle-lever',
+  'snow-machine': 'throttle-lever',
+  'side-by-side': 'throttle-pedal',
+  car: 'throttle-pedal',
+  tractor: 'throttle-hand',
+  mower: 'throttle-mower',
+});
+const OTHERS = 'lights-others';
+const LIGHTS = controls({
+  motorcycle: 'lights',
+  scooter: 'lights',
+  car: 'lights-car',
+  quad: OTHERS,
+  'snow-machine': OTHERS,
+  'side-by-side': OTHERS,
+  tractor: OTHERS,
+  mower: OTHERS,
+});
+const STEERING: Partial<Record<MachineKind, string[]>> = {
+  motorcycle: ['start-up-controls.steering', 'start-up-first-ride.walking-pace'],
+  scooter: ['start-up-controls.steering', 'start-up-first-ride.walking-pace'],
+  quad: ['start-up-controls.steering-bars', 'start-up-first-ride.walking-pace'],
+  'snow-machine': ['start-up-controls.steering-bars', 'start-up-first-ride.walking-pace-snow'],
+  'side-by-side': ['start-up-controls.steering-wheel', 'start-up-first-ride.walking-pace-car'],
+  car: ['start-up-controls.steering-wheel', 'start-up-first-ride.walking-pace-car'],
+  tractor: ['start-up-controls.steering-wheel', 'start-up-first-ride.walking-pace-tractor'],
+};
+
 holds('what the machine has is checked on the start-up sheet and marked as safety-critical', ({ machine, steps }) => {
   const { chassis, engine } = machine;
   const marked = new Set(
@@ -100,8 +134,8 @@ holds('what the machine has is checked on the start-up sheet and marked as safet
   const expected: [boolean, string][] = [
     [['hydraulic', 'mixed'].includes(chassis.brakes), 'start-up-controls.hydraulic-brakes'],
     [['cable', 'mixed'].includes(chassis.brakes), 'start-up-controls.cable-brakes'],
-    [burns && chassis.throttle === 'cable', 'start-up-controls.throttle'],
-    [chassis.hasLights, 'start-up-controls.lights'],
+    [burns && chassis.throttle === 'cable', THROTTLE[machine.kind]],
+    [chassis.hasLights, LIGHTS[machine.kind]],
     [engine.oilL > 0, 'start-up-fluids.oil'],
     [machine.tyres.length > 0, 'start-up-tyres.look'],
     [
@@ -109,7 +143,7 @@ holds('what the machine has is checked on the start-up sheet and marked as safet
       steps.some((s) => s.id === 'tyres.pressure.1') ? 'start-up-tyres.pressure' : 'start-up-tyres.short-rest',
     ],
     [chassis.track, 'start-up-tyres.track'],
-    [machine.kind !== 'mower', 'start-up-controls.steering'],
+    ...(STEERING[machine.kind] ?? []).map((id): [boolean, string] => [true, id]),
     [engine.cycle === 'four-stroke', 'start-up-first-start.start'],
     [engine.cycle === 'two-stroke', 'start-up-first-start.start-two-stroke'],
     [machine.kind === 'mower' && burns, 'start-up-controls.mower'],
@@ -189,6 +223,10 @@ const TRADE_ORDER: readonly [string, string][] = [
   ['cool-down.wait', 'deck-and-implements.mower-deck'],
   ['deck-and-implements.lead-off', 'lubrication.belt'],
   ['start-up-paperwork.in-force.1', 'start-up-first-ride.walking-pace'],
+  ['start-up-paperwork.back-on-road', 'start-up-first-ride.walking-pace-car'],
+  ['start-up-paperwork.in-force.1', 'start-up-first-ride.walking-pace-snow'],
+  ['start-up-paperwork.back-on-road', 'start-up-first-ride.walking-pace-tractor'],
+  ['battery.water', 'battery.charge'],
 ];
 
 holds('lay-up and start-up keep the order of the trade', ({ steps }) => {

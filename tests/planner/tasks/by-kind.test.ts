@@ -1,0 +1,141 @@
+/** Each owner is told only of what the kind of machine has: what stands on a sheet can be ticked honestly. */
+import { expect, test } from 'vitest';
+import { settleSteps } from '../../../src/planner/ledger/index.ts';
+import { concreteSteps } from '../../../src/planner/tasks/index.ts';
+import { type Case, caseOf } from './generate.ts';
+import { library } from './library.ts';
+
+const LIBRARY = library();
+const KINDS = ['motorcycle', 'scooter', 'snow-machine', 'quad', 'side-by-side', 'car', 'tractor', 'mower'] as const;
+type Kind = (typeof KINDS)[number];
+
+const stepsOf = (drawn: Case) => settleSteps(drawn.machine, concreteSteps({ ...drawn, procedures: LIBRARY }));
+const textOf = (drawn: Case, phase?: string) =>
+  stepsOf(drawn)
+    .filter((step) => phase === undefined || step.phase === phase)
+    .flatMap(({ id, title, detail, why, doNotRide }) => `${id}: ${[title, detail, why, doNotRide].join(' ')}`);
+const USE = { 'snow-machine': 'snow', tractor: 'work', mower: 'work' } as const;
+/** A machine of the kind as such machines are built, with track and skis or tyres, and lights. */
+function of(kind: Kind, change: Parameters<typeof caseOf>[0] = {}): Case {
+  const onSnow = kind === 'snow-machine';
+  return caseOf({
+    kind,
+    use: USE[kind as keyof typeof USE] ?? 'road',
+    ...(onSnow ? { tyres: [], drive: 'track' } : {}),
+    ...change,
+    flags: { lights: kind !== 'mower', track: onSnow, skis: onSnow, ...change.flags },
+  });
+}
+
+/** What only some kinds have. By definition of the kinds; the rest is common knowledge of how they are built. */
+const HAVE: readonly [what: string, words: RegExp, kinds: readonly Kind[]][] = [
+  ['a side-stand', /side-stand/, ['motorcycle', 'scooter']],
+  ['a grip that snaps shut', /snaps? shut/, ['motorcycle', 'scooter']],
+  ['a tether', /tether/i, ['snow-machine']],
+  ['handlebars', /\bbars straight|\bbars,|bars free/, ['motorcycle', 'scooter', 'quad', 'snow-machine']],
+  ['spokes', /spokes, where it has them/, ['motorcycle', 'scooter']],
+  ['indicators', /indicators/, ['motorcycle', 'scooter', 'car']],
+  ['a power take-off', /power take-off/, ['tractor']],
+  ['a blade', /\bblade/, ['tractor', 'mower']],
+  ['a cutter', /cutter/, ['tractor', 'mower']],
+  ['skis', /\bskis?\b/i, ['snow-machine']],
+  ['a raised track', /raised track|behind the track/, ['snow-machine']],
+  ['footrests', /footrests, silencer/, ['motorcycle', 'scooter', 'quad']],
+  ['a selector', /\bP or neutral/, ['quad', 'side-by-side', 'car']],
+];
+
+test.each(KINDS)('the sheets of a %s speak of nothing that only other kinds have', (kind) => {
+  const texts = textOf(of(kind), 'start-up');
+  expect(texts.length).toBeGreaterThan(10);
+  for (const [what, words, kinds] of HAVE)
+    if (kinds.includes(kind)) expect(texts.join('\n'), what).toMatch(words);
+    else
+      expect(
+        texts.filter((text) => words.test(text)),
+        what,
+      ).toEqual([]);
+});
+
+test('an injected engine is told of no choke, float bowl or jet before it is started, a carburettor is', () => {
+  const fuel = { ...caseOf().machine.fuel!, taps: null };
+  const told = (delivery: 'carburettor' | 'injection', bowls: number) =>
+    textOf(of('car', { fuel: { ...fuel, delivery, bowls } }), 'start-up').filter((text) =>
+      /[Cc]hoke|\bbowls?\b|\bjet\b|carburettor/.test(text),
+    );
+  expect(told('injection', 0)).toEqual([]);
+  expect(told('carburettor', 1).length).toBeGreaterThan(1);
+});
+
+test('a two-stroke has no oil lamp, a four-stroke is stopped by it', () => {
+  const lamp = (cycle: 'two-stroke' | 'four-stroke', kind: Kind) =>
+    textOf(of(kind, cycle === 'two-stroke' ? { cycle, oilL: 0, twoStrokeOil: 'injected' } : { cycle })).filter((text) =>
+      /oil (?:lamp|light)/i.test(text),
+    );
+  expect(lamp('two-stroke', 'snow-machine')).toEqual([]);
+  expect(lamp('four-stroke', 'car').some((text) => text.startsWith('start-up-first-start.start:'))).toBe(true);
+});
+
+const BATTERY = { care: 'visits', keptAt: 'machine', connected: false, capacityAh: 12, charges: 1 } as const;
+
+// Sealed lids are not opened; lithium iron phosphate has neither acid nor water that freezes. Common practice.
+test('who cannot look into the cells is told of no water, who has no acid of no acid and no frozen battery', () => {
+  for (const care of ['visits', 'carry-in', 'maintainer'] as const) {
+    const keptAt = care === 'carry-in' ? 'room' : 'machine';
+    const told = (chemistry: 'flooded-antimony' | 'flooded-calcium' | 'agm' | 'gel' | 'lifepo4') =>
+      stepsOf(caseOf({ battery: { ...BATTERY, care, keptAt, chemistry } }));
+    const water = (steps: ReturnType<typeof told>) =>
+      steps.filter((step) =>
+        /distilled|plates covered|[Bb]are plates|caps to its cells|[Ff]looded/.test(`${step.title} ${step.detail}`),
+      );
+    for (const chemistry of ['flooded-calcium', 'agm', 'gel', 'lifepo4'] as const)
+      expect(
+        water(told(chemistry)).map(({ id }) => id),
+        `${care} ${chemistry}`,
+      ).toEqual([]);
+    const phases = water(told('flooded-antimony')).map(({ phase }) => phase);
+    expect(new Set(phases), care).toEqual(
+      new Set(care === 'maintainer' ? ['lay-up', 'look-in', 'start-up'] : ['lay-up', 'start-up']),
+    );
+    const lithium = told('lifepo4');
+    expect(lithium.flatMap(({ cautions }) => cautions)).not.toContain('battery-acid-gas');
+    expect(lithium.flatMap(({ cautions }) => cautions)).not.toContain('frozen-battery');
+    expect(
+      lithium.filter((step) => step.id.includes('battery') && /freeze|frozen|acid/.test(`${step.title} ${step.why}`)),
+    ).toEqual([]);
+    // One that charges below freezing harms a lithium battery for good.
+    for (const step of lithium.filter(({ needs }) => needs.charger))
+      expect(step.cautions, step.id).toContain('lithium-cold');
+  }
+});
+
+test('the starter stud stands where the battery is out, not where the engine is turned by it', () => {
+  const steps = stepsOf(caseOf({ battery: { ...BATTERY, chemistry: 'agm', care: 'carry-in', keptAt: 'room' } }));
+  expect(steps.filter(({ cautions }) => cautions.includes('starter-stud')).map(({ id }) => id)).toEqual([
+    'start-up-battery.fit',
+  ]);
+  const { detail } = steps.find(({ id }) => id === 'start-up-battery.fit')!;
+  expect(detail).toMatch(/starter motor's own stud first, while the battery is still out/);
+});
+
+test('papers, keys and insurance are seen to over every rest of a machine of the road, written down or not', () => {
+  const ids = (change: Parameters<typeof caseOf>[0]) => stepsOf(caseOf({ papers: [], ...change })).map(({ id }) => id);
+  expect(ids({ use: 'road' })).toEqual(
+    expect.arrayContaining(['paperwork.put-away', 'start-up-paperwork.back-on-road', 'start-up-paperwork.aboard']),
+  );
+  for (const change of [{ use: 'snow' }, { use: 'road', restDays: 10 }] as const) {
+    expect(ids(change)).not.toContain('paperwork.put-away');
+    expect(ids(change)).not.toContain('start-up-paperwork.back-on-road');
+  }
+});
+
+test('no step names the season in which a rest lies: a snow machine rests in summer, the south turns the year round', () => {
+  const named = KINDS.flatMap((kind) =>
+    textOf(of(kind)).filter((text) => /\b(?:winter|summer|autumn|in spring|by spring)\b/.test(text)),
+  );
+  expect(named).toEqual([]);
+});
+
+test('a machine without tyres is asked for no tyre pressure and no wheel nut', () => {
+  const asked = stepsOf(of('snow-machine')).filter(({ phase }) => phase === 'start-up');
+  expect(asked.filter(({ title, detail }) => /tyre|wheel nut/i.test(`${title} ${detail}`))).toEqual([]);
+});
