@@ -39,9 +39,9 @@ const HAVE: readonly [what: string, words: RegExp, kinds: readonly Kind[]][] = [
   ['a blade', /\bblade/, ['tractor', 'mower']],
   ['a cutter', /cutter/, ['tractor', 'mower']],
   ['skis', /\bskis?\b/i, ['snow-machine']],
-  ['a raised track', /raised track|behind the track/, ['snow-machine']],
+  ['a raised track', /[Bb]ehind the track/, ['snow-machine']],
   ['footrests', /footrests, silencer/, ['motorcycle', 'scooter', 'quad']],
-  ['a selector', /\bP or neutral/, ['quad', 'side-by-side', 'car']],
+  ['a selector', /P or neutral/, ['quad', 'side-by-side', 'car']],
 ];
 
 test.each(KINDS)('the sheets of a %s speak of nothing that only other kinds have', (kind) => {

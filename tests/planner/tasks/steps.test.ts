@@ -310,6 +310,9 @@ test('who has no blade is told of none', () => {
 test('every step that runs an engine carries the caution on carbon monoxide', () => {
   const running = ['fuel-fill.run', 'oil.circulate', 'fog-running.intake', 'coolant.swap', 'coolant.renew'];
   running.push('start-up-first-start.outside', 'start-up-first-start.start', 'start-up-first-start.warm');
+  running.push(...['wheels', 'track', 'tractor', 'mower'].map((kind) => `start-up-first-start.outside-${kind}`));
+  running.push('start-up-first-start.start-two-stroke');
+  running.push(...['stops', 'stops-tether', 'stops-mower', 'stops-tractor'].map((id) => `start-up-first-start.${id}`));
   for (const id of running) {
     const [procedure, name] = id.split('.');
     const step = LIBRARY.find((one) => one.id === procedure)!.steps.find((one) => one.id === name)!;
