@@ -167,7 +167,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'first-ride',
     title: 'First ride',
-    text: 'Tyres, brakes and the rider are cold. A short loop near home in daylight, brakes tried at walking pace first, full protective clothing.',
+    text: 'Tyres or track, brakes and whoever drives are cold. A short loop near home in daylight, brakes tried at walking pace first; full protective clothing where you sit in the open.',
     defer: 'Your own judgement: anything that feels wrong ends the ride.',
   },
 ];

@@ -56,13 +56,15 @@ test.each(KINDS)('the sheets of a %s speak of nothing that only other kinds have
       ).toEqual([]);
 });
 
-test('an injected engine is told of no choke, float bowl or jet before it is started, a carburettor is', () => {
+test('an injected engine is told of no choke, float bowl or jet, a carburettor is', () => {
   const fuel = { ...caseOf().machine.fuel!, taps: null };
   const told = (delivery: 'carburettor' | 'injection', bowls: number) =>
-    textOf(of('car', { fuel: { ...fuel, delivery, bowls } }), 'start-up').filter((text) =>
-      /[Cc]hoke|\bbowls?\b|\bjet\b|carburettor/.test(text),
+    [true, false].flatMap((drain) =>
+      textOf(of('car', { fuel: { ...fuel, delivery, bowls }, flags: { drain } })).filter((text) =>
+        /[Cc]hoke|\bbowls?\b|\bjets?\b|carburettor/.test(text),
+      ),
     );
-  expect(told('injection', 0)).toEqual([]);
+  expect(told('injection', 0).filter((text) => !text.includes('washer'))).toEqual([]);
   expect(told('carburettor', 1).length).toBeGreaterThan(1);
 });
 

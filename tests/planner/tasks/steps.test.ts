@@ -26,7 +26,8 @@ test('names in a text are written out in the household’s units and kept beside
     used: [{ name: 'oil', value: 3, unit: 'L' }],
     missing: [],
   });
-  expect(fill('{oil}', amounts, 'us').text).toBe('0.79 US gal');
+  // 3 L of 0.946353 L a US quart: 3.17.
+  expect(fill('{oil}', amounts, 'us').text).toBe('3.2 US qt');
 });
 
 test('a name without a value says where to look and is reported', () => {
