@@ -1,4 +1,5 @@
 import type { NormalsClimate } from '../planner/climate/index.ts';
+import { plainName } from './place-names.ts';
 
 /** The bundled library as it lies in its file: one column per quantity, integers, months as steps from the one before. */
 export interface ClimateLibraryFile {
@@ -226,16 +227,6 @@ export function nearestStations(
   return order.slice(0, options.count ?? 1).map((i) => found(library, i, away[i]!, options.elevationM));
 }
 
-/** Lower case, without accents and punctuation: how names are compared. */
-function plain(name: string): string {
-  return name
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim();
-}
-
 /**
  * Stations by name or id: an exact match alone, else all whose name begins with the words, else all that contain them.
  * @param library - the opened library
@@ -244,13 +235,13 @@ function plain(name: string): string {
  */
 export function stationsByName(library: ClimateLibrary, query: string): NearbyStation[] {
   const [, words = query, country] = /^(.*?),\s*([A-Za-z]{2})$/.exec(query.trim()) ?? [];
-  const wanted = plain(words);
+  const wanted = plainName(words);
   if (wanted === '') return [];
   const { file } = library;
   const inCountry = file.id
     .map((_, i) => i)
     .filter((i) => country === undefined || file.country[i] === country.toUpperCase());
-  const names = new Map(inCountry.map((i) => [i, plain(file.name[i]!)]));
+  const names = new Map(inCountry.map((i) => [i, plainName(file.name[i]!)]));
   const tests: ((i: number) => boolean)[] = [
     (i) => file.id[i] === words.trim(),
     (i) => names.get(i) === wanted,

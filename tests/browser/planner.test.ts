@@ -278,7 +278,7 @@ test('coordinates, typed or taken from the device, give the nearest stations', a
   await page.goto(`${site.origin}/plan/`);
   const first = page.locator('#stations [role=option]').first();
   await page.getByLabel('Nearest weather station').fill('−43.5; 172.6');
-  await first.filter({ hasText: /NZ/ }).waitFor();
+  await first.filter({ hasText: /, New Zealand, \d+ km away$/ }).waitFor();
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Take where I am' }).click();
   await first.filter({ hasText: 'Edmonton' }).waitFor();
@@ -288,6 +288,27 @@ test('coordinates, typed or taken from the device, give the nearest stations', a
   expect((await planOf(page)).places[0]!.station!.name).toContain('Edmonton');
   calm(opened);
 }, 60_000);
+
+test('a town that is no station is planned by the nearest one, and stands in the field by its own name', async () => {
+  const opened = await open(browser, site.origin, { ...DESK, locale: 'de-DE', timezoneId: 'Europe/Berlin' });
+  const { page } = opened;
+  await page.goto(`${site.origin}/plan/`);
+  const field = page.getByLabel('Nearest weather station');
+  await field.fill('hannover');
+  const first = page.locator('#stations [role=option]').first();
+  await first.filter({ hasText: /^Hannover, Germany: station .+, \d+ km away$/ }).waitFor();
+  await first.click();
+  expect(await field.inputValue()).toBe('Hannover');
+  await page.getByText('Weather of ').waitFor();
+  await page.getByRole('heading', { name: 'Dates and amounts' }).waitFor({ timeout: 30_000 });
+  expect((await planOf(page)).places[0]!.station!.distanceKm).toBeGreaterThan(5);
+  await page.reload();
+  await page.getByRole('heading', { name: 'Dates and amounts' }).waitFor({ timeout: 30_000 });
+  expect(await field.inputValue()).toBe('Hannover');
+  await field.fill('nowhere at all');
+  await page.getByText(/no station or town of that name/).waitFor();
+  calm(opened);
+}, 90_000);
 
 test('what is taken along comes back on a phone: as the zip, or as its files without their folders', async () => {
   const { page } = await open(browser, site.origin);

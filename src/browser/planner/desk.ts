@@ -3,17 +3,20 @@
  * that tests can ask it directly.
  */
 import { filesOf, householdOf, problemsOf } from '../../content/answers.ts';
-import { nearestStations, openClimateLibrary, stationsByName } from '../../content/climate-library.ts';
+import { nearestStations, openClimateLibrary } from '../../content/climate-library.ts';
 import type { ContentFile } from '../../content/files.ts';
+import { countryName, placesByName, type TownsFile } from '../../content/towns.ts';
 import type { Household, Machine, Procedure } from '../../planner/household.ts';
 import { planSeason } from '../../planner/plan.ts';
 import { planMoved } from '../../planner/plan-moved.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
+import { formatOne } from '../../planner/units/index.ts';
 import type { PublishedInput } from '../../publish/inputs.ts';
 import { replan } from '../bench/replan.ts';
 import type { Ask, Asks, LoadedFile, Setting, StationFound } from './messages.ts';
 import { pointIn } from './point.ts';
 import { type Shown, show } from './show.ts';
+import { PLANNER } from './words.ts';
 
 type Answering = { [A in Ask]: (given: Asks[A][0]) => Promise<Asks[A][1]> | Asks[A][1] };
 
@@ -41,11 +44,29 @@ export class Desk implements Answering {
     this.fetchJson = fetchJson;
   }
 
-  async stations({ query }: { query: string }): Promise<StationFound[]> {
-    const library = await this.library();
+  async stations({ query, zone, units }: Asks['stations'][0]): Promise<StationFound[]> {
+    const [library, towns] = await Promise.all([this.library(), this.get('climate/towns.json') as Promise<TownsFile>]);
+    const away = (km: number) => formatOne(km, 'km', units === 'metric' ? units : 'us');
     const point = pointIn(query);
-    const found = point ? nearestStations(library, ...point, { count: 5 }) : stationsByName(library, query);
-    return found.map((f) => ({ id: f.climate.id, name: f.climate.name, country: f.country, distanceKm: f.distanceKm }));
+    if (point)
+      return nearestStations(library, ...point, { count: 5 }).map(
+        ({ climate: { id, name }, country, distanceKm }, i) => ({
+          id,
+          name,
+          country,
+          label: `${name}, ${countryName(country)}, ${PLANNER.stationFar(away(distanceKm))}`,
+          point: i === 0 ? point.join() : undefined,
+        }),
+      );
+    const [home] = placesByName(library, towns, zone.replace(/.*\//, '').replaceAll('_', ' '), undefined);
+    return placesByName(library, towns, query, home?.country).map(
+      ({ id, station: name, country, distanceKm, town }) => {
+        const where = countryName(country);
+        if (!town) return { id, name, country, label: `${name}, ${where}` };
+        const label = `${[town.name, town.state, where].filter(Boolean).join(', ')}: ${PLANNER.stationOf(name, away(distanceKm))}`;
+        return { id, name, country, label, town: town.name, point: `${town.latitudeDeg},${town.longitudeDeg}` };
+      },
+    );
   }
 
   async form({ answers, asOf, machine }: Asks['form'][0]): Promise<Asks['form'][1]> {

@@ -20,6 +20,7 @@ export const MACHINE_FIELDS = [
   'stationName',
   'country',
   'point',
+  'town',
   'enclosure',
   'power',
   'lastUse',
@@ -55,6 +56,7 @@ export const emptyMachine = (n: number, like?: MachineDraft | undefined): Machin
   stationName: like?.stationName ?? '',
   country: like?.country ?? '',
   point: like?.point ?? '',
+  town: like?.town ?? '',
 });
 
 /** New drafts: one machine, the units of the device's language, an id of their own. */

@@ -5,10 +5,12 @@ export const lead =
 export const days = 'What to do, by day';
 export const start = 'Choose a weather station to see the plan.';
 export const working = 'Working it out …';
-export const stationNone = 'No station of that name. Try a larger town nearby, or coordinates such as 52.4, -113.8.';
+export const stationNone =
+  'This page knows no station or town of that name. Type a larger town nearby, or latitude and longitude off a map, such as 52.4, -113.8: the nearest station is found by them.';
 export const hereNot = 'The device does not say where it is. Type a town or coordinates.';
 export const stationChosen = (name: string) => `Weather of ${name}`;
-export const stationFar = (km: number) => `${km} km away`;
+export const stationFar = (distance: string) => `${distance} away`;
+export const stationOf = (name: string, distance: string) => `station ${name}, ${distance} away`;
 export const nameMissing = 'Give it a name.';
 export const chargerMissing = 'Say what it gives, or take the tick below away.';
 export const unsound = 'Correct what is marked to see the plan.';

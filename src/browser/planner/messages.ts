@@ -23,12 +23,18 @@ export interface StationFound {
   id: string;
   name: string;
   country: string;
-  distanceKm: number;
+  /** As it stands in the list. */
+  label: string;
+  /** The town that was looked for, where it is not the station itself. */
+  town?: string | undefined;
+  /** "52.4,9.7" where it is the nearest to a town or to coordinates. */
+  point?: string | undefined;
 }
 
 /** Each request with its answer. */
 export interface Asks {
-  stations: [{ query: string }, StationFound[]];
+  /** `zone` is the device's time zone, which tells the reader's country. */
+  stations: [{ query: string; zone: string; units: string }, StationFound[]];
   form: [
     { answers: Answers; asOf: string; machine?: string | undefined },
     { problems: AnswerProblem[]; shown?: Shown },

@@ -37,10 +37,15 @@ export class OwnMachines {
     this.heard = heard;
     this.form = piece('form') as HTMLFormElement;
     this.drafts = keptDrafts() ?? newDrafts(languageTag(navigator.language), newId());
-    this.stations = new StationSearch(piece('station'), client, (choice) => {
-      Object.assign(this.shown, choice);
-      this.changed();
-    });
+    this.stations = new StationSearch(
+      piece('station'),
+      client,
+      () => ({ zone: timeZone(), units: this.drafts.home.units }),
+      (choice) => {
+        Object.assign(this.shown, choice);
+        this.changed();
+      },
+    );
     this.log = new DoneLog(piece('log'), (log) => {
       this.shown.log = log;
       this.changed();

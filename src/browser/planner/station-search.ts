@@ -1,15 +1,16 @@
 /** Finds a weather station by name or by coordinates; a combobox with a list of what was found. */
 import type { PlannerClient } from './client.ts';
 import type { StationFound } from './messages.ts';
-import { pointIn } from './point.ts';
 import { PLANNER } from './words.ts';
 
 export interface StationChoice {
   station: string;
   stationName: string;
   country: string;
-  /** "52.4,-113.8" where it is the nearest to coordinates that were typed, else empty. */
+  /** "52.4,-113.8" where it is the nearest to a town or to coordinates that were typed, else empty. */
   point: string;
+  /** The town that it is the nearest to, else empty. */
+  town: string;
 }
 
 /** Typing waits this long for the next key [ms]. */
@@ -21,13 +22,23 @@ export class StationSearch {
   private readonly said: HTMLElement;
   private readonly client: PlannerClient;
   private readonly chosen: (choice: StationChoice) => void;
+  private readonly reader: () => { zone: string; units: string };
   private chosenName = '';
   private found: StationFound[] = [];
   private active = -1;
   private timer = 0;
   private asked = 0;
 
-  constructor(root: HTMLElement, client: PlannerClient, chosen: (choice: StationChoice) => void) {
+  /**
+   * @param reader - the device's time zone and the units of the form, as they are now
+   */
+  constructor(
+    root: HTMLElement,
+    client: PlannerClient,
+    reader: () => { zone: string; units: string },
+    chosen: (choice: StationChoice) => void,
+  ) {
+    this.reader = reader;
     this.input = root.querySelector('input')!;
     this.list = root.querySelector('[role=listbox]')!;
     this.said = root.querySelector('[role=status]')!;
@@ -49,8 +60,8 @@ export class StationSearch {
   }
 
   /** Shows what was chosen earlier. */
-  show({ stationName, point }: { stationName: string; point: string }): void {
-    this.input.value = point === '' ? stationName : point.replace(',', ', ');
+  show({ stationName, point, town }: Pick<StationChoice, 'stationName' | 'point' | 'town'>): void {
+    this.input.value = town || point.replace(',', ', ') || stationName;
     this.chosenName = stationName;
     this.said.textContent = stationName === '' ? '' : PLANNER.stationChosen(stationName);
     this.close();
@@ -81,7 +92,7 @@ export class StationSearch {
     }
     let found: StationFound[];
     try {
-      found = await this.client.ask('stations', { query });
+      found = await this.client.ask('stations', { query, ...this.reader() });
     } catch {
       this.said.textContent = PLANNER.failed;
       return;
@@ -97,7 +108,7 @@ export class StationSearch {
         item.id = `station-${i}`;
         item.role = 'option';
         item.ariaSelected = 'false';
-        item.textContent = `${station.name}, ${station.country}${station.distanceKm > 0 ? `, ${PLANNER.stationFar(Math.round(station.distanceKm))}` : ''}`;
+        item.textContent = station.label;
         return item;
       }),
     );
@@ -121,8 +132,8 @@ export class StationSearch {
   private choose(at: number): void {
     const station = this.found[at];
     if (!station) return;
-    const point = at === 0 ? (pointIn(this.input.value)?.join(',') ?? '') : '';
-    const choice = { station: station.id, stationName: station.name, country: station.country, point };
+    const { id, name, country, point = '', town = '' } = station;
+    const choice = { station: id, stationName: name, country, point, town };
     this.show(choice);
     this.chosen(choice);
   }

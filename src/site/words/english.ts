@@ -550,6 +550,8 @@ export const methods = {
   missed: 'not met',
   station: (name: string, km: string, height: string, far: boolean) =>
     ` Station ${name}, ${km} km away, ${height} m higher or lower${far ? ': too far to trust without a look' : ''}.`,
+  towns:
+    'Towns by which the planner finds a station: GeoNames (geonames.org), Creative Commons Attribution 3.0; a selection, to a tenth of a degree.',
   contents: 'Calculations',
 };
 export const notFound = {
