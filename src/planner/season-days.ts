@@ -26,7 +26,7 @@ export function datedSteps(
     return {
       ...step,
       date: ticked ?? step.date ?? dateOf(step.id),
-      overdue: standing(step, draft, asOf)?.overdue,
+      overdue: step.overdue ?? standing(step, draft, asOf)?.overdue,
     };
   });
   const { firstUse } = startUpDays(draft, steps, asOf);
@@ -102,7 +102,8 @@ export function overdueWarnings(
   const late = new Map<string, PlanStep[]>();
   const isLate = asOf > machine.season.firstUse;
   for (const step of steps) {
-    if (step.overdue === undefined || (isLate && step.phase === 'start-up')) continue;
+    // A charge that is overdue is told with its battery.
+    if (step.overdue === undefined || step.phase === 'look-in' || (isLate && step.phase === 'start-up')) continue;
     const work = WORK[step.phase] ?? step.phase;
     late.set(work, [...(late.get(work) ?? []), step]);
   }

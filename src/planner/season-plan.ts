@@ -138,6 +138,8 @@ export interface BatteryPlan {
   /** By day from lay-up to first use; absent in the household's plan.json, whole in the machine's. */
   paths?: { low: BatteryDay[]; expected: BatteryDay[]; high: BatteryDay[] } | undefined;
   charges: Charge[];
+  /** The day by which one more charge is due that no day was found for; a warning says why. */
+  chargeWithoutDay?: IsoDate | undefined;
   /** Smallest gap between design low and freezing point on the high-loss path. */
   freezingMargin: { minK: number; month: number };
   /** By month of the rest, in order. */
@@ -169,10 +171,12 @@ export interface BatteryPlan {
 export interface Charge {
   /** Number of the charge within the rest, from 1, charges already logged as done counted too; absent: its place in the list. */
   occurrence?: number | undefined;
-  /** The reminder's day: on or before the high-loss date, moved earlier to share a trip. */
+  /** The reminder's day: on or before the high-loss date, moved earlier to share a trip; after it where the charge is overdue. */
   date: IsoDate;
   /** The day the high-loss path reaches the threshold, or a reading found it not kept by its maintainer: the latest day. */
   earliest: IsoDate;
+  /** True where that day is past, and no charge has been logged. */
+  overdue?: boolean | undefined;
   /** The day the expected path reaches it, or that reading; undefined when not before first use. */
   expected?: IsoDate | undefined;
   /** Amounts at the reminder's day on the expected path, and at most (high-loss path). */

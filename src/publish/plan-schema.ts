@@ -65,6 +65,7 @@ const charge = z
     occurrence: z.int().min(1).optional(),
     date: date.meta({ description: "The reminder's day, on or before the high-loss date" }),
     earliest: date.meta({ description: 'Day the high-loss path reaches the threshold' }),
+    overdue: z.boolean().optional().meta({ description: 'True where the day by which it was due is past' }),
     expected: date.optional().meta({ description: 'Day the expected path reaches the threshold' }),
     ampHours: finite.min(0),
     ampHoursMost: finite.min(0),
@@ -94,6 +95,7 @@ const battery = z
       .optional()
       .meta({ description: "By day; only in the machine's own plan.json" }),
     charges: z.array(charge),
+    chargeWithoutDay: date.optional().meta({ description: 'A charge is due by this day, and no day was found for it' }),
     freezingMargin: z.strictObject({ minK: finite, month }),
     freezingByMonth: z.array(
       z.strictObject({ month, designLowC: finite, typicalLowC: finite, freezingPointC: finite, marginK: finite }),

@@ -1,6 +1,6 @@
 /** Which five numbers of a machine matter most: the first five that apply to it, in a fixed order of weight. */
 import { daysBetween } from '../planner/dates.ts';
-import type { MachinePlan } from '../planner/season-plan.ts';
+import type { BatteryPlan, MachinePlan } from '../planner/season-plan.ts';
 import type { Format } from './formats.ts';
 import { WORDS } from './words.ts';
 
@@ -17,18 +17,32 @@ export function fiveNumbersOf(m: MachinePlan, format: Format): BigNumber[] {
   return [battery, fuel, coolant, tyres, always].flatMap((part) => part(m, format)).slice(0, 5);
 }
 
-function battery({ battery }: MachinePlan, { amount, monthName, shortDay }: Format): BigNumber[] {
+function battery({ battery }: MachinePlan, format: Format): BigNumber[] {
   if (!battery) return [];
   const { minK, month } = battery.freezingMargin;
-  const first = battery.charges[0];
   return [
-    {
-      name: words.firstCharge,
-      value: first ? shortDay(first.date) : words.noCharge,
-      note: battery.care === 'maintainer' && !first ? WORDS.cares.maintainer : words.charges(battery.charges.length),
-    },
-    { name: words.margin, value: amount(minK, 'K'), note: words.marginIn(monthName(month)) },
+    nextCharge(battery, format),
+    { name: words.margin, value: format.amount(minK, 'K'), note: words.marginIn(format.monthName(month)) },
   ];
+}
+
+/** The first charge; where its day is past, that it is overdue and when it is to be made. */
+function nextCharge(
+  { charges, care, chargeWithoutDay, notKeptSince }: BatteryPlan,
+  { shortDay, fromNow }: Format,
+): BigNumber {
+  const [first] = charges;
+  if (first?.overdue)
+    return {
+      name: words.overdue,
+      value: shortDay(first.earliest),
+      note: words.chargeOn(fromNow(first.date), shortDay(first.date)),
+    };
+  if (first) return { name: words.firstCharge, value: shortDay(first.date), note: words.charges(charges.length) };
+  if (chargeWithoutDay !== undefined)
+    return { name: words.dueBy, value: shortDay(chargeWithoutDay), note: words.withoutDay };
+  const kept = notKeptSince === undefined ? WORDS.cares.maintainer : words.notKept;
+  return { name: words.firstCharge, value: words.noCharge, note: care === 'maintainer' ? kept : words.charges(0) };
 }
 
 function fuel({ fuel }: MachinePlan, { amount }: Format): BigNumber[] {

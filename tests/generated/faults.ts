@@ -185,7 +185,8 @@ function dayFaults(household: Household, machine: MachinePlan, charge: Charge): 
   const { lastUse, firstUse } = machine.season;
   return [
     ...(isOpenDay(household, charge.date) ? [] : [`${machine.id}: charge on ${charge.date}, a day that is not open`]),
-    ...(charge.date > lastUse && charge.date < firstUse
+    // One that is due before the start-up's week is made before the first start, if need be on its very day.
+    ...(charge.date > lastUse && (charge.date < firstUse || (charge.date === firstUse && charge.date > charge.earliest))
       ? []
       : [`${machine.id}: charge on ${charge.date} outside the rest`]),
     ...(charge.ampHours >= 0 &&

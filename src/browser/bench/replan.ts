@@ -111,8 +111,10 @@ function wholeSections(showing: Showing): Record<string, string> {
 }
 
 function nextCharge({ name, battery }: MachinePlan, asOf: IsoDate, { plainDate }: Format): NextCharge {
-  const date = battery?.charges.find((charge) => charge.date >= asOf)?.date ?? '';
-  return { name, date, said: date === '' ? '' : plainDate(date) };
+  const charge = battery?.charges.find(({ date }) => date >= asOf);
+  const date = charge?.date ?? battery?.chargeWithoutDay ?? '';
+  const since = charge?.overdue ? `, ${WORDS.agenda.overdue(plainDate(charge.earliest))}` : '';
+  return { name, date, said: date === '' ? '' : `${plainDate(date)}${since}` };
 }
 
 function shownStep({ id, title, amounts, date }: PlanStep, format: Format): ShownStep {

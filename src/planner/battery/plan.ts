@@ -88,10 +88,20 @@ export function planBatteries(
         machine: charge.machine,
         level: 'warning',
         text: charge.problem,
-        act: `Charge on ${writtenDate(isoOfDay(charge.day), household.locale)} at the latest; any earlier day on which there is time and a charger for it is better.`,
+        act: actOn(charge, units.find((unit) => unit.machine.id === charge.machine)!, household),
         about: 'battery',
       });
   return { plans, trips: rota.trips, warnings };
+}
+
+/** Whether a charge was due before any day that it can still fall on. */
+const isOverdue = ({ day, due }: RotaCharge, { firstDay }: Pick<BatteryUnit, 'firstDay'>) => day > due && due < firstDay;
+
+/** What to do about a charge that is late, or that no charger has room for. */
+function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household): string {
+  return isOverdue(charge, unit)
+    ? 'Do it then at the latest: below its threshold a battery ages, and freezes sooner. If it was charged, say so: "Battery charged full" under "Done and measured" on the form, or a charge in the bench record.'
+    : `Charge on ${writtenDate(isoOfDay(charge.day), locale)} at the latest; any earlier day on which there is time and a charger for it is better.`;
 }
 
 /** A machine's battery as `chooseCare` takes it; undefined where there is none. */
@@ -149,6 +159,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
   const expected = run(rates.expected, logged);
   const high = run(rates.high, unit.loggedHigh);
   const charges = planned.map((charge, i) => chargeOf(unit, charge, i, planned, { expected, high }, rota, household));
+  const noDay = rota.problems.find((problem) => problem.machine === machine.id)?.due;
   const where = care.keptAt === 'room' ? { roomC: care.roomC } : { designLow: unit.designLow };
   const freezingByMonth = freezingMonths(battery.chemistry, rest, high, where);
   const freezingMargin = smallestMargin(freezingByMonth);
@@ -165,6 +176,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     thresholdPct: row.thresholdPct,
     paths: { low: daysOf(unit, low), expected: daysOf(unit, expected), high: daysOf(unit, high) },
     charges,
+    chargeWithoutDay: noDay === undefined ? undefined : isoOfDay(noDay),
     freezingMargin,
     freezingByMonth,
     calibration: calibration.result,
@@ -223,6 +235,7 @@ function chargeOf(
     occurrence: unit.logged.length + i + 1,
     date: isoOfDay(charge.day),
     earliest: isoOfDay(charge.due),
+    overdue: isOverdue(charge, unit) || undefined,
     expected: expectedAt < rest.days ? rest.dates[expectedAt] : undefined,
     ampHours,
     ampHoursMost,

@@ -10,6 +10,8 @@ export interface RotaBattery {
   firstDay: number;
   /** A due day from here on is met by the charge at start-up. */
   endDay: number;
+  /** The first use: the last day for a charge that is due before. */
+  lastDay: number;
   /** Due day where it is not charged; Infinity when not within the rest. */
   firstDue: number;
   /** Due day after a charge on `day`; the one before was on `since` (undefined: none yet). Never falls as `day` rises. */

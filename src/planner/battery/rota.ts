@@ -33,8 +33,8 @@ export interface RotaCharge {
 export interface Rota {
   trips: ChargeTrip[];
   charges: RotaCharge[];
-  /** What cannot be done, with what would make it so. */
-  problems: { machine: string; text: string; act: string }[];
+  /** A charge that no day was found for: by when it is due, why, and what would make it so. */
+  problems: { machine: string; due: number; text: string; act: string }[];
 }
 
 type Visits = Map<number, Omit<RotaCharge, 'tripId'>[]>;
@@ -146,7 +146,7 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Benc
     if (!driver) break;
     const latest = dayFor(driver, days);
     if (latest === undefined) {
-      problems.push({ machine: driver.battery.machine, ...noDay(driver, days) });
+      problems.push({ machine: driver.battery.machine, due: driver.due, ...noDay(driver, days) });
       driver.due = Number.POSITIVE_INFINITY;
       continue;
     }
@@ -184,7 +184,10 @@ const isPresent = (s: State, day: number) => day >= floorOf(s) && day < s.batter
 
 function lateText({ battery, due }: State, day: number, { written }: OpenDays): string | undefined {
   if (day <= due) return undefined;
-  return `${battery.name} was due by ${written(due)} and is charged on ${written(day)}, the first day it can be.`;
+  const first = `${written(day)}${day === battery.firstDay ? '' : ', the first day it can be'}`;
+  return due < battery.firstDay
+    ? `The charge of ${battery.name}'s battery was due by ${written(due)}, and none is logged: charge it on ${first}.`
+    : `The charge of ${battery.name}'s battery is due by ${written(due)}, and is put on ${first}.`;
 }
 
 /** The latest day on which the chargers take all that cannot wait for another trip; the latest day itself where there is none. */
@@ -199,11 +202,11 @@ function roomyDay(driver: State, states: readonly State[], latest: number, days:
   return latest;
 }
 
-/** The latest open day on or before the due day, else the first one after it. */
+/** The latest open day on or before the due day, else the first one after it, up to the first use. */
 function dayFor(state: State, days: OpenDays): number | undefined {
   const floor = floorOf(state);
   for (let day = state.due; day >= floor; day--) if (days.isOpen(day) && state.battery.canCharge(day)) return day;
-  for (let day = Math.max(floor, state.due + 1); day < state.battery.endDay; day++)
+  for (let day = Math.max(floor, state.due + 1); day <= state.battery.lastDay; day++)
     if (days.isOpen(day) && state.battery.canCharge(day)) return day;
   return undefined;
 }
@@ -220,15 +223,16 @@ function earlierDay(state: State, before: number, days: OpenDays, bench: Bench) 
 function noDay(state: State, days: OpenDays): { text: string; act: string } {
   const { battery, due } = state;
   const next = days.nextOpen(floorOf(state));
-  const open = next !== undefined && next < battery.endDay;
-  const by = `${battery.name}'s battery is due by ${days.written(due)}`;
+  const open = next !== undefined && next <= battery.lastDay;
+  const is = due < floorOf(state) ? 'was' : 'is';
+  const by = `The charge of ${battery.name}'s battery ${is} due by ${days.written(due)}`;
   return open
     ? {
         text: `${by}, and on every open day it is too cold to charge it where it stands.`,
-        act: 'Bring it into the warm, or have it fully charged at lay-up.',
+        act: 'Bring it into the warm and charge it there.',
       }
     : {
-        text: `${by}, and no day from ${days.written(floorOf(state))} to its start-up is open.`,
+        text: `${by}, and no day from ${days.written(floorOf(state))} to its first use is open.`,
         act: 'Free one day, send somebody else, or use a maintainer, which needs no trip.',
       };
 }

@@ -158,6 +158,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
     yard: care.keptAt === 'room' || place.tripMinutes <= FAR_MINUTES ? 'home' : place.id,
     firstDay: unit.firstDay,
     endDay: rest.firstDay + lastTripIndex(rest),
+    lastDay: rest.firstDay + rest.days,
     firstDue,
     // A battery that stands above its target is not made due earlier by a charge that adds nothing.
     dueAfter: (day, since) => Math.max(since === undefined ? firstDue : fromTarget(since), fromTarget(day)),

@@ -71,7 +71,7 @@ export function chargeDrafts(
       key: [plan.household.id, 'trip', year, number],
       event: {
         date: trip.date,
-        title: `${actOn(names)}${missingText(parts)}: about ${amounts(parts, plan.units)}, ${chargeHoursText(duration(parts))}`,
+        title: `${actOn(names)}${lateText(parts)}${missingText(parts)}: about ${amounts(parts, plan.units)}, ${chargeHoursText(duration(parts))}`,
         label: `Charge ${listText(names)}`,
         text,
         category: 'charge',
@@ -90,7 +90,7 @@ export function chargeDrafts(
       drafts.push(
         machineDraft(plan, machine, ['charge', part.number], {
           date: charge.date,
-          title: `${actOn([machine.name])}${missingText([part])}: about ${amounts([part], plan.units)}, ${chargeHoursText(charge.hours)}`,
+          title: `${actOn([machine.name])}${lateText([part])}${missingText([part])}: about ${amounts([part], plan.units)}, ${chargeHoursText(charge.hours)}`,
           label: `Charge ${machine.name}`,
           text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part])),
           category: 'charge',
@@ -116,6 +116,13 @@ function partsOf(plan: PlanWithoutEvents, trip: ChargeTrip): Part[] {
 
 const actOn = (names: string[]) =>
   names.length === 1 ? `Charge ${names[0]}'s battery` : `Charge the batteries of ${listText(names)}`;
+
+/** That a charge is overdue; of several, whose. */
+function lateText(parts: readonly Part[]): string {
+  const late = parts.filter((part) => part.charge.overdue);
+  if (late.length === 0) return '';
+  return late.length === parts.length ? ', overdue' : ` (overdue: ${listText(late.map((part) => part.machine.name))})`;
+}
 
 /** That a battery has no charger, where the title would else be taken for granted. */
 function missingText(parts: readonly Part[]): string {
@@ -153,7 +160,7 @@ function partText(
   const charger = chargerName === undefined ? '' : `, on "${chargerName}"`;
   // Where both losses reach it on one day, the reason says the day.
   const expected =
-    charge.expected === charge.earliest
+    charge.expected === charge.earliest || charge.overdue
       ? undefined
       : charge.expected === undefined
         ? `The battery may reach ${battery.thresholdPct} % on ${writtenDay(charge.earliest, plan.household.locale)} if it loses fast; as expected, not before first use.`
@@ -164,6 +171,8 @@ function partText(
       `${hoursText(charge.hours)} (at most ${hoursText(charge.hoursMost)})${when}${charger}.`,
     charge.noCharger &&
       `! No charger of the household serves it. ${charge.noCharger} The hours are those on one that would.`,
+    charge.overdue &&
+      `Overdue since ${writtenDay(charge.earliest, plan.household.locale)}. If it was charged, write that down, and the days that follow are right.`,
     expected,
     charge.why,
   );

@@ -165,9 +165,9 @@ function daysOf(
   occurrence: Occurrence,
   windows: Windows,
   parts: PlanParts,
-): Pick<PlanStep, 'earliest' | 'latest' | 'date'> {
-  if (occurrence.date !== undefined)
-    return { earliest: occurrence.date, latest: occurrence.latest ?? occurrence.date, date: occurrence.date };
+): Pick<PlanStep, 'earliest' | 'latest' | 'date' | 'overdue'> {
+  const { date, overdue } = occurrence;
+  if (date !== undefined) return { earliest: date, latest: occurrence.latest ?? date, date, overdue };
   const { before, beforeLast, lastUse, layUpEnd, startUpFrom, firstUse, rideEnd } = windows;
   if (phase === 'swap') return { earliest: before, latest: layUpEnd };
   if (phase === 'look-in') return { earliest: layUpEnd, latest: startUpFrom };

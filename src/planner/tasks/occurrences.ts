@@ -16,6 +16,8 @@ export interface Occurrence {
   minutes?: number | undefined;
   date?: IsoDate | undefined;
   latest?: IsoDate | undefined;
+  /** The day by which it was due, where its own day lies after that. */
+  overdue?: IsoDate | undefined;
 }
 
 /** A paper that runs out by so many days after the first use is seen to before it. Common practice. */
@@ -57,10 +59,13 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
           chargeAh: charge.ampHours,
           chargeHours: charge.hours,
           chargeHoursMost: charge.hoursMost,
-          chargeLatest: date(later(charge.date, charge.earliest)),
+          chargeLatest: charge.overdue
+            ? `${date(charge.date)}, overdue since ${date(charge.earliest)}`
+            : date(later(charge.date, charge.earliest)),
         }),
         date: charge.date,
         latest: later(charge.date, charge.earliest),
+        overdue: charge.overdue ? charge.earliest : undefined,
       }));
     case 'look-in':
       return lookInDates(machine, household, parts).map((day) => ({

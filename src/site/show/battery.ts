@@ -1,5 +1,5 @@
 import { batteryPicture, batteryTable } from '../../figures/index.ts';
-import type { BatteryPlan } from '../../planner/season-plan.ts';
+import type { BatteryPlan, Charge } from '../../planner/season-plan.ts';
 import { html, type Markup } from '../html.ts';
 import { WORDS } from '../words.ts';
 import { facts, figure, section, table, whys } from './parts.ts';
@@ -55,19 +55,31 @@ function picture(
   return svg === '' ? html`` : figure(svg, legend(b), batteryTable(data, say), fold);
 }
 
-/** The charges by day, or that there are none. */
-function chargeList({ charges }: BatteryPlan, { plainDate, amount, hours }: Showing['format']): Markup {
-  if (charges.length === 0) return html`<p>${words.noCharges}</p>`;
+/** The charges by day, what has found no day, or that there are none. */
+function chargeList({ charges, chargeWithoutDay }: BatteryPlan, format: Showing['format']): Markup {
+  const left =
+    chargeWithoutDay !== undefined &&
+    html`<p class="text"><strong>${words.withoutDay(format.plainDate(chargeWithoutDay))}</strong></p>`;
+  if (charges.length === 0) return left || html`<p>${words.noCharges}</p>`;
   const { noCharger } = charges[0]!;
   return html`${noCharger && html`<p class="text"><strong>${words.noCharger}</strong> ${noCharger}</p>`}<ul class="assumed">${charges.map(
-    (c) =>
-      html`<li data-past-date="${c.date}"><p><strong><time datetime="${c.date}">${words.chargeBy(plainDate(c.date))}</time></strong>: ${words.putBack(
-        amount(c.ampHours, 'Ah', 1),
-        amount(c.ampHoursMost, 'Ah', 1),
-      )}, ${words.chargeHours(hours(c.hours), hours(c.hoursMost))}</p><p class="small">${c.why}</p><p class="small quiet">${
-        c.expected ? words.between(plainDate(c.earliest), plainDate(c.expected)) : words.latest(plainDate(c.earliest))
-      }</p></li>`,
-  )}</ul>`;
+    (charge) => chargeItem(charge, format),
+  )}</ul>${left}`;
+}
+
+function chargeItem(c: Charge, { plainDate, amount, hours }: Showing['format']): Markup {
+  const day = plainDate(c.date);
+  const limits = c.expected
+    ? words.between(plainDate(c.earliest), plainDate(c.expected))
+    : words.latest(plainDate(c.earliest));
+  return html`<li data-past-date="${c.date}"><p><strong><time datetime="${c.date}">${
+    c.overdue ? words.chargeOverdue(day, plainDate(c.earliest)) : words.chargeBy(day)
+  }</time></strong>: ${words.putBack(
+    amount(c.ampHours, 'Ah', 1),
+    amount(c.ampHoursMost, 'Ah', 1),
+  )}, ${words.chargeHours(hours(c.hours), hours(c.hoursMost))}</p><p class="small">${c.why}</p><p class="small quiet">${
+    c.overdue ? words.chargeLogged : limits
+  }</p></li>`;
 }
 
 function readings(

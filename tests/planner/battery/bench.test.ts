@@ -31,6 +31,7 @@ function state(hours: number | Record<string, number>, more: Partial<RotaBattery
     yard: 'home',
     firstDay: MONDAY,
     endDay: MONDAY + 60,
+    lastDay: MONDAY + 67,
     firstDue: due,
     dueAfter: () => Number.POSITIVE_INFINITY,
     canCharge: () => true,

@@ -270,7 +270,7 @@ test('a charge that no record holds was not made: it is due at once, and said to
   const late = one(home, '2026-09-15');
   expect(late.plan.charges[0]).toMatchObject({ date: '2026-09-15', earliest: early[0]!.date });
   expect(late.warnings.map((w) => w.text)).toContainEqual(
-    expect.stringMatching(/was due by 2 July 2026 and is charged/),
+    expect.stringMatching(/was due by 2 July 2026, and none is logged/),
   );
   expect(one(home, '2027-02-01').plan.charges).toEqual(early);
 });
@@ -458,13 +458,39 @@ test('a charge that comes late is warned of with the last day for it', () => {
   expect(one(home, '2026-09-15').warnings).toContainEqual({
     machine: 'a',
     level: 'warning',
-    text: 'a was due by 2 July 2026 and is charged on 15 September 2026, the first day it can be.',
-    act: 'Charge on 15 September 2026 at the latest; any earlier day on which there is time and a charger for it is better.',
+    text: "The charge of a's battery was due by 2 July 2026, and none is logged: charge it on 15 September 2026.",
+    act: 'Do it then at the latest: below its threshold a battery ages, and freezes sooner. If it was charged, say so: "Battery charged full" under "Done and measured" on the form, or a charge in the bench record.',
     about: 'battery',
   });
   const gone = { ...home, away: [{ from: '2026-01-01', to: '2027-12-31' }] };
   const noDay = one(gone).warnings.find((w) => /no day from/.test(w.text));
   expect(noDay).toMatchObject({ machine: 'a', level: 'warning', about: 'battery' });
+});
+
+test('a charge is overdue once the day it was due by is past, whatever day it is put on', () => {
+  const base = machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer });
+  const home = household([base]);
+  // Due by 2 July, and by then the last day is no day late.
+  expect(one(home, '2026-07-02').plan.charges[0]).toMatchObject({ date: '2026-07-02', overdue: undefined });
+  expect(one(home, '2026-07-03').plan.charges[0]).toMatchObject({ date: '2026-07-03', overdue: true });
+  // Away over the due day and all days before it: late, but not overdue while the day is still to come.
+  const away = { ...home, away: [{ from: '2026-04-01', to: '2026-07-10' }] };
+  const late = one(away, '2026-06-01');
+  expect(late.plan.charges[0]).toMatchObject({ date: '2026-07-11', earliest: '2026-07-02', overdue: undefined });
+  expect(late.warnings.map(({ text }) => text)).toContain(
+    "The charge of a's battery is due by 2 July 2026, and is put on 11 July 2026, the first day it can be.",
+  );
+  expect(one(away, '2026-07-05').plan.charges[0]).toMatchObject({ date: '2026-07-11', overdue: true });
+});
+
+test('a charge that is overdue in the last week is still made, up to the first use', () => {
+  const home = household([machine('a', 'shed', { battery: battery('flooded-antimony', 12), season: summer })]);
+  const on = (asOf: string, more = {}) => one({ ...home, ...more }, asOf).plan;
+  expect(on('2026-11-14').charges).toMatchObject([{ date: '2026-11-14', earliest: '2026-07-02', overdue: true }]);
+  expect(on('2026-11-20').charges).toMatchObject([{ date: '2026-11-20', overdue: true }]);
+  const none = on('2026-11-14', { away: [{ from: '2026-11-14', to: '2026-11-20' }] });
+  expect([none.charges, none.chargeWithoutDay]).toEqual([[], '2026-07-02']);
+  expect(on('2026-11-14').chargeWithoutDay).toBeUndefined();
 });
 
 test('the days of a path say its temperature, its resting voltage and where it would freeze', () => {

@@ -37,6 +37,7 @@ function rotaOf(small: Small, i: number, more: Partial<RotaBattery> = {}): RotaB
     yard: 'home',
     firstDay: START + small.first,
     endDay: START + small.end,
+    lastDay: START + small.end + 7,
     firstDue: due(small.first - 1),
     dueAfter: (day) => due(day - START),
     canCharge: () => true,
@@ -167,7 +168,12 @@ test('when no day of the rest is open, the rota says what would make it possible
   });
   expect(rota.trips).toEqual([]);
   expect(rota.problems).toEqual([
-    { machine: 'm0', text: expect.stringMatching(/no day/), act: expect.stringMatching(/Free one day/) },
+    {
+      machine: 'm0',
+      due: dayNumber('2026-12-02'),
+      text: expect.stringMatching(/no day/),
+      act: expect.stringMatching(/Free one day/),
+    },
   ]);
 });
 
@@ -364,32 +370,34 @@ test('what cannot be done is said with its days and what would make it so', () =
   expect(chargeRota([rotaOf(steady(30, 50), 0)], gone).problems).toEqual([
     {
       machine: 'm0',
-      text: "m0's battery is due by 2 December 2026, and no day from 3 November 2026 to its start-up is open.",
+      due: dayNumber('2026-12-02'),
+      text: "The charge of m0's battery is due by 2 December 2026, and no day from 3 November 2026 to its first use is open.",
       act: 'Free one day, send somebody else, or use a maintainer, which needs no trip.',
     },
   ]);
   const frozen = rotaOf(steady(30, 50), 0, { canCharge: () => false });
   const cold = {
     machine: 'm0',
-    text: "m0's battery is due by 2 December 2026, and on every open day it is too cold to charge it where it stands.",
-    act: 'Bring it into the warm, or have it fully charged at lay-up.',
+    due: dayNumber('2026-12-02'),
+    text: "The charge of m0's battery is due by 2 December 2026, and on every open day it is too cold to charge it where it stands.",
+    act: 'Bring it into the warm and charge it there.',
   };
   expect(chargeRota([frozen], OPEN).problems).toEqual([cold]);
-  // 21 December is the last day before the start-up's week.
+  // 29 December is the first use: a charge that is due before the start-up's week may fall into it.
   const until = (to: string) => chargeRota([frozen], { ...OPEN, away: [{ from: '2026-11-01', to }] }).problems[0]!.text;
-  expect(until('2026-12-20')).toMatch(/too cold/);
-  expect(until('2026-12-21')).toMatch(/ no day from /);
+  expect(until('2026-12-28')).toMatch(/too cold/);
+  expect(until('2026-12-29')).toMatch(/ no day from /);
 });
 
 test('late and without room are said together, once for a trip', () => {
   const home = { ...OPEN, away: [{ from: '2026-11-01', to: '2026-12-10' }] };
   const slow = rotaOf(steady(30, 60), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
   expect(chargeRota([slow], home).trips[0]!.problem).toBe(
-    'm0 was due by 2 December 2026 and is charged on 11 December 2026, the first day it can be. m0 needs 60 h on "trickle" by 2 December 2026, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.',
+    `The charge of m0's battery is due by 2 December 2026, and is put on 11 December 2026, the first day it can be. m0 needs 60 h on "trickle" by 2 December 2026, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`,
   );
   const rota = chargeRota([rotaOf(steady(30, 60), 0), rotaOf(steady(31, 60), 1)], home);
   expect(rota.trips[0]!.problem).toBe(
-    'm0 was due by 2 December 2026 and is charged on 11 December 2026, the first day it can be. m1 was due by 3 December 2026 and is charged on 11 December 2026, the first day it can be.',
+    "The charge of m0's battery is due by 2 December 2026, and is put on 11 December 2026, the first day it can be. The charge of m1's battery is due by 3 December 2026, and is put on 11 December 2026, the first day it can be.",
   );
   // On the due day itself nothing is late.
   expect(chargeRota([rotaOf(steady(30, 60), 0)], OPEN).trips[0]!.problem).toBeUndefined();
