@@ -95,7 +95,8 @@ export function planBatteries(
 }
 
 /** Whether a charge was due before any day that it can still fall on. */
-const isOverdue = ({ day, due }: RotaCharge, { firstDay }: Pick<BatteryUnit, 'firstDay'>) => day > due && due < firstDay;
+const isOverdue = ({ day, due }: RotaCharge, { firstDay }: Pick<BatteryUnit, 'firstDay'>) =>
+  day > due && due < firstDay;
 
 /** What to do about a charge that is late, or that no charger has room for. */
 function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household): string {
