@@ -12,8 +12,11 @@ import type { DraftMachine } from './machine-plan.ts';
  */
 const LAST_DAYS = 8;
 
-/** Hours that are left open for each hour of a start-up: sessions end before they are full, and other work wants its own. */
-const ROOM = 2;
+/**
+ * Hours that are left open for each hour of a start-up, tried one after the other where work found no place: sessions end before
+ * they are full, and other work wants its own. At last a start-up may take all its three weeks.
+ */
+const ROOM = [1.25, 2, Number.POSITIVE_INFINITY];
 
 /**
  * Fills the household's sessions.
@@ -31,17 +34,25 @@ export function householdAgenda(
 ): Agenda {
   const { asOf } = options;
   const wide = drafts.map((draft) => agendaTasks(draft, asOf));
-  const from = startUpFroms(wide, drafts, household, options.busy);
-  const narrow = drafts.map((draft, i) => (from[i] ? agendaTasks(draft, asOf, from[i]) : wide[i]!));
-  const agenda = planAgenda({ ...options, household, tasks: narrow.flat() });
-  const lacking = new Set(agenda.misfits.flatMap(({ steps }) => steps.map(({ machine }) => machine)));
-  if (!drafts.some(({ machine }, i) => from[i] && lacking.has(machine.id))) return agenda;
-  const eased = drafts.flatMap(({ machine }, i) => (lacking.has(machine.id) ? wide[i]! : narrow[i]!));
-  return planAgenda({ ...options, household, tasks: eased });
+  let eased = new Set(drafts.keys());
+  const from: (IsoDate | undefined)[] = [];
+  let agenda: Agenda | undefined;
+  for (const room of ROOM) {
+    const found = startUpFroms(wide, drafts, household, options.busy, room);
+    const moved = [...eased].filter((i) => found[i] !== from[i]);
+    if (agenda && moved.length === 0) continue;
+    for (const i of moved) from[i] = found[i];
+    const tasks = drafts.flatMap((draft, i) => (from[i] ? agendaTasks(draft, asOf, from[i]) : wide[i]!));
+    agenda = planAgenda({ ...options, household, tasks });
+    const lacking = new Set(agenda.misfits.flatMap(({ steps }) => steps.map(({ machine }) => machine)));
+    eased = new Set([...drafts.keys()].filter((i) => from[i] && lacking.has(drafts[i]!.machine.id)));
+    if (eased.size === 0) break;
+  }
+  return agenda!;
 }
 
 /**
- * From which day on each machine's start-up is planned: back from the first use until its work has room, machines with the latest
+ * From which day on each machine's start-up is planned: back from the first use until its work has so much room, machines with the latest
  * first use first, as all share the hours. Undefined where that is all the time it has.
  */
 function startUpFroms(
@@ -49,6 +60,7 @@ function startUpFroms(
   drafts: readonly DraftMachine[],
   household: Household,
   busy: ReadonlyMap<IsoDate, number>,
+  room: number,
 ): (IsoDate | undefined)[] {
   const free = new Map<IsoDate, number>();
   const hours = (date: IsoDate) => household.hoursByWeekday[weekdayOf(date)];
@@ -65,7 +77,7 @@ function startUpFroms(
     if (own.length === 0) continue;
     const first = own.reduce((day, { earliest }) => earlier(day, earliest), own[0]!.earliest);
     let day = own.reduce((last, { latest }) => later(last, latest), first);
-    let wanted = ROOM * own.reduce((sum, { minutes }) => sum + minutes, 0);
+    let wanted = room * own.reduce((sum, { minutes }) => sum + minutes, 0);
     for (; day > first; day = addDays(day, -1)) {
       const open = free.get(day) ?? freeOn(day);
       free.set(day, Math.max(0, open - wanted));

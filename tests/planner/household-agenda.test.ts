@@ -45,17 +45,25 @@ test('a start-up lies in the last weekend before the first use, not three weeks 
   expect(daysOf(startUp([60, 60]))).toEqual(['2027-04-03', '2027-04-03']);
 });
 
-test('it begins earlier where these days lack the hours for twice its work', () => {
-  // Four hours want eight: 10, 4 and 3 April and 28 March have two each.
-  expect(daysOf(startUp([60, 60, 60, 60]))).toEqual(['2027-03-28', '2027-03-28', '2027-04-03', '2027-04-03']);
+test('it begins earlier where these days lack the hours for its work and a quarter more', () => {
+  // Six hours want seven and a half: 10, 4 and 3 April and 28 March have two each.
+  expect(daysOf(startUp([60, 60, 60, 60, 60, 60]))).toEqual(
+    ['2027-03-28', '2027-04-03', '2027-04-04'].flatMap((day) => [day, day]),
+  );
+});
+
+test('it is eased little by little where that does not do: first to twice its work', () => {
+  // Four steps of 61 min take a session each. A quarter more than their 4.07 h is to be had on 10, 4 and 3 April, which are three
+  // sessions; twice as much from 27 March on.
+  expect(daysOf(startUp([61, 61, 61, 61]))).toEqual(['2027-03-27', '2027-03-28', '2027-04-03', '2027-04-04']);
 });
 
 test('days away and hours that are taken count for nothing', () => {
   const away = [{ from: '2027-03-29', to: '2027-04-05' }];
-  // Two hours want four: 10 April and 28 March have two each.
+  // Two hours want two and a half: 10 April and 28 March have two each.
   expect(daysOf(startUp([60, 60]), { away })).toEqual(['2027-03-28', '2027-03-28']);
   const busy = new Map(['2027-04-03', '2027-04-04', '2027-04-10'].map((day) => [day, 120]));
-  // 28 and 27 March have two hours each.
+  // 28 and 27 March have two hours each, one session is enough.
   expect(daysOf(startUp([60, 60]), {}, busy)).toEqual(['2027-03-27', '2027-03-27']);
 });
 
@@ -69,8 +77,8 @@ test('machines that start up on the same day share these hours', () => {
     quick: false,
   });
   expect(misfits).toEqual([]);
-  // The second finds what the first leaves: 10 and 4 April are full, so 3 April and 28 March.
-  expect([...dateOf.values()].sort()).toEqual(['2027-03-28', '2027-03-28', '2027-04-03', '2027-04-03']);
+  // Each wants two and a half hours: 10, 4 and 3 April have six.
+  expect([...dateOf.values()].sort()).toEqual(['2027-04-03', '2027-04-03', '2027-04-04', '2027-04-04']);
 });
 
 test('what does not fit into the last days has all three weeks after all', () => {
