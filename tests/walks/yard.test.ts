@@ -186,6 +186,7 @@ test('April: the start-up sheet closes all that was left open and nothing else; 
   // What was done to the machine in this walk, from the top of the lay-up sheet to its end; by hand, not from the plan.
   const leftOpen: [RegExp, RegExp][] = [
     [/suspended over the rest/, /Put back in force: Insurance/],
+    [/papers and keys put away/, /Papers and keys out of their place/],
     [/fuel tank empty/, /Fill with fresh petrol/],
     [/fuel tap shut/, /Fuel tap ON/],
     [/float bowls drained/, /Fill the float bowls/],
@@ -209,7 +210,7 @@ test('April: the start-up sheet closes all that was left open and nothing else; 
   expect(text).not.toMatch(/(Saddle|Fuel tank|Starter motor): off|Refit: /);
 
   const brakes = sheet.locator('.step[data-step="start-up-controls.hydraulic-brakes"]');
-  expect(await textOf(brakes)).toMatch(/Do not ride:\s*Lever or pedal is soft or sinks, or a brake drags\./);
+  expect(await textOf(brakes)).toMatch(/Do not ride:\s*A lever or pedal is soft or sinks, or a brake drags\./);
   const steps = await sheet
     .locator('.step')
     .evaluateAll((found) => found.map((step) => (step as HTMLElement).dataset.step));
