@@ -100,6 +100,11 @@ each('[data-past-date]', (found) => {
   found.classList.toggle('is-past', (found.dataset.pastDate ?? '') < now);
 });
 
+// Of a list by day, what is past stands after what is to come.
+each('[data-past-last]', (list) => {
+  list.append(...list.querySelectorAll(':scope > .is-past'));
+});
+
 // The hand of the year ring.
 each('[data-hand]', (hand) => {
   const year = now.slice(0, 4);

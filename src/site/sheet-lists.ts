@@ -1,4 +1,5 @@
 /** What stands on a printed sheet, in order: pure lists from the plan. */
+import type { IsoDate } from '../planner/household.ts';
 import type { LedgerItem, MachinePlan, PlanStep, Session, TorqueRow } from '../planner/season-plan.ts';
 
 export type SheetKind = 'lay-up' | 'start-up';
@@ -17,13 +18,19 @@ export function stepsOfSheet(machine: MachinePlan, kind: SheetKind, sessions: re
   return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
 }
 
-/** The steps of look-ins and winter work, which no sheet has, by day. */
-export function restSteps({ steps }: Pick<MachinePlan, 'steps'>): PlanStep[] {
-  const day = ({ date = '9999' }: PlanStep) => date;
+/**
+ * The steps of look-ins and winter work, which no sheet has, by day: first what is to be done yet, then what is done or whose
+ * day is past.
+ */
+export function restSteps({ steps }: Pick<MachinePlan, 'steps'>, asOf: IsoDate): PlanStep[] {
+  const place = (step: PlanStep) => `${step.done || isPast(step, asOf) ? 1 : 0} ${step.date ?? '9999'}`;
   return steps
     .filter(({ phase }) => phase === 'look-in' || phase === 'winter')
-    .sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : 0));
+    .sort((a, b) => (place(a) < place(b) ? -1 : place(a) > place(b) ? 1 : 0));
 }
+
+/** Whether the day of a step is gone by. */
+export const isPast = ({ date }: Pick<PlanStep, 'date'>, asOf: IsoDate): boolean => date !== undefined && date < asOf;
 
 /** What stands open when the sheet is taken up: the items that those of its own steps close that are still to be done. */
 export function openOfSheet(ledger: readonly LedgerItem[], machine: string, steps: readonly PlanStep[]): LedgerItem[] {

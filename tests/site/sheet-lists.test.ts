@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { LedgerItem } from '../../src/planner/season-plan.ts';
-import { openOfSheet } from '../../src/site/sheet-lists.ts';
+import { openOfSheet, restSteps } from '../../src/site/sheet-lists.ts';
 import { aStep } from '../fixtures/plan.ts';
 
 const item = (over: Partial<LedgerItem>): LedgerItem => ({
@@ -27,4 +27,17 @@ test('what a sheet opens itself is not open when it is taken up, nor what is clo
     item({ item: 'of-another', machine: 'car' }),
   ];
   expect(openOfSheet(ledger, 'mower', steps).map((one) => one.item)).toEqual(['from-the-lay-up']);
+});
+
+test('of look-ins and winter work, what is still to be done comes first, then what is done or past, each by day', () => {
+  const look = (id: string, date?: string, done = false) => aStep(id, 'look-in', id, { date, done });
+  const steps = [
+    look('past', '2026-12-16'),
+    look('done', '2027-01-16', true),
+    look('today', '2026-12-20'),
+    aStep('winter', 'winter', 'No day yet'),
+    look('next', '2027-02-14'),
+    aStep('lay-up', 'lay-up', 'Of a sheet'),
+  ];
+  expect(restSteps({ steps }, '2026-12-20').map(({ id }) => id)).toEqual(['today', 'next', 'winter', 'past', 'done']);
 });

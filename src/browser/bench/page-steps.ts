@@ -56,6 +56,8 @@ export function showPlanned(planned: readonly ShownStep[], tick: string, falls: 
     const item = there.get(step.id);
     item?.classList.remove('is-gone');
     if (item) remark(item, 'planned', dayRemark(item, step));
+    const box = item?.querySelector<HTMLInputElement>('input.box');
+    if (item) remark(item, 'read', step.done && box && !box.checked ? BENCH.read : '');
     before = item ?? added(step, before ?? [...there.values()][0], before === undefined, tick);
     there.delete(step.id);
   }

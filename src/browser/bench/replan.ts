@@ -22,6 +22,8 @@ export interface ShownStep {
   /** Its day as the page prints it; empty where it has none. */
   day: string;
   date?: IsoDate | undefined;
+  /** Ticked, or a reading of the record stands for it. */
+  done: boolean;
 }
 
 export interface Replanned {
@@ -88,7 +90,7 @@ export function replan(
         'lay-up': whole ? stepsOfSheet(machine, 'lay-up', plan.sessions).map((s) => shownStep(s, format)) : [],
         'start-up': whole ? stepsOfSheet(machine, 'start-up', plan.sessions).map((s) => shownStep(s, format)) : [],
         // Look-ins have days of their own; winter work has those of its sessions.
-        rest: restSteps(machine)
+        rest: restSteps(machine, asOf)
           .filter(({ phase }) => whole || phase === 'look-in')
           .map((s) => shownStep(s, format)),
       },
@@ -117,6 +119,12 @@ function nextCharge({ name, battery }: MachinePlan, asOf: IsoDate, { plainDate }
   return { name, date, said: date === '' ? '' : `${plainDate(date)}${since}` };
 }
 
-function shownStep({ id, title, amounts, date }: PlanStep, format: Format): ShownStep {
-  return { id, title: format.fillIn(title, amounts), day: date === undefined ? '' : format.plainDate(date), date };
+function shownStep({ id, title, amounts, date, done }: PlanStep, format: Format): ShownStep {
+  return {
+    id,
+    title: format.fillIn(title, amounts),
+    day: date === undefined ? '' : format.plainDate(date),
+    date,
+    done,
+  };
 }

@@ -58,6 +58,7 @@ export const BENCH = {
   partly:
     'In a household of this size, days of work sessions and the reminders in calendars move with the next build: export the record into the content folder and build.',
   rounds: 'A box that is ticked is a charge given today, in the bench record of its machine on this device.',
+  read: 'Done: a reading of about this day is in the record',
   movedTo: (day: string) => `Now on ${day}`,
   fallsAway: 'Not needed any more, by the record on this device',
   moved: {

@@ -36,6 +36,9 @@ export interface StepInput {
   amounts?: Amounts | undefined;
 }
 
+/** What a step reads that asks for the battery's voltage. */
+const BATTERY_READING = 'V';
+
 interface Draft {
   step: ProcedureStep;
   procedure: Procedure;
@@ -148,7 +151,9 @@ function concrete(
     waitH: step.waitH,
     reading: step.reading,
     torques: [],
-    done: tickedOn(machine, { id, phase: procedure.phase, stage: step.stage }) !== undefined,
+    done:
+      (step.reading === BATTERY_READING && occurrence.isRead === true) ||
+      tickedOn(machine, { id, phase: procedure.phase, stage: step.stage }) !== undefined,
   };
 }
 

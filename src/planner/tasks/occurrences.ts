@@ -18,6 +18,8 @@ export interface Occurrence {
   latest?: IsoDate | undefined;
   /** The day by which it was due, where its own day lies after that. */
   overdue?: IsoDate | undefined;
+  /** A look-in at which the battery was read: a voltage is logged about its day. */
+  isRead?: boolean | undefined;
 }
 
 /** A paper that runs out by so many days after the first use is seen to before it. Common practice. */
@@ -67,13 +69,17 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
         latest: later(charge.date, charge.earliest),
         overdue: charge.overdue ? charge.earliest : undefined,
       }));
-    case 'look-in':
-      return lookInDates(machine, household, parts).map((day) => ({
+    case 'look-in': {
+      const days = lookInDates(machine, household, parts);
+      const read = new Set(machine.readings.flatMap((reading) => lookInOf(days, reading.date) ?? []));
+      return days.map((day) => ({
         key: day,
         amounts: {},
         date: day,
         latest: earlier(addDays(day, SHARE_DAYS), machine.season.firstUse),
+        isRead: read.has(day),
       }));
+    }
     case 'service':
       return parts.services
         .filter((service) => service.pulledIn && !machine.jobs.some((job) => job.id === service.id && !job.done))
@@ -122,6 +128,12 @@ export function lookInDates(machine: Machine, household: Days, parts: Pick<PlanP
     if (day !== undefined && fits(middle)) dates.push(day);
   }
   return [...new Set(dates)].sort();
+}
+
+/** The look-in that a reading stands for: the nearest, where it is as near as a visit that stands for the month's look. */
+function lookInOf(days: readonly IsoDate[], reading: IsoDate): IsoDate | undefined {
+  const away = (day: IsoDate) => Math.abs(daysBetween(day, reading));
+  return days.filter((day) => away(day) <= SHARE_DAYS).sort((a, b) => away(a) - away(b))[0];
 }
 
 const middleOfMonth = (day: IsoDate): IsoDate => `${day.slice(0, 8)}${MIDDLE_OF_MONTH}`;

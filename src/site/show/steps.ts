@@ -4,8 +4,8 @@ import { WORDS } from '../words.ts';
 import { section } from './parts.ts';
 import type { Showing } from './showing.ts';
 
-/** What to do on which day, over the whole rest; before it what has found no day. */
-export function days({ plan, machine, format }: Showing, heading: string): Markup {
+/** What to do on which day, over the whole rest: before it what has found no day, after it the days that are past. */
+export function days({ plan, machine, format, fold }: Showing, heading: string): Markup {
   const steps = new Map(machine.steps.map((s) => [s.id, s]));
   const byDay = new Map<string, PlanStep[]>();
   const put = (date: string, step: PlanStep) => {
@@ -18,8 +18,9 @@ export function days({ plan, machine, format }: Showing, heading: string): Marku
       if (found) put(session.date, found);
     }
   for (const step of machine.steps) if (step.date !== undefined) put(step.date, step);
-  const title = (s: PlanStep) => format.fillIn(s.title, s.amounts);
   const misfits = plan.misfits.filter(({ steps: left }) => left.some(({ machine: id }) => id === machine.id));
+  const all = [...byDay].sort(([a], [b]) => (a < b ? -1 : 1));
+  const past = all.filter(([date]) => date < plan.asOf);
   return section(
     'days',
     heading,
@@ -27,12 +28,18 @@ export function days({ plan, machine, format }: Showing, heading: string): Marku
       html`<ul class="warnings">${misfits.map(
         ({ text }) => html`<li class="warning is-warning"><p><b>${WORDS.agenda.misfits}</b> ${text}</p></li>`,
       )}</ul>`,
-    html`<ol class="plain">${[...byDay]
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(
-        ([date, own]) => html`<li class="session"><p><time datetime="${date}">${format.dateText(date)}</time>
-<span class="quiet under">${[...new Set(own.map((s) => WORDS.phases[s.phase]))].join(', ')}, ${format.duration(own.reduce((sum, s) => sum + s.minutes, 0))}</span></p>
-<ul>${own.map((s) => html`<li>${title(s)}${s.done && html` <span class="quiet">${WORDS.sheet.done}</span>`}</li>`)}</ul></li>`,
-      )}</ol>`,
+    dayList(all.slice(past.length), plan.asOf, format),
+    past.length > 0 &&
+      fold({ summary: WORDS.machine.rest.pastDays(past.length), body: dayList(past, plan.asOf, format) }),
   );
+}
+
+function dayList(days: readonly (readonly [string, PlanStep[]])[], asOf: string, format: Showing['format']): Markup {
+  const state = (s: PlanStep, date: string) =>
+    s.done ? WORDS.sheet.done : date < asOf ? WORDS.machine.rest.passed : '';
+  return html`<ol class="plain">${days.map(
+    ([date, own]) => html`<li class="session"><p><time datetime="${date}">${format.dateText(date)}</time>
+<span class="quiet under">${[...new Set(own.map((s) => WORDS.phases[s.phase]))].join(', ')}, ${format.duration(own.reduce((sum, s) => sum + s.minutes, 0))}</span></p>
+<ul>${own.map((s) => html`<li>${format.fillIn(s.title, s.amounts)}${state(s, date) !== '' && html` <span class="quiet">${state(s, date)}</span>`}</li>`)}</ul></li>`,
+  )}</ol>`;
 }

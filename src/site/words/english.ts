@@ -196,6 +196,8 @@ export const machine = {
   warnings: 'Warnings',
   rest: {
     heading: 'While it rests',
+    passed: 'passed, and not ticked',
+    pastDays: (n: number) => `Days that are past: ${n}`,
     steps: (all: number, done: number) =>
       `Look-ins and winter work: ${all} ${all === 1 ? 'step' : 'steps'}, ${done} done`,
   },

@@ -354,6 +354,43 @@ test('look-ins are monthly between lay-up and start-up, and share the day of a c
   expect(lookInDates(drawn.machine, always, drawn.parts)).toEqual([]);
 });
 
+test('a voltage that is logged about the day of a look-in is its reading, and no other step of it', () => {
+  const drawn = caseOf();
+  drawn.parts.battery = { ...drawn.parts.battery!, care: 'visits', charges: [] };
+  const household = { ...drawn.household, away: [], hoursByWeekday: hours(1, 1) };
+  const done = (...dates: string[]) => {
+    const readings = dates.map((date) => ({ date, volts: 12.6, temperatureC: 5, restedH: 12 }));
+    const machine = { ...drawn.machine, readings };
+    return concreteSteps({ ...drawn, household, machine, procedures: LIBRARY })
+      .filter((step) => step.done)
+      .map(({ id, date }) => `${id} ${date}`);
+  };
+  // Look-ins on the 15th of December, January and February; twelve days on either side stand for the month's look.
+  expect(done()).toEqual([]);
+  expect(done('2026-12-15')).toEqual(['look-in.volts.1 2026-12-15']);
+  expect(done('2026-12-03', '2027-01-27')).toEqual(['look-in.volts.1 2026-12-15', 'look-in.volts.2 2027-01-15']);
+  expect(done('2026-12-02', '2027-01-28')).toEqual([]);
+});
+
+test('a charge that is overdue says so in its step', () => {
+  const drawn = caseOf();
+  const [charge] = drawn.parts.battery!.charges;
+  const step = (over: object) => {
+    drawn.parts.battery!.charges = [{ ...charge!, date: '2027-01-14', earliest: '2027-01-11', ...over }];
+    return concreteSteps({ ...drawn, procedures: LIBRARY }).find(({ id }) => id.startsWith('look-in-charge'))!;
+  };
+  expect(step({ overdue: true })).toMatchObject({
+    date: '2027-01-14',
+    overdue: '2027-01-11',
+    detail: expect.stringMatching(/^Latest day: 14 January 2027, overdue since 11 January 2027\./),
+  });
+  const late = step({});
+  expect([late.overdue, late.detail!.slice(0, 40)]).toEqual([
+    undefined,
+    expect.stringMatching(/^Latest day: 14 January 2027\./),
+  ]);
+});
+
 test('look-ins fall on days with hours for them, the same for all machines', () => {
   const drawn = caseOf();
   drawn.parts.battery!.charges = [];
