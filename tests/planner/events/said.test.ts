@@ -543,7 +543,8 @@ test('{names} that have no amount stay, every one that has is filled in, and a l
   expect(lines('a', undefined, '', false, 'b')).toBe('a\nb');
   const needs = { ...aStep('', 'winter', '').needs };
   const line = (over: Partial<PlanStep>) => stepLines([aStep('a.b', 'winter', 'Fill {oil}', over)], 'us')[0];
-  expect(line({ amounts, why: 'It holds {oil}.' })).toBe('- Fill 0.53 US gal. It holds 0.53 US gal.');
+  // 2 L of 0.946353 L a US quart: 2.11.
+  expect(line({ amounts, why: 'It holds {oil}.' })).toBe('- Fill 2.1 US qt. It holds 2.1 US qt.');
   expect(line({ needs: { ...needs, stand: true }, title: 'Lift it', why: 'So.' })).toBe(
     '- Lift it (needs the stand). So.',
   );
