@@ -7,6 +7,7 @@ import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isStepName } from './step-names.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
 import { namesIn } from './tasks/amount-table.ts';
+import { tickedOn } from './ticked.ts';
 import { counted } from './written.ts';
 
 /** Phases whose steps can be left out on purpose: a check before the ride cannot. */
@@ -16,7 +17,7 @@ const CAN_BE_LEFT_OUT: readonly PlanStep['phase'][] = ['lay-up', 'look-in', 'swa
  * The machine with what its record says of this season: last year's ticks do not count again.
  *
  * A job stays finished and an assembly that was taken off stays off until it is refitted, whatever the season. Fuel that was
- * drained is drained, whatever the plan would choose today.
+ * drained is drained, whatever the plan would choose today; salt that was rinsed off is off.
  * @param machine - as written, with all its records
  * @param procedures - whose steps it names
  */
@@ -30,6 +31,7 @@ export function ofThisSeason(machine: Machine, procedures: readonly Procedure[])
   return {
     ...machine,
     fuel: machine.fuel && choice ? { ...machine.fuel, choice } : machine.fuel,
+    roadSalt: { ...machine.roadSalt, washed: machine.roadSalt.washed || isRinsed(machine, procedures) },
     doneSteps: machine.doneSteps.filter((tick) => isNow(tick) || isStillOff(tick)),
     skippedSteps: machine.skippedSteps?.filter(isNow),
     jobs: machine.jobs.map((job) => (finished.has(jobStepId(job.id)) ? { ...job, done: true } : job)),
@@ -47,6 +49,20 @@ export function withoutRefitted(machine: Machine, strip: StripPlan): Machine {
   const isBack = (item: string) =>
     machine.assemblies.some(({ id }) => (item === id || item === `assembly:${id}`) && !inStrip.has(id));
   return { ...machine, asLeft: machine.asLeft.filter(({ item }) => !isBack(item)) };
+}
+
+/** Whether a step of this season's lay-up is done that only a salted machine has. */
+function isRinsed(machine: Machine, procedures: readonly Procedure[]): boolean {
+  const { season } = machine;
+  const doneSteps = machine.doneSteps.filter((tick) => isOfSeason(tick, recordSeason(season)));
+  return procedures.some(
+    ({ id, phase, steps }) =>
+      phase === 'lay-up' &&
+      steps.some((step) => {
+        const { exposed } = (step.when.roadSalt ?? {}) as When;
+        return exposed === true && tickedOn({ season, doneSteps }, { id: `${id}.${step.id}`, phase }) !== undefined;
+      }),
+  );
 }
 
 /** What was done with the fuel, where a step was done that only one choice has. */

@@ -233,3 +233,25 @@ test('petrol that is ticked as filled is no longer to be added', () => {
   const { bike } = planWith({ doneSteps: [{ stepId: 'fuel-fill.fill', date: on }] });
   expect(bike.fuel).toMatchObject({ choice: 'fill', settled: 'done' });
 });
+
+// Definition: salt that has been rinsed off is no longer on the machine. How bad the air is without it is the model's own affair.
+test('a rinse that is ticked, or the whole lay-up, takes the road salt off for this season', () => {
+  const salted = { roadSalt: { exposed: true, washed: false } };
+  const air = (record: Partial<Machine>) => {
+    const { bike, warnings } = planWith(record);
+    return {
+      steel: bike.corrosion.steelUmPerYear,
+      said: warnings.some(({ text }) => text.startsWith('Road salt is on the machine')),
+      rinse: bike.steps.find(({ id }) => id === 'wash.salt')?.done,
+    };
+  };
+  const clean = air({ roadSalt: { exposed: false, washed: true } });
+  const dirty = air(salted);
+  expect(dirty.steel).toBeGreaterThan(clean.steel);
+  expect([dirty.said, dirty.rinse]).toEqual([true, false]);
+  for (const stepId of ['wash.salt', 'lay-up'])
+    expect(air({ ...salted, doneSteps: [{ stepId, date: on }] })).toEqual({ ...clean, rinse: true });
+  // Another step's tick, and the rinse of last season, leave it on.
+  expect(air({ ...salted, doneSteps: [{ stepId: 'wash.wash', date: on }] })).toEqual(dirty);
+  expect(air({ ...salted, doneSteps: [{ stepId: 'wash.salt', date: on, season: '2025-11' }] })).toEqual(dirty);
+});
