@@ -8,6 +8,7 @@
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { slug } from '../content/ids.ts';
+import { ROAD_KINDS } from '../content/kinds.ts';
 import { household } from '../content/schemas/household.ts';
 import { machine } from '../content/schemas/machine.ts';
 import { place } from '../content/schemas/place.ts';
@@ -81,12 +82,14 @@ async function newPlace(): Promise<string> {
 async function newMachine(): Promise<void> {
   const answers = await ask(MACHINE, {
     schema: machine,
-    asks: (key, { chemistry, delivery }) =>
+    asks: (key, { kind, chemistry, delivery }) =>
       !(
         (key === 'place' && only !== undefined) ||
         (key === 'capacity' && chemistry === 'none') ||
         (['tank', 'blend', 'tap'].includes(key) && delivery === 'none') ||
-        (key === 'tap' && delivery === 'injection')
+        (key === 'tap' && delivery === 'injection') ||
+        (['drive', 'comesOut'].includes(key) && delivery !== 'none') ||
+        (key === 'salted' && !ROAD_KINDS.includes(kind!))
       ),
     choices: only === undefined ? { place: places } : {},
     wrong: (key, answer, { lastUse }) =>
@@ -95,15 +98,31 @@ async function newMachine(): Promise<void> {
         : undefined,
   });
   const { name, kind, lastUse, firstUse, chemistry, capacity, delivery, tank, blend, tap, cooling } = answers;
+  const electric = delivery === 'none';
+  const yes = (answer: string | undefined) => (answer === undefined ? undefined : answer.toLowerCase() === 'yes');
+  const driveBattery = electric ? { chemistry: answers.drive, removable: yes(answers.comesOut) } : undefined;
+  const salted = yes(answers.salted);
   const battery = chemistry === 'none' ? false : { chemistry, capacity };
-  const fuel = delivery === 'none' ? false : { delivery, tank, blend, tap };
+  const fuel = electric ? false : { delivery, tank, blend, tap };
   const content = process.env.IDLE_CONTENT;
   write(
     'machine',
     join(folder, 'machines', `${slug(name!)}.yaml`),
     (schema) =>
       writeMachine(
-        { name: name!, kind: kind!, place: only ?? answers.place!, lastUse, firstUse, battery, fuel, cooling },
+        {
+          name: name!,
+          kind: kind!,
+          place: only ?? answers.place!,
+          lastUse,
+          firstUse,
+          battery,
+          driveBattery,
+          fuel,
+          electric,
+          cooling,
+          salted,
+        },
         schema,
       ),
     `Open it, and run: npm start${content === undefined ? '' : ` -- --content ${content}`}`,

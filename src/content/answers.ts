@@ -130,10 +130,12 @@ function climateOf(
 }
 
 function machineFile(answers: MachineAnswers): MachineFile {
-  const { battery, fuel, electric, record: _, ...rest } = answers;
+  const { battery, fuel, electric, driveBattery, salted, record: _, ...rest } = answers;
   const file = {
     ...rest,
     engine: electric ? { cycle: 'electric' } : undefined,
+    driveBattery: driveBattery && defined(driveBattery),
+    roadSalt: salted === undefined ? undefined : { exposed: salted },
     battery:
       battery === false
         ? 'none'

@@ -23,9 +23,20 @@ const KEPT = { share: 1 / 100, years: 1 / 12 };
 export class Assumptions {
   readonly list: AssumedField[] = [];
   private readonly kind: MachineKind;
+  private readonly electric: boolean;
 
-  constructor(kind: MachineKind) {
+  /**
+   * @param kind - whose presets are taken
+   * @param electric - an electric machine of that kind, which has some of its own
+   */
+  constructor(kind: MachineKind, electric = false) {
     this.kind = kind;
+    this.electric = electric;
+  }
+
+  /** What the machine is taken to have where its file is silent. */
+  preset(field: string): ReturnType<typeof preset> {
+    return preset(field, this.kind, this.electric);
   }
 
   /** Lists one value and returns it, in the planner's unit. */
@@ -45,7 +56,7 @@ export class Assumptions {
   /** The given value, or the preset's, listed. */
   fill<T extends string | number | boolean>(given: T | undefined, field: string, target: string): T {
     if (given !== undefined) return given;
-    const row = preset(field, this.kind);
+    const row = this.preset(field);
     const [value, low, high] = spread(row.value);
     const common = { field, target, unit: row.unit, reason: row.reason };
     this.list.push(entry({ ...common, range: [value, low, high] as [string, string, string] }, value, low, high));
@@ -55,7 +66,7 @@ export class Assumptions {
   /** The given number, or the preset's, listed. */
   fillNumber(given: number | undefined, field: string, target: string): number {
     if (given !== undefined) return given;
-    const row = preset(field, this.kind);
+    const row = this.preset(field);
     return this.number({
       field,
       target,
@@ -68,7 +79,7 @@ export class Assumptions {
   /** The given range, or the preset's, listed. */
   fillRange(given: Ranged | undefined, field: string, target: string): Ranged {
     if (given) return given;
-    const row = preset(field, this.kind);
+    const row = this.preset(field);
     return this.number({
       field,
       target: `${target}.value`,

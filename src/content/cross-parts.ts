@@ -10,6 +10,7 @@ export function partProblems(m: Sound, context: CrossContext, say: Say): void {
   answerProblems(m, say);
   sayBeyond(m, m.kind, FILE_LIMITS, say);
   battery(m, context, say);
+  driveBattery(m, say);
   fuel(m, say);
   engine(m, say);
   cooling(m, say);
@@ -54,6 +55,16 @@ function battery(m: Sound, { household, places }: CrossContext, say: Say): void 
         'Delete one of the two lines.',
       );
   }
+}
+
+function driveBattery(m: Sound, say: Say): void {
+  const cycle = m.engine?.cycle;
+  if (m.driveBattery === undefined || cycle === 'electric') return;
+  say(
+    ['driveBattery'],
+    `found a drive battery ${cycle === undefined ? 'of a machine that is not said to be electric' : `beside a ${cycle} engine`}, expected an electric machine`,
+    'Write engine: { cycle: electric } and fuel: none, or delete the group; a starting battery is called battery.',
+  );
 }
 
 function fuel(m: Sound, say: Say): void {

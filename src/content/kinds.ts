@@ -1,4 +1,4 @@
-/** The words of two fields, apart from the schemas so that a page can have them without the validation library. */
+/** The words of some fields, apart from the schemas so that a page can have them without the validation library. */
 
 export const KINDS = [
   'motorcycle',
@@ -11,3 +11,7 @@ export const KINDS = [
   'mower',
 ] as const;
 export const CHEMISTRY_NAMES = ['flooded', 'flooded-antimony', 'flooded-calcium', 'agm', 'gel', 'lifepo4'] as const;
+export const DRIVE_CHEMISTRIES = ['lithium-ion', 'lead-acid'] as const;
+
+/** Kinds of which it is asked whether their roads are salted. */
+export const ROAD_KINDS: readonly string[] = ['motorcycle', 'scooter', 'car'];

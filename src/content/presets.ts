@@ -45,7 +45,7 @@ export const PRESETS: readonly PresetRow[] = [
   row('engine.oilFilter', '', 'usual for this kind', [true, false, true, true, true, true, true, false]),
   row('battery.present', '', 'usual for this kind', [true, true, true, true, true, true, true, false]),
   row('battery.chemistry', '', 'not given: the fastest loss of the usual ones is taken', same(['flooded-antimony', 'gel', 'flooded-antimony'])),
-  row('battery.capacity', 'Ah', 'usual starting battery of this kind', [[12, 4, 20], [7, 4, 12], [18, 12, 32], [14, 10, 20], [20, 14, 35], [50, 36, 90], [70, 40, 130], [18, 12, 32]]),
+  row('battery.capacity', 'Ah', 'usual 12 V battery of this kind', [[12, 4, 20], [7, 4, 12], [18, 12, 32], [14, 10, 20], [20, 14, 35], [50, 36, 90], [70, 40, 130], [18, 12, 32]]),
   row('battery.chargeAtLayUp', '%', 'a battery charged by its machine on the last day is seldom quite full', same([95, 80, 100])),
   row('battery.removable', '', 'usual for this kind', same(true)),
   row('fuel.delivery', '', 'usual for this kind', ['carburettor', 'carburettor', 'carburettor', 'injection', 'injection', 'injection', 'carburettor', 'carburettor']),
@@ -70,6 +70,15 @@ export const PRESETS: readonly PresetRow[] = [
   row('chassis.lights', '', 'usual for this kind', [true, true, true, true, true, true, true, false]),
   row('roadSalt.exposed', '', 'cars are driven on salted roads, the others are laid up before or kept off them', [false, false, false, false, false, true, false, false]),
   row('roadSalt.washed', '', 'not said to be washed', same(false)),
+];
+
+/** What is otherwise in an electric machine of a kind, and what only such a one has. */
+// biome-ignore format: a table is read by its columns
+export const ELECTRIC_PRESETS: readonly PresetRow[] = [
+  row('battery.present', '', 'a small one beside the drive battery is usual for this kind', [true, false, true, true, true, true, true, false]),
+  row('driveBattery.chemistry', '', 'most drive batteries are', same(['lithium-ion', 'lead-acid', 'lithium-ion'])),
+  row('driveBattery.removable', '', 'usual for an electric machine of this kind', [false, true, false, false, false, false, false, true]),
+  row('chassis.drive', '', 'usual for an electric machine of this kind', ['chain', 'hub', 'track', 'gearbox', 'gearbox', 'gearbox', 'gearbox', 'hub']),
 ];
 
 /** Normal pressures where no tyres are given, gauge kPa, with the range of the usual. */
@@ -129,9 +138,13 @@ export const DENSITY_PRESETS: Record<string, readonly [number, number, number]> 
   E85: [780, 760, 800],
 };
 
-/** The row of a field. */
-export function preset(field: string, kind: MachineKind): { value: Preset; unit: string; reason: string } {
-  const found = PRESETS.find((r) => r.field === field);
+/** The row of a field; of an electric machine its own, where there is one. */
+export function preset(
+  field: string,
+  kind: MachineKind,
+  electric = false,
+): { value: Preset; unit: string; reason: string } {
+  const found = [...(electric ? ELECTRIC_PRESETS : []), ...PRESETS].find((r) => r.field === field);
   if (!found) throw new RangeError(`found "${field}", expected a field of the presets`);
   return {
     value: found.values[kind],

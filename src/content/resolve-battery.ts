@@ -2,7 +2,7 @@
 import { chemistryRow } from '../planner/battery/chemistries.ts';
 import type { Battery, BatteryChemistry, Machine, Ranged } from '../planner/household.ts';
 import type { Assumptions } from './assume.ts';
-import { DRAIN_PRESETS, preset } from './presets.ts';
+import { DRAIN_PRESETS } from './presets.ts';
 import type { MachineFile } from './schemas/machine.ts';
 
 /** A battery is taken to have lost capacity from its fourth year on; common practice. */
@@ -21,17 +21,27 @@ const share = (r: Ranged | undefined): Ranged | undefined =>
  */
 export function resolveBattery(
   raw: MachineFile,
-  given: { kind: Machine['kind']; injected: boolean; electricStart: boolean; restBegins: string },
+  given: { kind: Machine['kind']; electric: boolean; injected: boolean; electricStart: boolean; restBegins: string },
   assume: Assumptions,
 ): Battery | undefined {
   if (raw.battery === 'none') return undefined;
-  if (raw.battery === undefined && !(preset('battery.present', given.kind).value || given.electricStart))
+  if (raw.battery === undefined && !(assume.preset('battery.present').value || given.electricStart)) {
+    if (given.electric)
+      assume.word({
+        field: 'battery',
+        target: 'battery',
+        range: ['none', 'none', 'none'],
+        unit: '',
+        reason:
+          'an electric machine of this kind usually has no 12 V battery beside its drive battery (common practice)',
+      });
     return undefined;
+  }
   const b = raw.battery ?? {};
   const chemistry = resolveChemistry(b.chemistry, assume);
   const row = chemistryRow(chemistry);
   const reason = `row of ${row.name}: ${row.sources.join('; ')}`;
-  const memoryCircuits = b.memoryCircuits ?? (given.kind === 'car' || given.injected);
+  const memoryCircuits = b.memoryCircuits ?? (given.kind === 'car' || given.injected || given.electric);
   if (b.memoryCircuits === undefined) {
     const word = memoryCircuits ? 'true' : 'false';
     assume.list.push({
@@ -41,7 +51,9 @@ export function resolveBattery(
       low: word,
       high: word,
       unit: '',
-      reason: 'cars and injected engines keep a clock or a control unit alive (common practice)',
+      reason: given.electric
+        ? 'an electric machine keeps a control unit alive (common practice)'
+        : 'cars and injected engines keep a clock or a control unit alive (common practice)',
       settle: `battery: { memoryCircuits: ${word} }`,
     });
   }

@@ -135,7 +135,7 @@ export function resolveCooling(raw: MachineFile, engine: Engine, assume: Assumpt
           target: 'cooling.coolant.drainableL',
           unit: 'L',
           range: [round(volumeL * 0.75), round(volumeL * 0.5), round(volumeL)],
-          reason: 'a drain plug leaves about a quarter in the engine (common practice)',
+          reason: 'a drain plug leaves about a quarter in the system (common practice)',
         }).value,
       refillStrength:
         c.refillStrength === undefined
@@ -170,7 +170,7 @@ function assumedGlycol(assume: Assumptions): 'ethylene' | 'propylene' {
     target: 'cooling.coolant.glycol',
     range: ['ethylene', 'ethylene', 'propylene'],
     unit: '',
-    reason: 'most engine coolants are ethylene glycol (common practice)',
+    reason: 'most coolants are ethylene glycol (common practice)',
   }) as 'ethylene' | 'propylene';
 }
 

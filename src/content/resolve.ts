@@ -6,6 +6,7 @@ import type { Engine, Machine, Place, Season, Tyre } from '../planner/household.
 import { Assumptions } from './assume.ts';
 import { idleFlowPreset, TYRE_PRESETS } from './presets.ts';
 import { resolveBattery } from './resolve-battery.ts';
+import { resolveDriveBattery } from './resolve-drive-battery.ts';
 import { resolveCooling, resolveFuel } from './resolve-fuel.ts';
 import { resolveWork } from './resolve-work.ts';
 import type { MachineFile } from './schemas/machine.ts';
@@ -23,7 +24,8 @@ export function resolveMachine(
   place: { place: Place; assumptions: Machine['assumptions'] },
   asOf: string,
 ): Machine {
-  const assume = new Assumptions(raw.kind);
+  const electric = raw.engine?.cycle === 'electric';
+  const assume = new Assumptions(raw.kind, electric);
   const use = assume.fill<Machine['use']>(raw.use, 'use', 'use');
   const season = resolveSeason(raw, use, place.place, asOf, assume);
   const engine = resolveEngine(raw, assume);
@@ -32,8 +34,9 @@ export function resolveMachine(
     raw,
     {
       kind: raw.kind,
-      injected: fuel?.delivery === 'injection' || engine.cycle === 'electric',
-      electricStart: engine.start.startsWith('electric'),
+      electric,
+      injected: fuel?.delivery === 'injection',
+      electricStart: !electric && engine.start.startsWith('electric'),
       restBegins: season.lastUse,
     },
     assume,
@@ -49,6 +52,7 @@ export function resolveMachine(
     season,
     engine,
     battery,
+    driveBattery: resolveDriveBattery(raw, engine, assume),
     fuel,
     cooling: resolveCooling(raw, engine, assume),
     tyres: resolveTyres(raw, assume),

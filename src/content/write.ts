@@ -1,6 +1,6 @@
 /** Writes content files as a person would: commented, in the order of the questions, only with what was answered. */
 import type { BenchRecord } from '../planner/bench-record.ts';
-import { CHEMISTRY_NAMES, KINDS } from './kinds.ts';
+import { CHEMISTRY_NAMES, DRIVE_CHEMISTRIES, KINDS } from './kinds.ts';
 import { scalar } from './scalar.ts';
 import { recordLists } from './write-record.ts';
 
@@ -28,7 +28,10 @@ export interface MachineAnswers {
     | undefined;
   /** It has no combustion engine. */
   electric?: boolean | undefined;
+  driveBattery?: { chemistry?: string | undefined; removable?: boolean | undefined } | undefined;
   cooling?: string | undefined;
+  /** Whether it is used on salted roads. */
+  salted?: boolean | undefined;
   /** What was done and measured. */
   record?: BenchRecord | undefined;
 }
@@ -47,6 +50,7 @@ const HEAD = (schema: string) => `# yaml-language-server: $schema=${schema}
  */
 export function writeMachine(answers: MachineAnswers, schema = '../../public/schemas/machine.schema.json'): string {
   const battery = answers.battery || {};
+  const drive = answers.driveBattery ?? {};
   const fuel = answers.fuel || {};
   const lines = [
     field(0, 'name', answers.name),
@@ -66,8 +70,13 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
       ['blend', fuel.blend, 'E0, E5, E10, E15, E20, E85'],
       ['tap', fuel.tap, 'vacuum, manual, none'],
     ]),
+    ...group('driveBattery', answers.driveBattery, [
+      ['chemistry', drive.chemistry, DRIVE_CHEMISTRIES.join(', ')],
+      ['removable', drive.removable, 'comes out without a workshop'],
+    ]),
     ...(answers.electric ? ['engine:', field(2, 'cycle', 'electric')] : []),
     field(0, 'cooling', answers.cooling, 'air, oil, liquid, none'),
+    ...group('roadSalt', {}, [['exposed', answers.salted, 'used on salted roads']]),
     ...(answers.record ? recordLists(answers.record) : []),
   ];
   return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
@@ -165,7 +174,7 @@ export function writeHousehold(answers: HouseholdAnswers, schema = '../public/sc
   return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
 }
 
-type Row = readonly [string, string | undefined, string];
+type Row = readonly [string, string | boolean | undefined, string];
 
 function group(name: string, given: object | false | undefined, rows: readonly Row[]): string[] {
   if (given === false) return [`${name}: none`];
@@ -179,8 +188,8 @@ function dated(key: string, value: string | undefined, comment: string): string 
   return field(0, key, value, comment);
 }
 
-function field(indent: number, key: string, value: string | undefined, comment = ''): string {
+function field(indent: number, key: string, value: string | boolean | undefined, comment = ''): string {
   if (value === undefined) return '';
-  const line = `${' '.repeat(indent)}${key}: ${scalar(value)}`;
+  const line = `${' '.repeat(indent)}${key}: ${typeof value === 'boolean' ? value : scalar(value)}`;
   return comment === '' ? line : `${line.padEnd(26)} # ${comment}`;
 }

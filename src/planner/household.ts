@@ -123,7 +123,10 @@ export interface Machine {
   spot?: string | undefined;
   season: Season;
   engine: Engine;
+  /** The 12 V battery; of an electric machine the small one beside its drive battery. */
   battery?: Battery | undefined;
+  /** What drives an electric machine. */
+  driveBattery?: DriveBattery | undefined;
   fuel?: Fuel | undefined;
   cooling: Cooling;
   tyres: Tyre[];
@@ -204,6 +207,17 @@ export interface Battery {
 
 export type BatteryCare = 'maintainer' | 'carry-in' | 'visits';
 
+export type DriveChemistry = 'lithium-ion' | 'lead-acid';
+
+/** The battery that drives an electric machine. */
+export interface DriveBattery {
+  chemistry: DriveChemistry;
+  /** Comes out of the machine without a workshop. */
+  removable: boolean;
+  /** Lowest temperature at which its maker lets it be kept, °C. */
+  lowestStorageC: number;
+}
+
 export interface Fuel {
   delivery: 'carburettor' | 'injection';
   tankL: number;
@@ -256,7 +270,7 @@ export interface Tyre {
 }
 
 export interface Chassis {
-  drive: 'chain' | 'belt' | 'shaft' | 'variator' | 'track' | 'gearbox';
+  drive: 'chain' | 'belt' | 'shaft' | 'variator' | 'track' | 'gearbox' | 'hub';
   brakes: 'hydraulic' | 'cable' | 'mixed' | 'none';
   brakeFluid?: 'DOT3' | 'DOT4' | 'DOT5' | 'DOT5.1' | 'mineral' | undefined;
   clutch: 'cable' | 'hydraulic' | 'automatic' | 'none';
@@ -499,5 +513,7 @@ export type StepDeadline =
   | { before: 'lay-up-end' }
   | { before: 'drained-fuel-use-by' }
   | { before: 'first-use' }
+  /** On the day before the first use, not sooner. */
+  | { before: 'first-use-eve' }
   /** Within three weeks after the first use, not on its day. */
   | { before: 'ride-end' };

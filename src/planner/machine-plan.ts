@@ -2,6 +2,7 @@
 import { dewPointC, monthMeansOfHours } from './climate/index.ts';
 import { planCoolant } from './coolant/index.ts';
 import { planCorrosion } from './corrosion/index.ts';
+import { planDriveBattery } from './drive-battery/index.ts';
 import { dueServices } from './fluids/index.ts';
 import { planFuel } from './fuel/index.ts';
 import type { Household, IsoDate, Job, Machine } from './household.ts';
@@ -23,6 +24,7 @@ import type {
   BatteryPlan,
   CoolantPlan,
   CorrosionPlan,
+  DriveBatteryPlan,
   FuelPlan,
   LedgerItem,
   PlanStep,
@@ -40,6 +42,7 @@ export interface DraftMachine {
   context: PlaceContext;
   rest: Rest;
   battery?: BatteryPlan | undefined;
+  driveBattery?: DriveBatteryPlan | undefined;
   air: AirPlan;
   corrosion: CorrosionPlan;
   fuel?: FuelPlan | undefined;
@@ -85,6 +88,7 @@ export function draftMachine(
 
   const isTicked = (amounts: string[]) => isLaidUp(machine, household.procedures, amounts);
   const air = airOf(context, machine, rest);
+  const driveBattery = take(planDriveBattery({ machine, place, household, designLowC: rest.designLowC }));
   const fuel = take(
     planFuel({
       machine,
@@ -121,7 +125,7 @@ export function draftMachine(
   )!;
 
   const hasStrip = strip.off.length > 0 || strip.jobs.length > 0;
-  const parts = { battery, fuel, coolant, tyres, corrosion, services, firstFrost: rest.firstFrost };
+  const parts = { battery, driveBattery, fuel, coolant, tyres, corrosion, services, firstFrost: rest.firstFrost };
   const all = [
     ...concreteSteps({ machine, place, household, parts, procedures: household.procedures }),
     ...winterSteps(machine, strip, household.units),
@@ -137,6 +141,7 @@ export function draftMachine(
     context,
     rest,
     battery,
+    driveBattery,
     air,
     corrosion,
     fuel,

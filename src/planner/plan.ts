@@ -127,6 +127,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       startUp: startUpDays(draft, steps, asOf),
       firstFrostInStore: rest.firstFrost,
       battery: draft.battery,
+      driveBattery: draft.driveBattery,
       air: draft.air,
       corrosion: draft.corrosion,
       fuel: draft.fuel,

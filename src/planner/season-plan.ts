@@ -8,6 +8,7 @@ import type {
   BatteryCare,
   BatteryChemistry,
   CloseStage,
+  DriveChemistry,
   FuelChoice,
   Household,
   IsoDate,
@@ -98,6 +99,7 @@ export interface MachinePlan {
   /** First night of a typical year on which the store can reach −1 °C during the rest; absent when it cannot. */
   firstFrostInStore?: IsoDate | undefined;
   battery?: BatteryPlan | undefined;
+  driveBattery?: DriveBatteryPlan | undefined;
   air: AirPlan;
   corrosion: CorrosionPlan;
   fuel?: FuelPlan | undefined;
@@ -189,6 +191,27 @@ export interface Charge {
   why: string;
   /** Why no charger of the household serves it; absent where one does. The hours are those on one that would. */
   noCharger?: string | undefined;
+}
+
+/** How the battery that drives an electric machine is kept over the rest. */
+export interface DriveBatteryPlan {
+  chemistry: DriveChemistry;
+  removable: boolean;
+  /** State of charge it is left at. */
+  keepPct: { low: number; high: number };
+  /** State of charge that a charge in the rest brings it to. */
+  chargeToPct: number;
+  rechargeBelowPct: number;
+  /** Loss in 30 days, with what its own electronics draw, percent of a full charge. */
+  lossPctPerMonth: { low: number; expected: number; high: number };
+  /** The day it is down to `rechargeBelowPct` from the low end of `keepPct` at the fastest loss; absent when not before first use. */
+  rechargeBy?: IsoDate | undefined;
+  /** The same from `chargeToPct` at the expected loss. */
+  rechargeExpected?: IsoDate | undefined;
+  /** Lowest temperature at which it may be kept, and the coldest of the store over the rest, °C. */
+  lowestStorageC: number;
+  storeLowC: number;
+  derivations: Derivation[];
 }
 
 export interface AirPlan {

@@ -125,6 +125,23 @@ const battery = z
   })
   .meta({ id: 'Battery' });
 
+const percent = finite.min(0).max(100);
+const driveBattery = z
+  .strictObject({
+    chemistry: z.enum(['lithium-ion', 'lead-acid']),
+    removable: z.boolean(),
+    keepPct: z.strictObject({ low: percent, high: percent }).meta({ description: 'State of charge it is left at' }),
+    chargeToPct: percent,
+    rechargeBelowPct: percent,
+    lossPctPerMonth: z.strictObject({ low: percent, expected: percent, high: percent }),
+    rechargeBy: date.optional().meta({ description: 'From the low end of keepPct, at the fastest loss' }),
+    rechargeExpected: date.optional().meta({ description: 'From chargeToPct, at the expected loss' }),
+    lowestStorageC: finite,
+    storeLowC: finite.meta({ description: 'Coldest of the store over the rest, °C' }),
+    derivations: z.array(derivation),
+  })
+  .meta({ id: 'DriveBattery' });
+
 const hours = finite.min(0).max(744);
 const air = z.strictObject({
   months: z.array(
@@ -354,6 +371,7 @@ const machine = z
     startUp: z.strictObject({ start: date, ready: date, firstUse: date }),
     firstFrostInStore: date.optional(),
     battery: battery.optional(),
+    driveBattery: driveBattery.optional(),
     air,
     corrosion,
     fuel: fuel.optional(),

@@ -14,7 +14,14 @@ const words = WORDS.machine.numbers;
 
 /** The five numbers in a household's way of writing; always five, whatever the machine lacks. */
 export function fiveNumbersOf(m: MachinePlan, format: Format): BigNumber[] {
-  return [battery, fuel, coolant, tyres, always].flatMap((part) => part(m, format)).slice(0, 5);
+  return [driveBattery, battery, fuel, coolant, tyres, always].flatMap((part) => part(m, format)).slice(0, 5);
+}
+
+function driveBattery({ driveBattery }: MachinePlan, { amount }: Format): BigNumber[] {
+  if (!driveBattery) return [];
+  const { low, high } = driveBattery.keepPct;
+  const { heading, rest } = WORDS.machine.driveBattery;
+  return [{ name: heading, value: low === high ? amount(high, '%', 0) : `${low}–${amount(high, '%', 0)}`, note: rest }];
 }
 
 function battery({ battery }: MachinePlan, format: Format): BigNumber[] {

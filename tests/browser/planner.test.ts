@@ -186,6 +186,37 @@ test('every problem of loaded files is shown with file, line, column and field, 
   rmSync(both, { recursive: true, force: true });
 }, 120_000);
 
+test('an electric machine is asked for its drive battery, one for the road for salt, and the plan goes by both', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  const asked = (label: string) => page.getByLabel(label).isVisible();
+  const drive = 'What kind of drive battery?';
+  const salt = 'Is it used on salted roads?';
+  expect([await asked(drive), await asked(salt)]).toEqual([false, true]);
+  await page.getByLabel('What is it?').selectOption('mower');
+  await page.getByLabel('How does fuel reach the engine?').selectOption('none');
+  expect([await asked(drive), await asked(salt)]).toEqual([true, false]);
+  await page.getByLabel('What is it?').selectOption('scooter');
+  await page.getByLabel('What kind of battery?').selectOption('none');
+  await page.getByLabel(drive).selectOption('lead-acid');
+  await page.getByLabel('Does it come out?').selectOption('true');
+  await page.getByLabel(salt).selectOption('true');
+  await settled(page);
+  const shown = page.locator('[data-show=plan]');
+  await shown.getByRole('heading', { name: 'Drive battery', exact: true }).waitFor();
+  const plan = await planOf(page);
+  const [machine] = plan.machines;
+  expect(machine!.driveBattery).toMatchObject({ chemistry: 'lead-acid', removable: true });
+  const steps = machine!.steps.map(({ id }) => id);
+  for (const id of ['drive-battery.full', 'drive-battery.out-lead', 'wash.salt', 'start-up-drive-charge.lead'])
+    expect(steps).toContain(id);
+  expect(plan.ledger.map(({ item }) => item)).toContain('drive-battery-out');
+  expect(await shown.textContent()).not.toMatch(/petrol|exhaust|spark plug|clutch/i);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  expect(await faults(page)).toEqual([]);
+}, 120_000);
+
 test('an answer outside its bounds is told at its field', async () => {
   const { page } = await open(browser, site.origin);
   await planOwn(page, site.origin);

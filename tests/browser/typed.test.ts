@@ -87,6 +87,25 @@ test('no petrol is no engine, and a charger has the settings that it was given',
   expect(household.charger).toEqual({ current: '0.8 A', maintainer: true, lithium: true });
 });
 
+test('a drive battery is answered of an electric machine, salted roads of one for the road', () => {
+  const said = { drive: 'lead-acid', driveOut: 'false', salt: 'true' };
+  const { machines } = answersOf(
+    drafts(
+      { ...said, kind: 'scooter', delivery: 'none' },
+      { ...said, kind: 'quad', delivery: 'injection' },
+      { kind: 'car', delivery: 'none' },
+      { kind: 'motorcycle', salt: 'false', driveOut: 'true' },
+    ),
+    DEVICE,
+  );
+  expect(machines.map(({ driveBattery, salted }) => [driveBattery, salted])).toEqual([
+    [{ chemistry: 'lead-acid', removable: false }, true],
+    [undefined, undefined],
+    [{ chemistry: undefined, removable: undefined }, undefined],
+    [undefined, false],
+  ]);
+});
+
 test.each([
   ['us', '4 US gal', '0.4 US fl oz/US gal'],
   ['imperial', '4 imp gal', '0.4 mL/L'],

@@ -20,7 +20,20 @@ function run(command: 'new' | 'check', answers: readonly string[] = [], ...optio
 }
 
 const PLACE = ['Old barn', 'thin-metal-shed', 'yes', '46.8, -92.1'];
-const MACHINE = ['Juniper', 'motorcycle', '2026-10-25', '2027-04-10', 'flooded', '12 Ah', 'none', 'air'];
+const MACHINE = [
+  'Juniper',
+  'motorcycle',
+  '2026-10-25',
+  '2027-04-10',
+  'flooded',
+  '12 Ah',
+  'carburettor',
+  '',
+  '',
+  '',
+  'air',
+  'yes',
+];
 
 test('from nothing to a plan', () => {
   const made = run('new', ['Frog shed', 'metric', '0.8 A', ...PLACE, ...MACHINE]);
@@ -64,6 +77,28 @@ test('what cannot be is asked again', () => {
   ])
     expect(made.stdout).toContain(said);
   expect(run('check').stdout).toContain('no problem found');
+});
+
+test('an electric machine is asked for its drive battery, one for the road for salt, and no other', () => {
+  const machine = ['Moth', 'scooter', '', '', 'none', 'none', 'petrol', 'lead-acid', 'sometimes', 'yes', '', 'no'];
+  const made = run('new', ['Frog shed', 'metric', 'none', ...PLACE, ...machine]);
+  expect(made.status, made.stderr).toBe(0);
+  expect(made.stdout).toContain('found "petrol"');
+  expect(made.stdout).toContain('found "sometimes"');
+  const text = readFileSync(join(folder, 'machines', 'moth.yaml'), 'utf8');
+  for (const line of [
+    /^driveBattery:$/m,
+    /^ {2}chemistry: lead-acid /m,
+    /^ {2}removable: true /m,
+    /^roadSalt:$/m,
+    /^ {2}exposed: false /m,
+    /^engine:\n {2}cycle: electric$/m,
+    /^fuel: none$/m,
+  ])
+    expect(text).toMatch(line);
+  expect(run('check').stdout).toContain('1 machine: no problem found.');
+  const petrol = run('new', ['Fern', 'quad', 'old-barn', '', '', 'none', 'injection', '', '', '']);
+  expect(petrol.stdout).not.toMatch(/drive battery|salted/);
 });
 
 test('options answer beforehand', () => {

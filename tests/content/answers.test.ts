@@ -46,6 +46,11 @@ const machine = fc
         blend: maybe(fc.constantFrom('E0', 'E5', 'E10', 'E85')),
       }),
     ),
+    electric: fc.boolean(),
+    driveBattery: maybe(
+      fc.record({ chemistry: maybe(fc.constantFrom('lithium-ion', 'lead-acid')), removable: maybe(fc.boolean()) }),
+    ),
+    salted: maybe(fc.boolean()),
     cooling: maybe(fc.constantFrom('air', 'oil', 'liquid', 'none')),
     record: fc
       .record({
@@ -70,8 +75,10 @@ const machine = fc
       // Each once and by date, as a form keeps them.
       .map((lists) => recordOf(entriesOf({ ...emptyRecord(), ...lists }))),
   })
-  .map(({ record, ...given }) => ({
+  .map(({ record, electric, driveBattery, ...given }) => ({
     ...given,
+    // As a form asks it.
+    ...(electric ? { electric, fuel: false as const, driveBattery } : {}),
     record: given.battery === false ? { ...record, readings: [] } : record,
   }));
 const answers: fc.Arbitrary<Answers> = fc.record({

@@ -49,10 +49,19 @@ test('"flooded" alone is taken as the alloy with the faster loss, and says so', 
   );
 });
 
-test.each(KINDS)(
+/** Every kind as it usually is, and as an electric machine. */
+const BARE = KINDS.flatMap((kind) => {
+  const bare = `name: One\nkind: ${kind}\nplace: tin-shed\n`;
+  return [
+    [kind, bare],
+    [`electric ${kind}`, `${bare}engine: { cycle: electric }\n`],
+  ] as const;
+});
+
+test.each(BARE)(
   'a %s told by name, kind and place alone has no assumption without range, reason and line to write',
-  (kind) => {
-    const m = machineOf(`name: One\nkind: ${kind}\nplace: tin-shed\n`);
+  (_, bare) => {
+    const m = machineOf(bare);
     expect(m.season.proposed).toBe(true);
     for (const a of m.assumptions) {
       expect(a.reason, a.field).not.toBe('');
@@ -66,13 +75,13 @@ test.each(KINDS)(
   },
 );
 
-test.each(KINDS)('each assumption about a %s is where its target says, with its value', (kind) => {
-  const { household: found } = readWith({ 'machines/one.yaml': `name: One\nkind: ${kind}\nplace: tin-shed\n` });
+test.each(BARE)('each assumption about a %s is where its target says, with its value', (_, bare) => {
+  const { household: found } = readWith({ 'machines/one.yaml': bare });
   const m = found!.machines.find((x) => x.id === 'one')!;
   const place = found!.places.find((p) => p.id === m.placeId)!;
   for (const a of m.assumptions) {
     const value = a.target.startsWith('place.') ? at(place, a.target.slice('place.'.length)) : at(m, a.target);
-    if (a.value === 'unknown') expect(value, a.field).toBeUndefined();
+    if (a.value === 'unknown' || (a.field === 'battery' && a.value === 'none')) expect(value, a.field).toBeUndefined();
     else expect(String(value), a.field).toBe(String(a.value));
   }
 });
@@ -92,8 +101,7 @@ function isGroup(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-test.each(KINDS)('writing the line that settles it takes each assumption about a %s off the list', (kind) => {
-  const bare = `name: One\nkind: ${kind}\nplace: tin-shed\n`;
+test.each(BARE)('writing the line that settles it takes each assumption about a %s off the list', (_, bare) => {
   const assumed = own(machineOf(bare));
   const { household: found, problems } = readWith(
     Object.fromEntries(assumed.map((a, i) => [`machines/m${i}.yaml`, settled(bare, a.settle)])),
@@ -147,6 +155,34 @@ test('a battery in its fourth year is taken to have lost capacity', () => {
     machineOf(SMALLEST.replace('capacity: 12 Ah', `capacity: 12 Ah, boughtYear: ${year}`)).battery!.health;
   expect(aged(2026).value).toBe(1);
   expect(aged(2022).value).toBe(0.85);
+});
+
+// Common practice: most drive batteries are lithium-ion; a scooter's and a mower's come out, a car's does not, and a car has a 12 V
+// battery beside it.
+test.each([
+  ['scooter', true, false],
+  ['mower', true, false],
+  ['car', false, true],
+] as const)('an electric %s of which nothing else is said has a drive battery', (kind, removable, twelveVolts) => {
+  const m = machineOf(`name: One\nkind: ${kind}\nplace: tin-shed\nengine: { cycle: electric }\n`);
+  expect(m.driveBattery).toEqual({ chemistry: 'lithium-ion', removable, lowestStorageC: -20 });
+  expect(m.battery !== undefined).toBe(twelveVolts);
+  expect([m.fuel, m.engine.cylinders, m.chassis.exhaustOutlets, m.chassis.clutch]).toEqual([undefined, 0, 0, 'none']);
+  const fields = m.assumptions.map((a) => a.field);
+  for (const name of ['chemistry', 'removable', 'lowestStorage']) expect(fields).toContain(`driveBattery.${name}`);
+  expect(fields.includes('battery')).toBe(!twelveVolts);
+});
+
+test('what is said of a drive battery is taken, and a machine that burns fuel has none', () => {
+  const m = machineOf(
+    'name: One\nkind: car\nplace: tin-shed\nengine: { cycle: electric }\nbattery: { chemistry: agm }\n' +
+      'driveBattery: { chemistry: lead-acid, removable: true, lowestStorage: -4 °F }\n',
+  );
+  // −4 °F are −20 °C, by definition of the two scales.
+  expect(m.driveBattery).toEqual({ chemistry: 'lead-acid', removable: true, lowestStorageC: expect.closeTo(-20, 9) });
+  expect(m.battery?.chemistry).toBe('agm');
+  expect(m.assumptions.filter((a) => /^driveBattery|^battery$/.test(a.field))).toEqual([]);
+  expect(machineOf(SMALLEST).driveBattery).toBeUndefined();
 });
 
 test('none means none', () => {

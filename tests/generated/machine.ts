@@ -185,6 +185,12 @@ function engineArb(kind: Kind) {
   return fc.oneof(...choices) as fc.Arbitrary<EngineContent>;
 }
 
+const driveBatteryArb = some({
+  chemistry: fc.constantFrom('lithium-ion', 'lead-acid'),
+  removable: fc.boolean(),
+  lowestStorage: quantityArb(-60, 20, '°C'),
+});
+
 const tyresArb = (kind: Kind) =>
   fc
     .uniqueArray(fc.constantFrom('front', 'rear', 'all', 'left', 'right', 'sidecar', 'trailer 1'), { maxLength: 4 })
@@ -237,7 +243,7 @@ const chassisArb = fc
       }).map((b) => (b.brakeFluid === undefined ? b : { brakes: 'hydraulic', ...b })),
     ),
     fc.oneof(
-      some({ drive: fc.constantFrom('chain', 'belt', 'shaft', 'variator', 'gearbox'), track: fc.boolean() }),
+      some({ drive: fc.constantFrom('chain', 'belt', 'shaft', 'variator', 'gearbox', 'hub'), track: fc.boolean() }),
       fc.constant({ drive: 'track' }),
     ),
   )
@@ -431,6 +437,8 @@ export function machineArb(around: Surroundings): fc.Arbitrary<MachineContent> {
           name: lineArb,
           season: seasonArb(asOf),
           fuel: engine.cycle === 'electric' ? fc.constantFrom('none', undefined) : fuelArb(kind, asOf, engine),
+          driveBattery:
+            engine.cycle === 'electric' ? fc.option(driveBatteryArb, { nil: undefined }) : fc.constant(undefined),
           cooling: coolingArb(kind, asOf),
           rest: some({
             use: fc.constantFrom('road', 'snow', 'trail', 'work'),
@@ -449,7 +457,7 @@ export function machineArb(around: Surroundings): fc.Arbitrary<MachineContent> {
           inFile: fc.boolean(),
           odometer: fc.option(quantityArb(1000, 200_000, 'km', 0), { nil: undefined }),
         })
-        .map(({ name, season, fuel, cooling, rest, recorded, inFile, odometer }) => ({
+        .map(({ name, season, fuel, driveBattery, cooling, rest, recorded, inFile, odometer }) => ({
           file: {
             name,
             kind,
@@ -457,6 +465,7 @@ export function machineArb(around: Surroundings): fc.Arbitrary<MachineContent> {
             ...season,
             engine,
             battery,
+            driveBattery,
             fuel,
             cooling,
             odometer,

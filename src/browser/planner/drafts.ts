@@ -1,6 +1,7 @@
 /** What the form holds, as flat text by field, and how it becomes answers. Whatever a device gives back is read as unknown. */
 import type { Answers } from '../../content/answers.ts';
 import { isId, slug } from '../../content/ids.ts';
+import { ROAD_KINDS } from '../../content/kinds.ts';
 import { NO_TEXT } from '../../content/no-text.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
 import { addMonths } from '../../planner/dates.ts';
@@ -16,6 +17,7 @@ export const MACHINE_FIELDS = [
   'name',
   'kind',
   'cooling',
+  'salt',
   'station',
   'stationName',
   'country',
@@ -28,6 +30,8 @@ export const MACHINE_FIELDS = [
   'chemistry',
   'capacity',
   'delivery',
+  'drive',
+  'driveOut',
   'tank',
   'blend',
   'log',
@@ -143,7 +147,9 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
           ? (false as const)
           : { delivery: given(m.delivery), tank: withUnit(m.tank, unitsOf(home.units).tank), blend: given(m.blend) },
       electric: m.delivery === 'none',
+      driveBattery: m.delivery === 'none' ? { chemistry: given(m.drive), removable: yesNo(m.driveOut) } : undefined,
       cooling: given(m.cooling),
+      salted: ROAD_KINDS.includes(m.kind) ? yesNo(m.salt) : undefined,
       record: record(m),
     };
   });
@@ -233,5 +239,7 @@ function freePlace(wanted: string, places: ReadonlyMap<string, { id: string }>):
 }
 
 const given = (text: string) => (text.trim() === '' ? undefined : text.trim());
+
+const yesNo = (text: string) => (text === '' ? undefined : text === 'true');
 
 const withUnit = (text: string, unit: string) => (given(text) === undefined ? undefined : `${decimal(text)} ${unit}`);

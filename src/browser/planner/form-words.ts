@@ -1,5 +1,5 @@
 /** The questions of the form, printed when the page is built. */
-import { CHEMISTRY_NAMES, KINDS } from '../../content/kinds.ts';
+import { CHEMISTRY_NAMES, DRIVE_CHEMISTRIES, KINDS } from '../../content/kinds.ts';
 import { WORDS } from '../../site/words.ts';
 import { STORE_NAMES } from './drafts.ts';
 
@@ -14,6 +14,11 @@ const CHEMISTRY_TEXTS: Record<(typeof CHEMISTRY_NAMES)[number], string> = {
   agm: 'AGM',
   gel: 'Gel',
   lifepo4: 'Lithium iron phosphate',
+};
+
+const DRIVE_TEXTS: Record<(typeof DRIVE_CHEMISTRIES)[number], string> = {
+  'lithium-ion': 'Lithium-ion',
+  'lead-acid': 'Lead–acid',
 };
 
 const STORE_TEXTS: Record<string, string> = {
@@ -43,6 +48,8 @@ export const FORM = {
     ['liquid', 'Liquid, with a radiator'],
     ['none', 'Nothing: electric'],
   ] as Option[],
+  salt: 'Is it used on salted roads?',
+  salts: [UNKNOWN, ['false', 'No'], ['true', 'Yes']] as Option[],
   place: 'Where it rests',
   station: 'Nearest weather station',
   stationHint:
@@ -68,6 +75,7 @@ export const FORM = {
     ...CHEMISTRY_NAMES.filter((n) => n !== 'flooded-antimony').map((n): Option => [n, CHEMISTRY_TEXTS[n]]),
     ['none', 'It has none'],
   ] as Option[],
+  beside: 'Here the small 12 V one of an electric machine, if it has one; its drive battery is asked for below.',
   capacity: 'Capacity on its label',
   capacityHint: 'In Ah. The cold-cranking figure in A is another one.',
   charger: 'Your charger gives',
@@ -83,6 +91,10 @@ export const FORM = {
     ['injection', 'Injection'],
     ['none', 'No petrol: electric'],
   ] as Option[],
+  drive: 'What kind of drive battery?',
+  drives: [UNKNOWN, ...DRIVE_CHEMISTRIES.map((n): Option => [n, DRIVE_TEXTS[n]])],
+  driveOut: 'Does it come out?',
+  driveOuts: [UNKNOWN, ['true', 'Yes'], ['false', 'No, it is built in']] as Option[],
   tank: 'Tank holds',
   blend: 'What the pump says',
   blends: [

@@ -62,6 +62,7 @@ const ASKED: Record<string, string> = {
   'battery.chemistry': 'chemistry',
   'fuel.tank': 'tank',
   'fuel.delivery': 'delivery',
+  driveBattery: 'drive',
 };
 
 /** What the form calls the field that a problem speaks of. */

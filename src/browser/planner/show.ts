@@ -3,7 +3,7 @@ import { yearRing } from '../../figures/index.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
 import { drawn, html, type Markup } from '../../site/html.ts';
 import { air } from '../../site/show/air.ts';
-import { battery } from '../../site/show/battery.ts';
+import { batteries } from '../../site/show/battery.ts';
 import { dates } from '../../site/show/dates.ts';
 import { fluids } from '../../site/show/fluids.ts';
 import { foldedAway } from '../../site/show/fold.ts';
@@ -25,7 +25,7 @@ const PARTS = {
   },
   dates,
   ring,
-  battery,
+  battery: batteries,
   fluids,
   air,
   days: (showing) => days(showing, PLANNER.days),

@@ -1,5 +1,5 @@
 /** What `npm run new` asks about a machine, and before the first one about the household and a place. */
-import { CHEMISTRY_NAMES, KINDS } from '../../content/kinds.ts';
+import { CHEMISTRY_NAMES, DRIVE_CHEMISTRIES, KINDS } from '../../content/kinds.ts';
 import { ENCLOSURES } from '../../planner/storage/index.ts';
 
 export interface Question {
@@ -69,13 +69,30 @@ export const MACHINE = [
   {
     key: 'chemistry',
     path: ['battery', 'chemistry'],
-    text: `Battery: ${CHEMISTRY_NAMES.join(', ')}; or none`,
+    text: `12 V battery: ${CHEMISTRY_NAMES.join(', ')}; or none`,
     none: true,
   },
   { key: 'capacity', path: ['battery', 'capacity'], text: 'Its capacity from the label, such as 12 Ah' },
-  { key: 'delivery', path: ['fuel', 'delivery'], text: 'Fuel by carburettor or injection; or none', none: true },
+  {
+    key: 'delivery',
+    path: ['fuel', 'delivery'],
+    text: 'Fuel by carburettor or injection; or none: electric',
+    none: true,
+  },
+  {
+    key: 'drive',
+    path: ['driveBattery', 'chemistry'],
+    text: `The battery that drives it: ${DRIVE_CHEMISTRIES.join(', ')}`,
+  },
+  {
+    key: 'comesOut',
+    path: ['driveBattery', 'removable'],
+    text: 'Does the drive battery come out without a workshop? yes, no',
+    read: yes,
+  },
   { key: 'tank', path: ['fuel', 'tank'], text: 'Room in the tank, such as 17 L or 4.5 US gal' },
   { key: 'blend', path: ['fuel', 'blend'], text: 'Ethanol in the fuel: E0, E5, E10, E15, E20, E85' },
   { key: 'tap', path: ['fuel', 'tap'], text: 'Fuel tap: vacuum, manual, none' },
   { key: 'cooling', path: ['cooling'], text: 'Cooled by air, oil, liquid, none' },
+  { key: 'salted', path: ['roadSalt', 'exposed'], text: 'Is it used on salted roads? yes, no', read: yes },
 ] as const satisfies readonly Question[];

@@ -1,5 +1,6 @@
 /** machines/<id>.yaml: one vehicle. All but name, kind and place may be left out; what is left out is assumed and listed. */
 import * as z from 'zod/mini';
+import { DRIVE_CHEMISTRIES } from '../kinds.ts';
 import { CHEMISTRY_NAMES, KINDS } from './household.ts';
 import { choice, count, date, flag, id, line, list, number, paragraph, quantity, ranged } from './parts.ts';
 import { asLeft, charged, done, notes, readings, skipped } from './record.ts';
@@ -58,6 +59,19 @@ const battery = z
     removable: z.optional(flag('Can be taken out without much work')),
   })
   .register(z.globalRegistry, { description: 'The battery; `battery: none` where there is none' });
+
+const driveBattery = z
+  .strictObject({
+    chemistry: z.optional(choice('What is inside', DRIVE_CHEMISTRIES)),
+    removable: z.optional(flag('Comes out of the machine without a workshop')),
+    lowestStorage: z.optional(
+      quantity('temperature', 'Lowest temperature at which its maker lets it be kept', '-20 °C', { min: -60, max: 20 }),
+    ),
+  })
+  .register(z.globalRegistry, {
+    description: 'The battery that drives an electric machine; the small 12 V one beside it is `battery`',
+    examples: [{ chemistry: 'lithium-ion', removable: true }],
+  });
 
 const fuel = z
   .strictObject({
@@ -126,7 +140,15 @@ const tyre = z.strictObject({
 const chassis = z
   .strictObject({
     drive: z.optional(
-      choice('How power reaches the ground', ['chain', 'belt', 'shaft', 'variator', 'track', 'gearbox']),
+      choice('How power reaches the ground; hub: a motor in the wheel or on the blade', [
+        'chain',
+        'belt',
+        'shaft',
+        'variator',
+        'track',
+        'gearbox',
+        'hub',
+      ]),
     ),
     brakes: z.optional(choice('Brakes', ['hydraulic', 'cable', 'mixed', 'none'])),
     brakeFluid: z.optional(choice('Fluid marked on the reservoir cap', ['DOT3', 'DOT4', 'DOT5', 'DOT5.1', 'mineral'])),
@@ -181,6 +203,7 @@ export const machine = z
         examples: [{ chemistry: 'agm', capacity: '12 Ah' }],
       }),
     ),
+    driveBattery: z.optional(driveBattery),
     fuel: z.optional(
       z.union([z.literal('none'), fuel]).register(z.globalRegistry, {
         description: 'Fuel, or none',

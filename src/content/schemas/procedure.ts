@@ -107,6 +107,7 @@ const DEADLINES = [
   'lay-up-end',
   'drained-fuel-use-by',
   'first-use',
+  'first-use-eve',
   'ride-end',
 ] as const;
 

@@ -14,7 +14,7 @@ export const PROTECTION: readonly ProtectionRow[] = [
   {
     level: 1,
     name: 'wash and dry',
-    measure: 'Wash (salt above all), dry, clear the drains of frame and airbox.',
+    measure: 'Wash (salt above all), dry, clear all drains.',
     engineOnly: false,
     source: 'common practice',
   },

@@ -13,7 +13,7 @@
  * | step left without a session | machine, rest, "step", step id |
  * | several of a phase left on one day | machine, rest, "steps", phase, place counted from the last one back |
  * | order | machine, rest, "order", job id or phase |
- * | coolant, fuel, paperwork, ready, first use, re-check | machine, rest, its own word or id |
+ * | coolant, fuel, paperwork, ready, day before, first use, re-check | machine, rest, its own word or id |
  *
  * Work is counted from the end because what is done drops out at the front: the sessions that remain keep their places. Only
  * its place counts, since sessions are filled anew with each plan and no step belongs to one for good.

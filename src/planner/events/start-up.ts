@@ -1,12 +1,13 @@
 import { addDays, later } from '../dates.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
-import { listText, writtenDay } from '../written.ts';
+import { listText, withinSentence, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, type PlanWithoutEvents } from './draft.ts';
 import { cautionLines, fillIn, lines, stepLines } from './words.ts';
 
 /**
- * Reminders of the end of the rest: ready, first use, and the re-check after the first ride.
+ * Reminders of the end of the rest: ready, the day before the first use where it has work of its own, first use, and the re-check
+ * after the first ride.
  *
  * The re-check is the only reminder that may lie after the first use.
  * @param plan - the plan
@@ -14,6 +15,7 @@ import { cautionLines, fillIn, lines, stepLines } from './words.ts';
 export function startUpDrafts(plan: PlanWithoutEvents): Draft[] {
   return plan.machines.flatMap((machine) => [
     ...(machine.startUp.ready < machine.startUp.firstUse ? [ready(plan, machine)] : []),
+    ...eve(plan, machine),
     firstUse(plan, machine),
     ...recheck(plan, machine),
   ]);
@@ -60,8 +62,30 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
 const isRide = (machine: MachinePlan, step: PlanStep) =>
   step.stage === 'first-ride' && step.date === machine.startUp.firstUse;
 
+/** A step of the day before the first use, which is its last day. */
+const isEve = (machine: MachinePlan, { stage, latest }: PlanStep) =>
+  stage === 'first-ride' && latest !== undefined && latest < machine.startUp.firstUse;
+
+function eve(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
+  const steps = machine.steps.filter((step) => isEve(machine, step) && !step.done);
+  const [first] = steps;
+  if (!first) return [];
+  return [
+    machineDraft(plan, machine, ['eve'], {
+      date: first.latest!,
+      title: `${machine.name}: ${withinSentence(first.title)}`,
+      label: `${machine.name}: day before first use`,
+      text: lines(...stepLines(steps, plan.units), ...cautionLines(steps, plan.units)),
+      category: 'start-up',
+      path: machinePath(machine, 'start-up/'),
+    }),
+  ];
+}
+
 function recheck(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
-  const steps = machine.steps.filter((step) => step.stage === 'first-ride' && !step.done && !isRide(machine, step));
+  const steps = machine.steps.filter(
+    (step) => step.stage === 'first-ride' && !step.done && !isRide(machine, step) && !isEve(machine, step),
+  );
   if (steps.length === 0) return [];
   const dayAfter = addDays(machine.startUp.firstUse, 1);
   const date = steps.reduce((last, step) => later(last, dayOf(plan, machine, step) ?? last), dayAfter);

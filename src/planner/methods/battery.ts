@@ -78,4 +78,19 @@ export const BATTERY_METHODS: readonly Method[] = [
     sources: ['interval stabbing: latest feasible point first is optimal'],
     weaknesses: ['A trip is reckoned whole, whatever else is done on it.'],
   },
+  {
+    key: 'drive-battery.recharge',
+    title: 'charge of a drive battery in the rest',
+    equation: 'day = last use + 30 d·(S0 − S1)/loss',
+    symbols: ['S0: state of charge it is left at, %', 'S1: charged again at, %', 'loss: in 30 days, %'],
+    sources: [
+      'lithium-ion 1 to 6 % a month with its electronics, lead–acid 2 to 15 %: common practice',
+      'left at 40 to 60 % and charged again at a third (lithium-ion), left full and charged again at 75 % (lead–acid): common practice',
+    ],
+    error: 'The loss is known within a factor of three.',
+    weaknesses: [
+      'A plain sum: no temperature, age or electronics of the very battery is in it.',
+      'It says when to look, not when to charge: the display of the battery decides, and the maker’s manual goes before both.',
+    ],
+  },
 ];

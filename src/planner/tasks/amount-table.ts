@@ -21,6 +21,7 @@ const LEAVE: When = { fuel: { choice: 'leave' } };
 const DRAIN: When = { fuel: { choice: 'drain' } };
 const COOLANT: When = { coolant: { present: true } };
 const BATTERY: When = { battery: { present: true } };
+const DRIVE: When = { driveBattery: { present: true } };
 const BAG: When = { corrosion: { bag: true } };
 
 export const AMOUNTS: readonly AmountRow[] = [
@@ -98,6 +99,11 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('threshold', '%', BATTERY),
   // Name of the warm room.
   row('batteryRoom', 'text', { battery: { keptAt: 'room' } }),
+  // Charge at which a drive battery is left over the rest, at the least and at the most.
+  row('driveLow', '%', DRIVE),
+  row('driveHigh', '%', DRIVE),
+  // Charge under which a drive battery is charged again.
+  row('driveRecharge', '%', DRIVE),
   // Units of desiccant for the bag by DIN 55474.
   row('desiccantDin', '', BAG),
   // Units of desiccant for the bag by MIL-STD-2073.

@@ -8,9 +8,12 @@ export interface Caution {
   text: string;
   /** Who knows better than this project. */
   defer: string;
-  /** Machines that it does not concern; one of which nothing is known is told. */
-  unless?: When | undefined;
+  /** Machines that it does not concern, by any of these; one of which nothing is known is told. */
+  unless?: When | readonly When[] | undefined;
 }
+
+const ELECTRIC: When = { engine: { cycle: 'electric' } };
+const BURNS: When = { engine: { cycle: ['four-stroke', 'two-stroke'] } };
 
 const MANUAL = "The machine's service manual.";
 
@@ -20,6 +23,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Petrol vapour',
     text: 'Petrol gives off vapour that lights far below freezing (flash point about −40 °C, −40 °F) and, being heavier than air, runs along the floor. Outdoors or with doors open; no flame, pilot light, heater, grinder or smoking; no battery charging beside an open tank. Cool engine. Approved, labelled containers, stood on the ground while they are filled. Wipe up spills; keep the rags outdoors.',
     defer: 'The local fire code, which also limits what may be kept at home.',
+    unless: ELECTRIC,
   },
   {
     id: 'carbon-monoxide',
@@ -55,6 +59,20 @@ export const CAUTIONS: readonly Caution[] = [
     unless: { battery: { family: ['flooded', 'sealed'] } },
   },
   {
+    id: 'drive-battery',
+    title: 'Lithium drive battery',
+    text: 'Never charge it below 0 °C (32 °F): that harms its cells for good. Its own charger only, on ground that cannot burn, not in an escape route, not overnight or unwatched. Swollen, cracked, wet, smelling or warm by itself: neither charge nor open it; outside, away from buildings, and to a collection point that takes damaged ones. Smoke or hissing: leave, shut the door, call the fire brigade.',
+    defer: MANUAL,
+    unless: { driveBattery: { chemistry: ['lead-acid', 'none'] } },
+  },
+  {
+    id: 'high-voltage',
+    title: 'High voltage',
+    text: 'Orange cables and the inside of battery, motor and controller can kill, switched off too. They are opened and unplugged by the maker’s or a licensed workshop only. A damp or damaged pack counts as live.',
+    defer: MANUAL,
+    unless: { driveBattery: { present: false } },
+  },
+  {
     id: 'starter-stud',
     title: 'Starter stud is live',
     text: 'The starter stud is live as long as the battery is connected: battery out first. Hold the inner nut while the outer one turns, or the stud turns and breaks the wires inside.',
@@ -71,6 +89,14 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Pressure washer and hot engine',
     text: 'Let engine, exhaust and brakes cool before water goes on them. No high pressure at bearings, seals, chain, electrics, air intake, radiator fins or decals.',
     defer: MANUAL,
+    unless: ELECTRIC,
+  },
+  {
+    id: 'water-electric',
+    title: 'Water and electrics',
+    text: 'Switched off, charging cable off, socket cap shut. No high pressure, no jet at motor, battery bay, controller, display or plugs. Nothing is switched on or charged while it is wet.',
+    defer: MANUAL,
+    unless: BURNS,
   },
   {
     id: 'hot-parts',
@@ -81,7 +107,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'hot-coolant',
     title: 'Never open a hot cooling system',
-    text: 'A hot system is under pressure and scalds. Open the cap only when the engine is cold to the touch.',
+    text: 'A hot system is under pressure and scalds. Open the cap only when it is cold to the touch.',
     defer: MANUAL,
     unless: { cooling: { kind: ['air', 'none'] } },
   },
@@ -94,7 +120,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'used-oil',
     title: 'Used oil',
-    text: 'Used oil harms skin and water. Gloves; catch it, close it in its old can, take oil and filter to the collection point. Keep it apart from coolant, brake fluid and petrol.',
+    text: 'Used oil harms skin and water. Gloves; catch it, close it in its old can, take oil and filter to the collection point. Keep other liquids out of it.',
     defer: 'Local rules on hazardous waste.',
   },
   {
@@ -118,7 +144,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'pinch-belt-track',
     title: 'Belts, chains, track',
-    text: 'Engine off, key out before fingers come near a belt, chain, sprocket, clutch or track. Never turn a chain with the engine while wiping it. Nobody behind a raised track that is driven.',
+    text: 'Machine off, key out before fingers come near a belt, chain, sprocket, sheave or track. Never turn a chain under power while wiping it. Nobody behind a raised track that is driven.',
     defer: MANUAL,
   },
   {
@@ -126,7 +152,14 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Blades',
     text: 'Ignition off, key out, spark plug lead off before a hand goes near a blade or under the deck; the lead goes on last, with hands and tools clear. Heavy gloves. A mower that is tipped: air filter and carburettor up.',
     defer: MANUAL,
-    unless: { kind: ['motorcycle', 'scooter', 'snow-machine', 'quad', 'side-by-side', 'car'] },
+    unless: [{ kind: ['motorcycle', 'scooter', 'snow-machine', 'quad', 'side-by-side', 'car'] }, ELECTRIC],
+  },
+  {
+    id: 'blade-electric',
+    title: 'Blades',
+    text: 'Safety key out and drive battery out, or switched off where it is built in, before a hand goes near a blade or under the deck. Heavy gloves.',
+    defer: MANUAL,
+    unless: BURNS,
   },
   {
     id: 'hydraulics',
@@ -143,7 +176,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'spray',
     title: 'Sprays',
-    text: 'Fogging oil, cleaner and protective film burn and are bad to breathe: outdoors or with moving air, cool engine, no flame. Nothing on brakes, tyre treads, footrests or seat.',
+    text: 'Oil, cleaner and protective film from a can burn and are bad to breathe: outdoors or with moving air, cool machine, no flame. Nothing on brakes, tyre treads, footrests or seat.',
     defer: 'The label of what you use.',
   },
   {
@@ -161,7 +194,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'vacuum-bag',
     title: 'Closed bag',
-    text: 'Nothing that breathes, bleeds fuel or is warm goes into a closed bag: cool and dry machine, no petrol smell, battery out or disconnected.',
+    text: 'Nothing that gives off vapour or is warm goes into a closed bag: cool and dry machine, no smell from it, battery out or disconnected.',
     defer: "The bag maker's instructions.",
   },
   {

@@ -61,7 +61,7 @@ export const FACTS: readonly FactRow[] = [
     values: ['use', 'mix', 'dispose', 'none'],
     meaning: 'Verdict on the petrol in the tank at first use.',
   },
-  { path: 'battery.present', values: YES_NO, meaning: 'Has a starting battery.' },
+  { path: 'battery.present', values: YES_NO, meaning: 'Has a 12 V battery.' },
   { path: 'battery.care', values: ['maintainer', 'carry-in', 'visits', 'none'], meaning: 'How it is kept charged.' },
   {
     path: 'battery.chemistry',
@@ -77,6 +77,13 @@ export const FACTS: readonly FactRow[] = [
   { path: 'battery.keptAt', values: ['machine', 'room', 'none'], meaning: 'Where it spends the rest.' },
   { path: 'battery.removable', values: YES_NO, meaning: 'Can be taken out.' },
   { path: 'battery.charges', values: YES_NO, meaning: 'At least one charge falls into the rest.' },
+  { path: 'driveBattery.present', values: YES_NO, meaning: 'An electric machine with a battery that drives it.' },
+  {
+    path: 'driveBattery.chemistry',
+    values: ['lithium-ion', 'lead-acid', 'none'],
+    meaning: 'Chemistry of the drive battery.',
+  },
+  { path: 'driveBattery.removable', values: YES_NO, meaning: 'The drive battery comes out without a workshop.' },
   { path: 'cooling.kind', values: ['air', 'oil', 'liquid', 'none'], meaning: 'How the engine is cooled.' },
   { path: 'coolant.present', values: YES_NO, meaning: 'Has coolant.' },
   { path: 'coolant.known', values: YES_NO, meaning: 'Its strength is known.' },
@@ -89,7 +96,7 @@ export const FACTS: readonly FactRow[] = [
   { path: 'coolant.old', values: YES_NO, meaning: 'Past its age before the first use.' },
   {
     path: 'chassis.drive',
-    values: ['chain', 'belt', 'shaft', 'variator', 'track', 'gearbox'],
+    values: ['chain', 'belt', 'shaft', 'variator', 'track', 'gearbox', 'hub'],
     meaning: 'Final drive.',
   },
   { path: 'chassis.brakes', values: ['hydraulic', 'cable', 'mixed', 'none'], meaning: 'Brakes.' },

@@ -22,7 +22,7 @@ const SWAP_DAYS = 21;
  * @returns nested plain values; a fact about a thing the machine has not is "none" or false
  */
 export function machineFacts(machine: Machine, place: Place, household: Household, parts: PlanParts): Facts {
-  const { engine, fuel, cooling, chassis, roadSalt } = machine;
+  const { engine, driveBattery, fuel, cooling, chassis, roadSalt } = machine;
   return {
     kind: machine.kind,
     use: machine.use,
@@ -51,6 +51,11 @@ export function machineFacts(machine: Machine, place: Place, household: Househol
       spring: parts.fuel?.atFirstUse.verdict ?? 'none',
     },
     battery: batteryFacts(machine, parts),
+    driveBattery: {
+      present: driveBattery !== undefined,
+      chemistry: driveBattery?.chemistry ?? 'none',
+      removable: driveBattery?.removable ?? false,
+    },
     cooling: { kind: cooling.kind },
     coolant: coolantFacts(machine, parts),
     chassis: {

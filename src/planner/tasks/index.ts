@@ -159,8 +159,8 @@ function concrete(
 
 /** A caution of the table may say which machines it does not concern; the user's own words concern all. */
 function concerns(id: string, facts: Facts): boolean {
-  const { unless } = caution(id) ?? {};
-  return unless === undefined || !matches(unless, facts);
+  const { unless = [] } = caution(id) ?? {};
+  return ![unless].flat().some((when) => matches(when, facts));
 }
 
 /** First and last day of a step, before its neighbours are looked at. */
@@ -178,6 +178,10 @@ function daysOf(
   if (phase === 'look-in') return { earliest: layUpEnd, latest: startUpFrom };
   if (phase === 'start-up') {
     if (step.stage !== 'first-ride') return { earliest: startUpFrom, latest: firstUse };
+    if (step.deadline?.before === 'first-use-eve') {
+      const eve = later(startUpFrom, addDays(firstUse, -1));
+      return { earliest: eve, latest: eve, date: eve };
+    }
     // The first ride is the first use, and no session is sought for it.
     return step.deadline?.before === 'ride-end'
       ? { earliest: addDays(firstUse, 1), latest: rideEnd }

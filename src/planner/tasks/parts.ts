@@ -1,10 +1,19 @@
 import { addDays, daysBetween, earlier, later } from '../dates.ts';
 import type { IsoDate, Season } from '../household.ts';
-import type { BatteryPlan, CoolantPlan, CorrosionPlan, FuelPlan, ServiceDue, TyrePlan } from '../season-plan.ts';
+import type {
+  BatteryPlan,
+  CoolantPlan,
+  CorrosionPlan,
+  DriveBatteryPlan,
+  FuelPlan,
+  ServiceDue,
+  TyrePlan,
+} from '../season-plan.ts';
 
 /** What the calculations found for one machine: the ground of its facts and of every amount in its steps. */
 export interface PlanParts {
   battery?: BatteryPlan | undefined;
+  driveBattery?: DriveBatteryPlan | undefined;
   fuel?: FuelPlan | undefined;
   coolant?: CoolantPlan | undefined;
   tyres: TyrePlan[];

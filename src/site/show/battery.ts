@@ -7,6 +7,31 @@ import type { Showing } from './showing.ts';
 
 const words = WORDS.machine.battery;
 
+/** The batteries of the machine: the one that drives it, and the 12 V one. */
+export const batteries = (showing: Showing): Markup => html`${drive(showing)}${battery(showing)}`;
+
+function drive(showing: Showing): Markup | false {
+  const b = showing.machine.driveBattery;
+  if (!b) return false;
+  const { amount, quantity, plainDate } = showing.format;
+  const w = WORDS.machine.driveBattery;
+  const percent = (value: number) => amount(value, '%', 0);
+  const day = (date: string | undefined) => (date === undefined ? w.not : plainDate(date));
+  return section(
+    'drive-battery',
+    w.heading,
+    facts([
+      [w.chemistry, w.chemistries[b.chemistry]],
+      [w.kept, b.keepPct.high === 100 ? w.full : w.about(percent(b.keepPct.low), percent(b.keepPct.high))],
+      [w.recharge, percent(b.rechargeBelowPct)],
+      [w.by, day(b.rechargeBy)],
+      [w.likely, day(b.rechargeExpected)],
+      [w.lowest, quantity(b.lowestStorageC, '°C')],
+    ]),
+    html`<p class="text">${w.text}</p><div class="whys">${whys(b.derivations, showing)}</div>`,
+  );
+}
+
 /** The battery: care and numbers, picture, charges, readings and what they teach, reasons. */
 export function battery(showing: Showing): Markup {
   const b = showing.machine.battery;

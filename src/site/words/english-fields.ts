@@ -7,6 +7,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   chargeAtLayUp: 'state of charge when use ends',
   doubling: 'warming that doubles its self-discharge',
   drain: 'what draws on it with the key off',
+  lowestStorage: 'lowest temperature it may be kept at',
   memoryCircuits: 'clock or radio that keeps its memory',
   removable: 'can be taken out',
   inTank: 'in the tank when use ends',

@@ -745,6 +745,26 @@ test('the re-check is on the day after the first ride at the earliest, else on t
   expect(on([ride('r.a', '2027-04-15')], [session('2027-04-18', 'wren/r.a')])).toBe('2027-04-15');
 });
 
+test('what belongs to the day before the first use is told on that day, and neither with the ride nor with the re-check', () => {
+  const eve = '2027-04-09';
+  const ride = (id: string, title: string, date: string) =>
+    aStep(id, 'start-up', title, { stage: 'first-ride', date, earliest: date, latest: date, why: 'It is so.' });
+  const steps = [
+    ride('drive.lithium', 'Charge the drive battery full', eve),
+    ride('ride.loop', 'Ride round', '2027-04-10'),
+    ride('ride.recheck', 'Look again', '2027-04-12'),
+  ];
+  const all = events([moth({ steps })]);
+  const told = one(all, /drive battery/);
+  expect([told.date, told.title]).toEqual([eve, 'Moth: charge the drive battery full']);
+  expect(told.text).toBe('- Charge the drive battery full. It is so.');
+  expect(one(all, /first use after/).text).toContain('- Ride round');
+  expect(one(all, /re-check/).text).toBe('- Look again. It is so.');
+  for (const event of all.filter((e) => e !== told)) expect(event.text).not.toContain('drive battery');
+  const done = steps.map((step) => ({ ...step, done: step.latest === eve }));
+  expect(events([moth({ steps: done })]).map((e) => e.date)).not.toContain(eve);
+});
+
 test('reminders of every kind on one day: what is to be got first, then papers, charges and work, the start-up last', () => {
   const day = '2027-04-03';
   const steps = (['start-up', 'winter', 'lay-up', 'look-in'] as const).map((phase) =>

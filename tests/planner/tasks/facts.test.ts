@@ -133,6 +133,13 @@ test.each<[string, Case, object, Case, object]>([
     },
   ],
   [
+    'a drive battery',
+    caseOf({ cycle: 'electric', driveBattery: { chemistry: 'lead-acid', removable: true } }),
+    { driveBattery: { present: true, chemistry: 'lead-acid', removable: true } },
+    caseOf({ driveBattery: { chemistry: 'lead-acid', removable: true } }),
+    { driveBattery: { present: false, chemistry: 'none', removable: false } },
+  ],
+  [
     'families of batteries',
     caseOf({ battery: { ...battery, chemistry: 'lifepo4' } }),
     { battery: { family: 'lithium' } },

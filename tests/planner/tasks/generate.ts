@@ -83,7 +83,7 @@ const machineArb = fc.record({
   oilL: fc.constantFrom<number[]>(0, 0.6, 1.2, 3.5, 5),
   oilFilter: fc.boolean(),
   twoStrokeOil: fc.constantFrom('premix', 'injected'),
-  drive: fc.constantFrom('chain', 'belt', 'shaft', 'variator', 'track', 'gearbox'),
+  drive: fc.constantFrom('chain', 'belt', 'shaft', 'variator', 'track', 'gearbox', 'hub'),
   brakes: fc.constantFrom('hydraulic', 'cable', 'mixed', 'none'),
   clutch: fc.constantFrom('cable', 'hydraulic', 'automatic', 'none'),
   throttle: fc.constantFrom('cable', 'wire'),
@@ -116,6 +116,7 @@ const machineArb = fc.record({
   verdict: fc.constantFrom('use', 'mix', 'dispose'),
   fuel: fc.option(fuelArb, { nil: undefined }),
   battery: fc.option(batteryArb, { nil: undefined }),
+  driveBattery: fc.record({ chemistry: fc.constantFrom('lithium-ion', 'lead-acid'), removable: fc.boolean() }),
   coolant: fc.option(coolantArb, { nil: undefined }),
   tyres: fc.array(tyreArb, { maxLength: 3 }),
   papers: fc.array(paperArb, { maxLength: 3 }),
@@ -189,6 +190,7 @@ export function caseOf(change: Partial<Omit<Drawn, 'flags'>> & { flags?: Partial
       capacityAh: 12,
       charges: 2,
     },
+    driveBattery: { chemistry: 'lithium-ion', removable: true },
     coolant: undefined,
     tyres: [
       { count: 1, raised: true, pressureKPa: 220 },
@@ -254,8 +256,9 @@ function build(drawn: Drawn): Case {
       idleFlowLPerH: 0.6,
     },
     battery: drawn.battery && batteryOf(drawn.battery),
+    driveBattery: electric ? { ...drawn.driveBattery, lowestStorageC: -20 } : undefined,
     fuel: fuel && fuelOf(fuel),
-    cooling: drawn.coolant && !electric ? coolingOf(drawn.coolant) : { kind: electric ? 'none' : 'air' },
+    cooling: drawn.coolant ? coolingOf(drawn.coolant) : { kind: electric ? 'none' : 'air' },
     tyres: drawn.tyres.map(
       (tyre, n): Tyre => ({ position: `position ${n + 1}`, count: tyre.count, pressureKPa: tyre.pressureKPa }),
     ),
@@ -398,8 +401,19 @@ function partsOf(drawn: Drawn, machine: Machine): PlanParts {
     derivations: [],
   };
   const { coolant } = drawn;
+  const { driveBattery } = machine;
+  const lithium = driveBattery?.chemistry === 'lithium-ion';
   return {
     battery: drawn.battery && batteryPlanOf(drawn.battery, lastUse, drawn.restDays),
+    driveBattery: driveBattery && {
+      ...driveBattery,
+      keepPct: lithium ? { low: 40, high: 60 } : { low: 100, high: 100 },
+      chargeToPct: lithium ? 50 : 100,
+      rechargeBelowPct: lithium ? 33 : 75,
+      lossPctPerMonth: { low: 1, expected: 3, high: 6 },
+      storeLowC: -25,
+      derivations: [],
+    },
     fuel,
     coolant:
       machine.cooling.coolant && coolant
