@@ -23,7 +23,7 @@ import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
 import { withTickedCharges } from './recorded.ts';
 import { datedSteps, layUpDays, overdueWarnings, seasonWarnings, startUpDays } from './season-days.ts';
 import type { MachinePlan, SeasonPlan, Warning } from './season-plan.ts';
-import { orderWarnings, sumSupplies } from './supplies/index.ts';
+import { orderWarnings, sumSupplies, supplyNeeds } from './supplies/index.ts';
 import { inUnits } from './units/index.ts';
 import { whatIfLater } from './what-if.ts';
 
@@ -90,15 +90,16 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     ]),
   );
 
-  const supplies = sumSupplies(
-    drafts.map((draft) => ({ machine: draft.machine, steps: stepsOf.get(draft.machine.id)!, strip: draft.strip })),
-    household,
-  );
+  const users = drafts.map(({ machine, strip }) => ({ machine, steps: stepsOf.get(machine.id)!, strip }));
+  const supplies = sumSupplies(users, household);
   const warnings: Warning[] = [
     ...batteries.warnings,
     ...drafts.flatMap((draft) => draft.warnings),
     ...agenda.notes,
-    ...orderWarnings(supplies, asOf, household.locale),
+    ...orderWarnings(supplyNeeds(users, household), asOf, {
+      names: new Map(household.machines.map((m) => [m.id, m.name])),
+      locale: household.locale,
+    }),
     ...drafts.flatMap((draft) => [
       ...overdueWarnings(draft, stepsOf.get(draft.machine.id)!, asOf, household.locale),
       ...seasonWarnings(draft, asOf, household),

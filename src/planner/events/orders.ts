@@ -54,7 +54,7 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
             `- ${line.what}, ${formatSupply(amount, line.unit, plan.units)}: ` +
             `order by ${writtenDay(orderBy, plan.household.locale)}, needed on ${writtenDay(needBy, plan.household.locale)}`,
         ),
-        'Ordered later, it may not be there on the day the machine is opened.',
+        `Ordered later, it may not be there on the day ${key.startsWith('phase:') ? 'of the work' : 'the machine is opened'}.`,
       ),
       category: 'order',
       path: '/shopping/',

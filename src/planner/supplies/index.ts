@@ -1,2 +1,2 @@
 export { orderWarnings } from './order-warnings.ts';
-export { type SupplyMachine, sumSupplies } from './sum-supplies.ts';
+export { type SupplyMachine, sumSupplies, supplyNeeds } from './sum-supplies.ts';

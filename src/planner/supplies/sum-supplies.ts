@@ -12,7 +12,7 @@ export interface SupplyMachine {
 }
 
 /** One need of one machine, before the lines are summed. */
-interface Need {
+export interface Need {
   what: string;
   amount: number;
   unit: string;
@@ -33,13 +33,8 @@ interface Need {
  * @returns lines by order-by date, what is in stock last
  */
 export function sumSupplies(machines: readonly SupplyMachine[], household: Household): SupplyLine[] {
-  const procedures = practiceFacts(household.procedures);
   const lines = new Map<string, SupplyLine>();
-  for (const each of machines) {
-    const own = supplyFacts(each.machine.services.flatMap((s) => s.supplies));
-    const facts = (what: string, unit: string) => own.get(key(what, unit)) ?? procedures.get(key(what, unit));
-    for (const need of [...stepNeeds(each, facts), ...stripNeeds(each)]) add(lines, need);
-  }
+  for (const need of supplyNeeds(machines, household)) add(lines, need);
   return [...lines.values()].sort(
     (a, b) =>
       Number(a.inStock) - Number(b.inStock) ||
@@ -47,6 +42,20 @@ export function sumSupplies(machines: readonly SupplyMachine[], household: House
       compare(a.what, b.what) ||
       compare(a.unit, b.unit),
   );
+}
+
+/**
+ * What each machine needs by itself, each thing with its own day.
+ * @param machines - with their steps and strip-downs
+ * @param household - its procedures and services say lead time and stock of a step's supplies
+ */
+export function supplyNeeds(machines: readonly SupplyMachine[], household: Household): Need[] {
+  const procedures = practiceFacts(household.procedures);
+  return machines.flatMap((each) => {
+    const own = supplyFacts(each.machine.services.flatMap((s) => s.supplies));
+    const facts = (what: string, unit: string) => own.get(key(what, unit)) ?? procedures.get(key(what, unit));
+    return [...stepNeeds(each, facts), ...stripNeeds(each)];
+  });
 }
 
 type Fact = { leadDays: number; inStock: boolean };

@@ -620,7 +620,7 @@ test('an order says what, how much, by when and for when, and what comes of orde
       title: 'Order for Moth, lay-up: Seal',
       label: 'Order for Moth',
       path: '/shopping/',
-      text: '- Seal, 2 pieces: order by Tue, Dec 1, 2026, needed on Tue, Dec 15, 2026\nOrdered later, it may not be there on the day the machine is opened.',
+      text: '- Seal, 2 pieces: order by Tue, Dec 1, 2026, needed on Tue, Dec 15, 2026\nOrdered later, it may not be there on the day of the work.',
     },
   ]);
   expect(orders([supply({ inStock: true })])).toEqual([]);

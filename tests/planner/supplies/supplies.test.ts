@@ -3,7 +3,7 @@ import { addDays } from '../../../src/planner/dates.ts';
 import type { Machine, Procedure, Supply } from '../../../src/planner/household.ts';
 import type { PlanStep } from '../../../src/planner/season-plan.ts';
 import { planStrip, winterSteps } from '../../../src/planner/strip/index.ts';
-import { orderWarnings, sumSupplies } from '../../../src/planner/supplies/index.ts';
+import { orderWarnings, type SupplyMachine, sumSupplies, supplyNeeds } from '../../../src/planner/supplies/index.ts';
 import { household, machine } from '../fluids/fixture.ts';
 import { assembly, fastener, job } from '../strip/workshop.ts';
 
@@ -121,31 +121,82 @@ test('parts of the strip-down are counted once, washers by the bolts that need t
   ]);
 });
 
-test('a line whose order-by day has passed is a warning that names the days', () => {
-  const [line] = sumSupplies(
-    [{ machine: machine(), steps: [step('s', '2026-11-10', [oil(3)])] }],
-    householdWith([supply('engine oil', { leadDays: 14 })]),
-  );
-  expect(orderWarnings([line!], '2026-10-27', 'en-GB')).toEqual([]);
-  expect(orderWarnings([line!], '2026-11-11', 'en-GB')).toEqual([]);
-  const [warning] = orderWarnings([line!], '2026-10-30', 'en-GB');
-  expect(warning!.machine).toBe('juniper');
-  expect(warning!.text).toMatch(/here on 10 November 2026 .* by 27 October 2026; .* 3 days late/);
+const NAMES = new Map([
+  ['juniper', 'Juniper'],
+  ['magpie', 'Magpie'],
+]);
+const late = (
+  machines: SupplyMachine[],
+  asOf: string,
+  home = householdWith([supply('engine oil', { leadDays: 14 })]),
+) => orderWarnings(supplyNeeds(machines, home), asOf, { names: NAMES, locale: 'en-GB' });
+
+/** Fourteen days before 10 November is 27 October; on the 30th that is three days ago. */
+test('what a step uses up and no post brings in time is a note that names machine, thing and day, and sends to a shop', () => {
+  const machines = [{ machine: machine(), steps: [step('s', '2026-11-10', [oil(3)])] }];
+  expect(late(machines, '2026-10-27')).toEqual([]);
+  expect(late(machines, '2026-11-11')).toEqual([]);
+  expect(late(machines, '2026-10-30')).toEqual([
+    {
+      machine: 'juniper',
+      level: 'note',
+      text: 'For Juniper: engine oil. The first of the work with it is on 10 November 2026; ordered today it may be up to 3 days late.',
+      act: 'Where it is not at hand, buy in a shop.',
+      about: 'supplies',
+    },
+  ]);
 });
 
-test('parts that are late alike are one warning', () => {
-  const lines = sumSupplies(
-    [
-      {
-        machine: machine(),
-        steps: [step('s', '2026-11-10', [oil(3), { what: 'engine coolant', amount: 1, unit: 'L' }])],
-      },
-    ],
-    householdWith([supply('engine oil', { leadDays: 14 }), supply('engine coolant', { leadDays: 14 })]),
+test('one note says all that the steps of a machine use up, by the first day and the longest delay', () => {
+  const steps = [
+    step('a', '2026-11-10', [oil(3)]),
+    step('b', '2026-11-08', [{ what: 'Engine coolant', amount: 1, unit: 'L' }]),
+    step('c', '2026-11-09', [oil(1)]),
+  ];
+  const home = householdWith([
+    supply('engine oil', { leadDays: 14 }),
+    supply('engine coolant', { unit: 'L', leadDays: 10 }),
+  ]);
+  // Oil for the 9th was to be ordered on 26 October, four days before the 30th; coolant for the 8th on the 29th.
+  expect(late([{ machine: machine(), steps }], '2026-10-30', home).map((w) => w.text)).toEqual([
+    'For Juniper: engine oil; engine coolant. The first of the work with them is on 8 November 2026; ordered today they may be up to 4 days late.',
+  ]);
+});
+
+test('each machine is told of its own needs alone, on its own days', () => {
+  const two = [
+    { machine: machine(), steps: [step('s', '2026-11-10', [oil(3)])] },
+    { machine: { ...machine(), id: 'magpie' }, steps: [step('s', '2027-03-20', [oil(3)])] },
+  ];
+  expect(late(two, '2026-10-30').map((w) => w.machine)).toEqual(['juniper']);
+  expect(late(two, '2027-03-10').map((w) => [w.machine, w.text.slice(0, 11)])).toEqual([['magpie', 'For Magpie:']]);
+});
+
+test('a part that a repair waits for is a warning, and the machine stays shut without it', () => {
+  const cable = { what: 'Throttle cable', amount: 2, unit: 'piece', leadDays: 56, inStock: false };
+  const m = machine({ assemblies: [assembly('tank')], jobs: [job('cables', ['tank'], { parts: [cable] })] });
+  const { strip } = planStrip(m);
+  const steps = winterSteps(m, strip).map((s) => ({ ...s, date: '2027-01-16' }));
+  // Eight weeks before 16 January 2027 is 21 November 2026.
+  expect(late([{ machine: m, steps, strip }], '2026-11-28')).toEqual([
+    {
+      machine: 'juniper',
+      level: 'warning',
+      text: 'For Juniper: throttle cable. To be here on 16 January 2027 it should have been ordered by 21 November 2026; ordered today it comes 7 days late.',
+      act: 'Order today, find a quicker source, or leave the machine shut until the parts are here.',
+      about: 'supplies',
+    },
+  ]);
+  expect(late([{ machine: m, steps, strip }], '2026-11-21')).toEqual([]);
+});
+
+test('what is on the shelf, and what comes to nothing, is late for nobody', () => {
+  const machines = [{ machine: machine(), steps: [step('s', '2026-11-10', [oil(3)])] }];
+  expect(late(machines, '2026-10-30', householdWith([supply('engine oil', { leadDays: 14, inStock: true })]))).toEqual(
+    [],
   );
-  const warnings = orderWarnings(lines, '2026-10-30', 'en-GB');
-  expect(warnings).toHaveLength(1);
-  expect(warnings[0]!.text).toMatch(/engine coolant; engine oil: .* they come 3 days late/i);
+  const none = [{ machine: machine(), steps: [step('s', '2026-11-10', [oil(0)])] }];
+  expect(late(none, '2026-10-30')).toEqual([]);
 });
 
 test('an amount that is no amount is refused', () => {
