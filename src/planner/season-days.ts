@@ -1,6 +1,6 @@
 /** What the days of a machine's steps say of its season: when it is laid up and ready, what is overdue, what was only proposed. */
 import { standing } from './agenda-tasks.ts';
-import { earlier, later } from './dates.ts';
+import { addDays, daysBetween, earlier, later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
 import type { MachinePlan, PlanStep, Warning } from './season-plan.ts';
@@ -11,7 +11,7 @@ import { counted, type Manner, writtenDate } from './written.ts';
 
 /**
  * The machine's steps with their days: those of the agenda, of a lay-up step that is done the day on which it was, and of a first
- * ride that the start-up has held up the day on which that is done.
+ * ride that the start-up has held up, and what belongs to it, so many days later.
  * @param draft - the machine
  * @param dateOf - the day that the agenda gave to a step, by its id
  * @param asOf - the day the plan is made for
@@ -29,10 +29,12 @@ export function datedSteps(
       overdue: step.overdue ?? standing(step, draft, asOf)?.overdue,
     };
   });
-  const { firstUse } = startUpDays(draft, steps, asOf);
-  const isHeldUp = (step: PlanStep) =>
-    step.stage === 'first-ride' && !step.done && step.date === draft.machine.season.firstUse;
-  return steps.map((step) => (isHeldUp(step) ? { ...step, date: firstUse } : step));
+  const { firstUse } = draft.machine.season;
+  const late = daysBetween(firstUse, startUpDays(draft, steps, asOf).firstUse);
+  return steps.map((step) => {
+    const isHeldUp = step.stage === 'first-ride' && !step.done && step.date !== undefined && step.date <= firstUse;
+    return isHeldUp ? { ...step, date: addDays(step.date!, late) } : step;
+  });
 }
 
 const isLayUp = ({ phase }: PlanStep) => phase === 'lay-up' || phase === 'swap';

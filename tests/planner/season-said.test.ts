@@ -88,9 +88,11 @@ test('a first ride that the start-up holds up is made when that is done, one tha
     step('brakes', { phase: 'start-up', latest: '2027-04-10' }),
     sheet('ride', '2027-04-10', { stage: 'first-ride' }),
     sheet('made', '2027-04-10', { stage: 'first-ride', done: true }),
+    sheet('charge', '2027-04-09', { stage: 'first-ride' }),
+    sheet('re-check', '2027-04-24', { stage: 'first-ride' }),
   ];
   const dates = datedSteps(draft(steps), (id) => (id === 'brakes' ? '2027-04-17' : undefined), '2027-04-12');
-  expect(dates.map(({ date }) => date)).toEqual(['2027-04-17', '2027-04-17', '2027-04-10']);
+  expect(dates.map(({ date }) => date)).toEqual(['2027-04-17', '2027-04-17', '2027-04-10', '2027-04-16', '2027-04-24']);
 });
 
 test('a first use that is past with its start-up not ticked is a danger, and says on which day that is made up for', () => {
