@@ -100,7 +100,7 @@ const STAGES: Record<CloseStage, string> = {
   fuel: 'Fuel',
   battery: 'Battery',
   'plugs-out': 'Plugs and covers out',
-  tyres: 'Tyres and track',
+  tyres: 'Running gear and fasteners',
   controls: 'Controls, brakes and lights',
   leaks: 'Look for leaks',
   'first-start': 'First start',
