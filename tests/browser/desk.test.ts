@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import ICAL from 'ical.js';
 import { beforeAll, expect, test } from 'vitest';
 import { Desk } from '../../src/browser/planner/desk.ts';
+import { answersOf, newDrafts } from '../../src/browser/planner/drafts.ts';
+import type { Shown } from '../../src/browser/planner/show.ts';
 import { readFiles } from '../../src/content/read-folder.ts';
 import { type BenchRecord, emptyRecord } from '../../src/planner/bench-record.ts';
 import { withoutPaths } from '../../src/publish/write.ts';
@@ -108,3 +110,30 @@ function eventsOf(text: string) {
     alarms: event.getAllSubcomponents('valarm').length,
   }));
 }
+
+/** What a page says, without its markup. */
+const textOf = (shown: Shown) =>
+  [...Object.values(shown.slots), ...Object.values(shown.folds).flatMap((folds) => Object.values(folds))]
+    .join('\n')
+    .replaceAll(/<[^>]*>/g, ' ');
+
+test('who answers the form reads of no file and no symbol of a table, who loads files reads which line settles what', async () => {
+  const drafts = newDrafts('en-US', 'home-0123abcd');
+  Object.assign(drafts.machines[0]!, { name: 'Grey Owl', station: '72745', chemistry: 'flooded', capacity: '12' });
+  drafts.home.revised = '2026-09-01T00:00:00Z';
+  const answers = answersOf(drafts, { timeZone: 'America/Chicago', locale: 'en-US' });
+  // In October there is stabiliser to get; in July nothing of the last rest is ticked, and its days are over.
+  for (const asOf of ['2026-10-01', '2027-07-20']) {
+    const { shown } = await desk.form({ answers, asOf });
+    const said = textOf(shown!);
+    expect(said).toMatch(/in the form|on the form/);
+    expect(said).not.toMatch(/\.yaml|In a content file|record file|in the files|τ\d/);
+    const { shown: loaded } = await desk.files({
+      files: await desk.content(),
+      now: Date.parse(`${asOf}T19:00:00Z`),
+      revised: '2026-01-01T00:00:00Z',
+    });
+    expect(textOf(loaded!)).toMatch(/\.yaml/);
+    expect(textOf(loaded!)).toContain('In a content file');
+  }
+});

@@ -16,13 +16,15 @@ const lastUseOn = (household: Household, lastUse: string): Household => ({
   machines: household.machines.map((m) => (m.id === ID ? { ...m, season: { ...m.season, lastUse } } : m)),
 });
 
+const HOW = { methods: {}, form: false };
+
 /** What the slider shows on that day between two frames, and what is shown when it is let go there. */
 function shownOn(household: Household, lastUse: string): { moving: Shown; whole: Shown } {
   const before = planSeason(household, { asOf: TODAY, quick: true }).plan;
   const moved = lastUseOn(household, lastUse);
   return {
-    moving: show(planMoved(moved, before, ID), ID, {}, 'plan'),
-    whole: show(planSeason(moved, { asOf: TODAY, withoutWhatIf: true }).plan, ID, {}),
+    moving: show(planMoved(moved, before, ID), ID, { ...HOW, moving: 'plan' }),
+    whole: show(planSeason(moved, { asOf: TODAY, withoutWhatIf: true }).plan, ID, HOW),
   };
 }
 
@@ -51,7 +53,7 @@ test.each(days)('on %s a machine among others shows the charges and amounts of a
 test('while a sheet is in sight it moves, and nothing else is made', () => {
   const before = planSeason(demo!, { asOf: TODAY, quick: true }).plan;
   const plan = planMoved(lastUseOn(demo!, '2026-11-01'), before, ID);
-  expect(Object.keys(show(plan, ID, {}, 'start-up').slots)).toEqual(['start-up']);
+  expect(Object.keys(show(plan, ID, { ...HOW, moving: 'start-up' }).slots)).toEqual(['start-up']);
   expect(plan.machines).toHaveLength(demo!.machines.length);
   expect(plan.sessions.some((s) => s.steps.some((step) => step.machine !== ID))).toBe(true);
 });

@@ -29,6 +29,8 @@ export type Fetch = (path: string) => Promise<unknown>;
 export class Desk implements Answering {
   private readonly fetchJson: Fetch;
   private readonly setting: Setting;
+  /** Names of the calculations, and whether the household comes from the form. */
+  private how = { methods: {}, form: false };
   private household: Household | undefined;
   private today = '';
   private held: readonly ContentFile[] = [];
@@ -73,7 +75,7 @@ export class Desk implements Answering {
     const problems = problemsOf(answers);
     if (problems.length > 0) return { problems };
     const [library, procedures] = await Promise.all([this.library(), this.procedures()]);
-    this.hold(filesOf(answers), householdOf(answers, { library, procedures }, asOf), asOf);
+    this.hold(filesOf(answers), householdOf(answers, { library, procedures }, asOf), asOf, true);
     return { problems: [], shown: this.shown(machine) };
   }
 
@@ -100,7 +102,7 @@ export class Desk implements Answering {
     const moved = (m: Machine): Machine => (m.id === machine ? { ...m, season: { ...m.season, lastUse } } : m);
     const machines = household.machines.map(moved);
     if (moving)
-      return show(planMoved({ ...household, machines }, this.plan(), machine), machine, this.setting.methods, moving);
+      return show(planMoved({ ...household, machines }, this.plan(), machine), machine, { ...this.how, moving });
     this.household = { ...household, machines };
     this.moved.set(machine, lastUse);
     return this.shown(machine);
@@ -156,7 +158,8 @@ export class Desk implements Answering {
     return withCancelled(fresh, earlier, all, this.recorded.asOf);
   }
 
-  private hold(files: readonly ContentFile[], household: Household, asOf: string): void {
+  private hold(files: readonly ContentFile[], household: Household, asOf: string, form = false): void {
+    this.how = { methods: this.setting.methods, form };
     this.held = files;
     this.moved.clear();
     this.household = household;
@@ -166,7 +169,7 @@ export class Desk implements Answering {
 
   private shown(machine: string | undefined): Shown {
     this.last = undefined;
-    return show(this.plan(), machine, this.setting.methods);
+    return show(this.plan(), machine, this.how);
   }
 
   private async library() {

@@ -7,6 +7,7 @@ import { batteries } from '../../site/show/battery.ts';
 import { dates } from '../../site/show/dates.ts';
 import { fluids } from '../../site/show/fluids.ts';
 import { foldedAway } from '../../site/show/fold.ts';
+import { formOnly } from '../../site/show/form-only.ts';
 import { section, warningList } from '../../site/show/parts.ts';
 import { sheetBody, sheetHead, sheetMargins } from '../../site/show/sheet.ts';
 import { type MethodTitles, type Showing, showingOf } from '../../site/show/showing.ts';
@@ -19,8 +20,9 @@ import { PLANNER } from './words.ts';
 export type View = 'plan' | 'lay-up' | 'start-up';
 
 const PARTS = {
-  warnings: ({ plan, machine, fold }) => {
-    const all = [...machine.warnings, ...plan.warnings];
+  warnings: ({ plan, machine, fold, form }) => {
+    const told = [...machine.warnings, ...plan.warnings];
+    const all = form ? told.map((w) => ({ ...w, act: formOnly(w.act) })) : told;
     return all.length > 0 && section('warnings', WORDS.machine.warnings, warningList(all, fold));
   },
   dates,
@@ -58,10 +60,14 @@ export interface Shown {
  * One machine of a plan, as markup.
  * @param plan - of the whole household
  * @param id - the machine; the first where there is none of that id
- * @param methods - names of the calculations
- * @param moving - while the slider moves: what is in sight; all of it but what a longer season would cost, which is tried later
+ * @param how - names of the calculations; whether the reader answers the form; while the slider moves,
+ *   what is in sight: all of that but what a longer season would cost, which is tried later
  */
-export function show(plan: SeasonPlan, id: string | undefined, methods: MethodTitles, moving?: View): Shown {
+export function show(
+  plan: SeasonPlan,
+  id: string | undefined,
+  { methods, form, moving }: { methods: MethodTitles; form: boolean; moving?: View | undefined },
+): Shown {
   const machine = plan.machines.find((m) => m.id === id) ?? plan.machines[0]!;
   const { format } = showingOf(plan, machine, methods);
   const shown: Shown = {
@@ -79,7 +85,7 @@ export function show(plan: SeasonPlan, id: string | undefined, methods: MethodTi
   for (const slot of Object.keys(PARTS) as Slot[]) {
     if (moving !== undefined && !movesIn(moving, slot)) continue;
     const folds: Record<string, string> = {};
-    const part = PARTS[slot](showingOf(plan, machine, methods, foldedAway(folds)));
+    const part = PARTS[slot](showingOf(plan, machine, methods, foldedAway(folds), form));
     shown.slots[slot] = part === false ? '' : part.text;
     shown.folds[slot] = folds;
   }

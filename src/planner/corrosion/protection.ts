@@ -65,12 +65,12 @@ export interface ProtectionFacts {
 const LEVEL_OF_CATEGORY: Record<Category, number> = { C1: 1, C2: 2, C3: 3, C4: 4, C5: 5, CX: 5 };
 
 /** Time of wetness a year by ISO 9223:1992, classes τ1 to τ5, and the level that each asks for (common practice). */
-const WETNESS: readonly { upToH: number; className: string; level: number }[] = [
-  { upToH: 10, className: 'τ1', level: 1 },
-  { upToH: 250, className: 'τ2', level: 2 },
-  { upToH: 2500, className: 'τ3', level: 2 },
-  { upToH: 5500, className: 'τ4', level: 3 },
-  { upToH: 8760, className: 'τ5', level: 4 },
+const WETNESS: readonly { upToH: number; level: number }[] = [
+  { upToH: 10, level: 1 },
+  { upToH: 250, level: 2 },
+  { upToH: 2500, level: 2 },
+  { upToH: 5500, level: 3 },
+  { upToH: 8760, level: 4 },
 ];
 
 /** Idle time and the level that it asks for or stops at. Source: steps of NAVEDTRA 14022 (60 days, 1 year). */
@@ -105,8 +105,8 @@ export function protectionFor(facts: ProtectionFacts): {
     (row) => facts.hasCylinders || !row.engineOnly,
   );
   const because = [
-    `${facts.category} air`,
-    `wet hours of class ${wet.className} (${Math.round(facts.wetHoursPerYear)} h brought to a year)`,
+    `air of corrosion class ${facts.category}`,
+    `metal wet for ${Math.round(facts.wetHoursPerYear)} hours a year at this rate`,
     facts.unwashedSalt ? 'road salt not washed off' : '',
     `${facts.restDays} days idle`,
     facts.dryStore ? 'the store is held dry already' : '',

@@ -15,6 +15,8 @@ export interface Showing {
   method: (key: string) => { title: string; link: string };
   /** How something is put away under its title. */
   fold: Fold;
+  /** The reader answers a form and has no files. */
+  form: boolean;
 }
 
 /** Names of the calculations by key. */
@@ -26,12 +28,14 @@ export type MethodTitles = Readonly<Record<string, string>>;
  * @param machine - of the plan
  * @param methods - names of the calculations
  * @param fold - in full, where nothing is said
+ * @param form - whether the reader answers a form and has no files
  */
 export function showingOf(
   plan: SeasonPlan,
   machine: MachinePlan,
   methods: MethodTitles,
   fold: Fold = unfolded,
+  form = false,
 ): Showing {
   const { format, say } = mannerOf(plan);
   // A derivation's key is a method's own, or begins with it.
@@ -40,7 +44,7 @@ export function showingOf(
       .filter((own) => key === own || key.startsWith(`${own}.`))
       .sort((a, b) => b.length - a.length)[0] ?? key;
   const method = (key: string) => ({ title: methods[row(key)] ?? key, link: methodAt(row(key)) });
-  return { plan, machine, format, say, method, fold };
+  return { plan, machine, format, say, method, fold, form };
 }
 
 /** Making a household's formats costs a tenth of a frame: the last ones are kept. */

@@ -15,7 +15,7 @@ export function unsure(showing: Showing): Markup {
 }
 
 /** What was assumed, what matters most first. */
-export function assumed({ machine: { assumptions }, format, fold }: Showing): Markup {
+export function assumed({ machine: { assumptions }, format, fold, form }: Showing): Markup {
   if (assumptions.length === 0) return section('assumed', a.heading, html`<p>${a.none}</p>`);
   const first = assumptions.find((row) => row.firstChargeShiftDays !== 0);
   const rows = assumptions.map((row) => assumedText(row, format));
@@ -25,11 +25,11 @@ export function assumed({ machine: { assumptions }, format, fold }: Showing): Ma
     a.heading,
     html`<div class="first text">${
       first
-        ? html`<p><strong>${a.first(a.what(first.field))}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} ${a.inFile} <code>${format.contentLine(first.settle)}</code></p>`
+        ? html`<p><strong>${a.first(a.what(first.field))}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} ${!form && inFile(format.contentLine(first.settle))}</p>`
         : html`<p>${a.nothingMoves}</p>`
-    }</div><p class="text quiet">${a.text}</p>`,
-    cards(rows.slice(0, SHOWN)),
-    more.length > 0 && fold({ summary: a.more(more.length), body: cards(more) }),
+    }</div><p class="text quiet">${a.text} ${form && a.textForm}</p>`,
+    cards(rows.slice(0, SHOWN), form),
+    more.length > 0 && fold({ summary: a.more(more.length), body: cards(more, form) }),
   );
 }
 
@@ -56,11 +56,13 @@ ${row.missed.length === 0 && row.misfitHours === 0 && html`<li>${w.nothing}</li>
   );
 }
 
-function cards(rows: readonly Assumed[]): Markup {
+const inFile = (line: string) => html`${a.inFile} <code>${line}</code>`;
+
+function cards(rows: readonly Assumed[], form: boolean): Markup {
   return html`<ul class="assumed">${rows.map(
     (row) => html`<li><p><strong>${row.what}</strong> ${[a.taken(row.taken), row.could && a.could(row.could)]
       .filter(Boolean)
       .join(', ')}</p>${row.moves && html`<p class="small">${row.moves}</p>`}
-<p class="small">${row.reason}</p><p class="small quiet">${a.inFile} <code>${row.line}</code></p></li>`,
+<p class="small">${row.reason}</p>${!form && html`<p class="small quiet">${inFile(row.line)}</p>`}</li>`,
   )}</ul>`;
 }

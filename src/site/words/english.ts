@@ -396,6 +396,7 @@ export const machine = {
     what: fieldText,
     values: { true: 'yes', false: 'no' } as Readonly<Record<string, string>>,
     inFile: 'In a content file:',
+    textForm: 'What the form does not ask can be written into the content files that this page gives you.',
     taken: (value: string) => `taken as ${value}`,
     could: (values: string) => `could be ${values}`,
     moves: (what: string) => `moves ${what}`,
