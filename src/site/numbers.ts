@@ -29,7 +29,11 @@ function battery({ battery }: MachinePlan, format: Format): BigNumber[] {
   const { minK, month } = battery.freezingMargin;
   return [
     nextCharge(battery, format),
-    { name: words.margin, value: format.amount(minK, 'K'), note: words.marginIn(format.monthName(month)) },
+    {
+      name: words.margins[battery.chemistry === 'lifepo4' ? 'storage' : 'freezing'][minK < 0 ? 'beyond' : 'above'],
+      value: format.amount(Math.abs(minK), 'K'),
+      note: minK < 0 ? words.beyondIn(format.monthName(month)) : words.marginIn(format.monthName(month)),
+    },
   ];
 }
 

@@ -29,8 +29,12 @@ export function restSteps({ steps }: Pick<MachinePlan, 'steps'>, asOf: IsoDate):
     .sort((a, b) => (place(a) < place(b) ? -1 : place(a) > place(b) ? 1 : 0));
 }
 
-/** Whether the day of a step is gone by. */
-export const isPast = ({ date }: Pick<PlanStep, 'date'>, asOf: IsoDate): boolean => date !== undefined && date < asOf;
+/** The day with which a step passes: of a look-in, for which the next one stands. A charge and winter work are still to be done. */
+export const passesWith = ({ phase, needs, date }: PlanStep): IsoDate | undefined =>
+  phase === 'look-in' && !needs.charger ? date : undefined;
+
+/** Whether a step is a look-in whose day is gone by. */
+export const isPast = (step: PlanStep, asOf: IsoDate): boolean => (passesWith(step) ?? asOf) < asOf;
 
 /** What stands open when the sheet is taken up: the items that those of its own steps close that are still to be done. */
 export function openOfSheet(ledger: readonly LedgerItem[], machine: string, steps: readonly PlanStep[]): LedgerItem[] {

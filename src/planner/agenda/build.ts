@@ -71,7 +71,6 @@ export function buildProblem(
     const stands = t.needs.stand ? standsFor(household, t) : [];
     if (t.needs.stand && stands.length === 0) notes.noStand(t);
     const chargers = t.needs.charger ? chargersFor(household, t) : [];
-    if (t.needs.charger && chargers.length === 0) notes.noCharger(t);
     if (t.needs.bench && !hasBench) notes.noBench(t);
     const after = [...new Set(t.after)].flatMap((key) => {
       const of = numbers.get(key);
@@ -188,11 +187,6 @@ class Notes {
       text,
       'Borrow one, or give it to the household; never work under a machine on a jack alone.',
     );
-  }
-
-  noCharger(task: AgendaTask): void {
-    const text = `${this.name(task)} needs a charger, and none of the household suits its battery where it stands.`;
-    this.add(task, 'charger', text, 'Find one that suits the battery, or carry the battery to one.');
   }
 
   noBench(task: AgendaTask): void {

@@ -6,7 +6,7 @@ import { formatOne } from '../units/index.ts';
 import { counted } from '../written.ts';
 import { type ChargerChoice, chargersFor, round } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
-import { type LossCurve, type LossRates, lossCurve, lossRates, type Surroundings } from './loss.ts';
+import { type LossCurve, type LossRates, lossCurve, lossRates, monthlyText, type Surroundings } from './loss.ts';
 import type { Rest } from './rest.ts';
 import { alonePath, freezingMonths, smallestMargin } from './run.ts';
 
@@ -84,9 +84,9 @@ export function outlookAtMachine(c: CareCase): Outlook {
  * where it is not safe.
  *
  * In order: where it would not last with its lead on, and there is power and a fitting maintainer is free, it stays on that
- * (lithium iron phosphate only where it never gets below 0 °C); one that lasts, with its lead off if need be, and is far from
- * freezing needs nothing; where the acid could freeze it comes in; so does one that would have to be charged in a cold that
- * forbids it, and one that stands far away; else it is visited.
+ * (lithium iron phosphate only where it never gets below 0 °C); where the acid could freeze it comes in, and so does one that may
+ * not be charged in the cold of its place, since it is charged before the first start in any case; one that lasts, with its lead
+ * off if need be, needs nothing; one that stands far away comes in; else it is visited.
  */
 export function chooseCare(c: CareCase, outlook: Outlook = outlookAtMachine(c)): Care {
   const row = chemistryRow(c.battery.chemistry);
@@ -120,33 +120,44 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   const tooColdToCharge = row.minChargeC !== undefined && coldest < row.minChargeC;
   const freezes = margin.minK < MARGIN_K.bringIn;
   // Between the two limits a warning says how near it comes.
-  const clear = margin.minK >= MARGIN_K.warn ? ', and stays clear of freezing' : '';
+  const isClear = margin.minK >= MARGIN_K.warn;
+  const clear = isClear ? `, and stays clear of ${limitOf(row)}` : '';
   const needed = outlook.visitsLeadOn > 0 || freezes;
   if (needed && chargers.maintainers.length > 0 && c.maintainerFree && !tooColdToCharge)
     return {
       care: 'maintainer' as const,
       reason: `There is power at ${c.place.name} and "${chargers.maintainers[0]!.name}" suits it, so its lead can stay on; without it ${visits === 0 ? 'the lead would have to come off' : `${counted(visits, 'visit')} would be needed`}${freezes ? ', and the acid could freeze' : ''}.`,
     };
-  if (visits === 0 && !freezes)
-    return {
-      care: 'visits' as const,
-      reason: `It lasts the rest by itself, even at its fastest loss${clear}: no charge is needed before start-up.`,
-      lasts: true,
-    };
   if (freezes && room)
     return {
       care: 'carry-in' as const,
       reason: `In the machine it would come ${nearness(margin.minK, row, c.household)} (the limit is ${say(MARGIN_K.bringIn, 'K')}), so it spends the rest in ${room.name}.`,
     };
-  if (tooColdToCharge && visits > 0 && room)
+  if (tooColdToCharge && room)
     return {
       care: 'carry-in' as const,
-      reason: `It will have to be charged, and ${c.place.name} gets colder than it may be charged at, so it spends the rest in ${room.name}.`,
+      reason: `It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')}: in ${room.name} it can be charged on any day, so it spends the rest there.`,
+    };
+  const stays = `${c.battery.removable ? 'no warm room is named' : 'it does not come out'}, so it stays in the machine`;
+  const charging = tooColdToCharge
+    ? ` It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')}${freezes ? '' : `; ${stays}`}: charge it on a warm day, or bring ${c.battery.removable ? 'it' : 'the machine'} into the warm for the charge.`
+    : '';
+  if (visits === 0 && !freezes)
+    return {
+      care: 'visits' as const,
+      reason: `It lasts the rest by itself, even at its fastest loss${clear}: no charge is needed before start-up.${charging}`,
+      lasts: true,
     };
   if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && room)
     return {
       care: 'carry-in' as const,
       reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${counted(visits, 'visit')} would be needed, so it spends the rest in ${room.name}.`,
+    };
+  const cold = freezes ? ` It would come ${nearness(margin.minK, row, c.household)}, and ${stays}.` : '';
+  if (visits === 0)
+    return {
+      care: 'visits' as const,
+      reason: `Its charge would last the rest, even at its fastest loss.${cold}${charging}`,
     };
   const why = !c.place.power
     ? `there is no power at ${c.place.name}`
@@ -157,14 +168,14 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
         : 'the maintainer that suits it is on another battery';
   return {
     care: 'visits' as const,
-    reason: `It is charged on computed days, ${visits} by itself: ${why}${freezes ? ', and it cannot be carried in' : clear}.`,
+    reason: `It is charged on computed days (${counted(visits, 'charge')} if it were alone): ${why}.${cold || (isClear ? ` It stays clear of ${limitOf(row)}.` : '')}${charging}`,
   };
 }
 
 function connectionReason(c: CareCase, care: Care): string {
   if (care.connected || care.care !== 'visits' || !(c.battery.drainMA.high > 0)) return '';
   const perMonth = (c.battery.drainMA.high * 0.72 * 100) / (c.battery.capacityAh * c.battery.health.value);
-  return ` Its lead comes off: a key-off drain of up to ${round(c.battery.drainMA.high)} mA would take ${round(perMonth, 0)} % a month.`;
+  return ` Its lead comes off: a key-off drain of up to ${round(c.battery.drainMA.high)} mA would take ${monthlyText(perMonth)}.`;
 }
 
 function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: number): Care['warnings'] {
@@ -181,7 +192,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
     else if (care.chargers.maintainers.length === 0)
       warnings.push({
         level: 'warning',
-        text: `No charger of the household may stay on ${machine.name}'s battery: ${care.chargers.none?.why ?? 'none of those that suit it is a maintainer for that place.'}`,
+        text: `No charger of the household may stay on ${machine.name}'s battery. ${care.chargers.none?.why ?? `None of those that suit it is a maintainer that can be used at ${place.name}.`}`,
         act: `Get a maintainer for ${row.name} of at most ${round(battery.capacityAh / 10)} A.`,
       });
     else if (!c.maintainerFree)
@@ -214,9 +225,12 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
   return warnings;
 }
 
+/** What the cold must not bring it to. */
+const limitOf = (row: ChemistryRow) => (row.acid === undefined ? 'its lowest storage temperature' : 'freezing');
+
 /** "within 3 K of freezing", "4 K beyond its lowest storage temperature". */
 function nearness(minK: number, row: ChemistryRow, { units }: Household): string {
-  const what = row.acid === undefined ? 'its lowest storage temperature' : 'freezing';
+  const what = limitOf(row);
   const near = formatOne(Math.abs(minK), 'K', units);
   return minK < 0 ? `${near} beyond ${what}` : `within ${near} of ${what}`;
 }

@@ -66,7 +66,10 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
     household.chargers.length === 0
       ? { why: 'The household lists no charger.', act: get }
       : right.length === 0
-        ? { why: `None of the household's chargers is for ${row.name}.`, act: get }
+        ? {
+            why: `None of the household's chargers is for ${row.name}.`,
+            act: `${get} One for another kind of battery can ruin it.`,
+          }
         : gentle.length === 0
           ? {
               why: `${right.map((c) => `"${c.name}" gives ${round(c.currentA)} A`).join(', ')}: more than a tenth of ${round(battery.capacityAh)} Ah, which it takes without harm.`,

@@ -11,6 +11,7 @@
 import { exp, power } from '../elementary.ts';
 import type { Battery } from '../household.ts';
 import type { StoreYear } from '../storage/types.ts';
+import { counted } from '../written.ts';
 import { chemistryRow } from './chemistries.ts';
 import type { Rest } from './rest.ts';
 
@@ -128,6 +129,15 @@ export function lossRates(battery: Battery, connected: boolean): LossRates {
     return { selfPctPerH, drainPctPerH };
   };
   return { low: rate('low'), expected: rate('value'), high: rate('high') };
+}
+
+/**
+ * A loss in words: "6 % a month"; beyond all there is, "all of its charge within about 9 days".
+ * @param pctPerMonth - loss in 30 days [% of usable capacity]
+ */
+export function monthlyText(pctPerMonth: number): string {
+  if (pctPerMonth < 100) return `${Math.round(pctPerMonth)} % a month`;
+  return `all of its charge within about ${counted(Math.ceil(3000 / pctPerMonth), 'day')}`;
 }
 
 /**

@@ -295,15 +295,28 @@ function whyText(
   return parts.join(' ');
 }
 
-/** Charges are due, and nothing of the household can give them. */
-function chargerWarnings({ machine, care }: BatteryUnit, [first]: readonly Charge[], { locale }: Household): Warning[] {
+/**
+ * Nothing of the household can charge the battery: a warning where charges are due or the chargers at hand are made for another
+ * kind; a note where it is only charged at lay-up and start-up, and a charger has to be got for that.
+ */
+function chargerWarnings(
+  { machine, battery, care }: BatteryUnit,
+  [first]: readonly Charge[],
+  { chargers, locale }: Household,
+): Warning[] {
   const { none } = care.chargers;
-  if (!none || !first) return [];
+  // That a maintainer is lacking is told already.
+  if (!none || (care.care === 'maintainer' && !first)) return [];
+  const own = `${machine.name}'s battery`;
+  const isOther = chargers.length > 0 && chargers.every((c) => !c.chemistries.includes(battery.chemistry));
+  const need = first
+    ? `${own} has to be charged, first on ${writtenDate(first.date, locale)}`
+    : `No charge falls due while it rests, but ${own} is charged at lay-up and before the first start`;
   return [
     {
       machine: machine.id,
-      level: 'warning',
-      text: `${machine.name}'s battery has to be charged, first on ${writtenDate(first.date, locale)}, and no charger of the household serves it. ${none.why}`,
+      level: first || isOther ? 'warning' : 'note',
+      text: `${need}, and no charger of the household serves it. ${none.why}`,
       act: none.act,
       about: 'charger',
     },

@@ -1,6 +1,6 @@
 import type { Battery, IsoDate } from '../household.ts';
 import { round } from './charge.ts';
-import type { LossRate, LossRates } from './loss.ts';
+import { type LossRate, type LossRates, monthlyText } from './loss.ts';
 import { type JudgedReading, REST_H } from './readings.ts';
 import { FULL_AT_LEAST_PCT } from './upkeep.ts';
 
@@ -54,7 +54,7 @@ export function suggestion(
   if (!(seen / factor > most)) return undefined;
   const own = (rates.expected.selfPctPerH * observed.equivalentH) / observed.days;
   const drainMA = ((seen - own) / 100) * battery.capacityAh * battery.health.value * (1000 / 24);
-  const rate = `It loses ${round(seen * 30, 0)} % a month, where at most ${round(most * 30, 0)} % was reckoned with`;
+  const rate = `It loses ${monthlyText(seen * 30)}, where at most ${monthlyText(most * 30)} was reckoned with`;
   return connected
     ? `${rate}: with the leads on that is a key-off drain of about ${round(drainMA, 0)} mA. Measure it in series at the negative lead; if it is small, a cell is failing.`
     : `${rate}, though nothing is connected: a cell is failing, or a lead was left on (a drain of about ${round(drainMA, 0)} mA would do it). Load-test it before first use.`;

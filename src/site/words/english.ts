@@ -221,7 +221,11 @@ export const machine = {
     dueBy: 'Charge due by',
     withoutDay: 'no day found for it: see the warnings',
     notKept: 'not kept full, by its readings: see the warnings',
-    margin: 'Battery above freezing',
+    margins: {
+      freezing: { above: 'Battery above freezing', beyond: 'Battery beyond freezing' },
+      storage: { above: 'Battery above its storage limit', beyond: 'Battery beyond its storage limit' },
+    },
+    beyondIn: (month: string) => `at the worst, in ${month}`,
     marginIn: (month: string) => `at the least, in ${month}`,
     fuelAdd: 'Fuel to add',
     dose: (text: string) => `with ${text} of stabiliser`,

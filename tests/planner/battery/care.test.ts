@@ -94,25 +94,37 @@ test.each<[string, Given, Partial<Care>, RegExp]>([
     'it could freeze, and cannot come out',
     { own: { ...FLAT, removable: false }, weather: ARCTIC, season: WINTER },
     { care: 'visits', keptAt: 'machine' },
-    /, and it cannot be carried in\.$/,
+    / It would come (?:within \d+ degrees of|\d+ degrees beyond) freezing, and it does not come out, so it stays in the machine\.$/,
   ],
   [
     'it could freeze, and there is no room',
     { own: FLAT, weather: ARCTIC, season: WINTER, home: { batteryRoom: undefined } },
     { care: 'visits' },
-    /, and it cannot be carried in\.$/,
+    / It would come (?:within \d+ degrees of|\d+ degrees beyond) freezing, and no warm room is named, so it stays in the machine\.$/,
   ],
   [
     'lithium that must be charged in the cold',
     { kind: 'lifepo4', own: { ...FLAT, selfDischargePctPerMonth: ranged(8, 6, 12) }, weather: COLD },
     { care: 'carry-in' },
-    /^It will have to be charged, and Barn gets colder than it may be charged at, so it spends the rest in the warm room\.$/,
+    /^It must not be charged below 0 °C, and Barn can fall to −31 °C: in the warm room it can be charged on any day, so it spends the rest there\.$/,
   ],
   [
-    'lithium that lasts in the cold',
+    'lithium that lasts in the cold, since it is charged before the first start in any case',
     { kind: 'lifepo4', own: LASTING, weather: COLD },
+    { care: 'carry-in', keptAt: 'room' },
+    /^It must not be charged below 0 °C, and Barn can fall to −31 °C: in the warm room it can be charged on any day, so it spends the rest there\.$/,
+  ],
+  [
+    'lithium that lasts in the cold, and no room',
+    { kind: 'lifepo4', own: LASTING, weather: COLD, home: { batteryRoom: undefined } },
     { care: 'visits' },
-    /^It lasts the rest by itself/,
+    /^It lasts the rest by itself, even at its fastest loss: no charge is needed before start-up\. It must not be charged below 0 °C, and Barn can fall to −31 °C; no warm room is named, so it stays in the machine: charge it on a warm day, or bring it into the warm for the charge\.$/,
+  ],
+  [
+    'lithium that lasts where it never freezes',
+    { kind: 'lifepo4', own: LASTING },
+    { care: 'visits' },
+    /^It lasts the rest by itself, .* no charge is needed before start-up\.$/,
   ],
   [
     'a store far away',
@@ -124,7 +136,7 @@ test.each<[string, Given, Partial<Care>, RegExp]>([
     'a store just near enough',
     { at: { tripMinutes: 30 } },
     { care: 'visits' },
-    /: there is no power at Barn, and stays clear of freezing\.$/,
+    /^It is charged on computed days \(\d+ charges if it were alone\): there is no power at Barn\. It stays clear of freezing\.$/,
   ],
   [
     'a store far away, for a battery that lasts',
@@ -136,13 +148,13 @@ test.each<[string, Given, Partial<Care>, RegExp]>([
     'power, but no maintainer',
     { at: { power: true } },
     { care: 'visits' },
-    /: no maintainer of the household suits it, /,
+    /: no maintainer of the household suits it\. /,
   ],
   [
     'power, and a maintainer that is on another battery',
     { at: { power: true }, home: { chargers: [KEEPER] }, maintainerFree: false },
     { care: 'visits' },
-    /: the maintainer that suits it is on another battery, /,
+    /: the maintainer that suits it is on another battery\. /,
   ],
   [
     'power and a maintainer, in a cold that forbids charging',
@@ -169,7 +181,7 @@ test('a lead that comes off says what its drain would take in a month', () => {
     / Its lead comes off: a key-off drain of up to 14 mA would take 84 % a month\.$/,
   );
   expect(careOf({ own: { drainMA: exactly(14), health: exactly(0.5) } }).reason).toMatch(
-    / would take 168 % a month\.$/,
+    / would take all of its charge within about 18 days\.$/,
   );
   expect(careOf({ own: { drainMA: exactly(14), connected: true } }).reason).not.toMatch(/lead/);
   expect(careOf({ own: { drainMA: exactly(0) } }).reason).not.toMatch(/lead/);
@@ -193,7 +205,7 @@ test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
     [
       {
         level: 'warning',
-        text: /^No charger of the household may stay on Moth's battery: The household lists no charger\.$/,
+        text: /^No charger of the household may stay on Moth's battery\. The household lists no charger\.$/,
         act: /^Get a maintainer for .+ of at most 1\.2 A\.$/,
       },
     ],
@@ -208,7 +220,7 @@ test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
     [
       {
         level: 'warning',
-        text: /none of those that suit it is a maintainer for that place\.$/,
+        text: /battery\. None of those that suit it is a maintainer that can be used at Barn\.$/,
         act: /at most 1\.2 A\.$/,
       },
     ],
@@ -333,9 +345,15 @@ const lithiumAt = (designC: number, more: Given = {}) => ({
 test('ten kelvins are clear of freezing, three are just no danger', () => {
   expect(outlookAtMachine(caseOf(lithiumAt(-30))).connected).toBe(true);
   expect(outlookAtMachine(caseOf(lithiumAt(-30.1))).connected).toBe(false);
-  expect(careOf(lithiumAt(-30)).reason).toMatch(/ at its fastest loss, and stays clear of freezing: no charge/);
-  expect(careOf(lithiumAt(-30.1)).reason).toMatch(/ at its fastest loss: no charge/);
-  expect(careOf(lithiumAt(-37))).toMatchObject({ care: 'visits', lasts: true });
+  const without = { home: { batteryRoom: undefined } };
+  expect(careOf(lithiumAt(-30, without)).reason).toMatch(
+    / at its fastest loss, and stays clear of its lowest storage temperature: no charge/,
+  );
+  expect(careOf(lithiumAt(-30.1, without)).reason).toMatch(/ at its fastest loss: no charge/);
+  expect(careOf(lithiumAt(-37, without))).toMatchObject({ care: 'visits', lasts: true });
+  expect(careOf(lithiumAt(-37.1, without)).reason).toBe(
+    'Its charge would last the rest, even at its fastest loss. It would come within 3 degrees of its lowest storage temperature, and no warm room is named, so it stays in the machine. It must not be charged below 0 °C, and Barn can fall to −37 °C: charge it on a warm day, or bring it into the warm for the charge.',
+  );
   expect(careOf(lithiumAt(-37.1))).toMatchObject({
     care: 'carry-in',
     reason:
@@ -364,7 +382,7 @@ test('the cold of months in which it does not rest is nothing to it', () => {
 test('what cannot be carried is visited, whatever speaks for carrying', () => {
   const stays = { ...CHARGED, removable: false };
   expect(careOf(lithiumAt(-5, { own: stays })).reason).toMatch(
-    /^It is charged on computed days, \d+ by itself: there is no power at Barn, and stays clear of freezing\.$/,
+    /^It is charged on computed days \(\d+ charges? if it were alone\): there is no power at Barn\. It stays clear of its lowest storage temperature\. It must not be charged below 0 °C, and Barn can fall to −5 °C; it does not come out, so it stays in the machine: charge it on a warm day, or bring the machine into the warm for the charge\.$/,
   );
   expect(careOf({ at: { tripMinutes: 90 }, own: { removable: false } }).care).toBe('visits');
   expect(careOf({ at: { tripMinutes: 90 }, home: { batteryRoom: undefined } }).care).toBe('visits');

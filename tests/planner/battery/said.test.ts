@@ -301,7 +301,7 @@ test('lithium that is charged in the cool is warmed first, and no further than i
   for (const { why } of charges) expect(why).toMatch(/ Stop at \d+ %, by the ampere-hours\.$/);
 });
 
-test('a battery that no charger serves is warned of with the first day and the remedy, one without charges is not', () => {
+test('a battery that no charger serves is warned of with the first day and the remedy, one without charges is noted', () => {
   const { warnings, plan } = one(household([MOTH], { chargers: [] }));
   expect(warnings).toContainEqual({
     machine: 'Moth',
@@ -314,7 +314,24 @@ test('a battery that no charger serves is warned of with the first day and the r
   });
   expect(plan.charges[0]!.noCharger).toBe('The household lists no charger.');
   const lasting = { ...FLOODED, selfDischargePctPerMonth: ranged(1, 0.5, 1.2) };
-  expect(one(household([{ ...MOTH, battery: lasting }], { chargers: [] })).warnings).toEqual([]);
+  const noted = (own: Battery, chargers: Charger[]) =>
+    one(household([{ ...MOTH, battery: own }], { chargers })).warnings.filter(({ about }) => about === 'charger');
+  const need =
+    "No charge falls due while it rests, but Moth's battery is charged at lay-up and before the first start, and no charger of the household serves it.";
+  expect(noted(lasting, [])).toMatchObject([{ level: 'note', text: `${need} The household lists no charger.` }]);
+  expect(noted(lasting, [CHARGER])).toEqual([]);
+  // One that is at hand and made for another kind would be taken: that is more than a note.
+  const lithium = battery('lifepo4', 4, { selfDischargePctPerMonth: ranged(2, 1, 3), startPct: exactly(95) });
+  expect(noted(lithium, [CHARGER])).toMatchObject([
+    {
+      level: 'warning',
+      text: `${need} None of the household's chargers is for lithium iron phosphate.`,
+      act: 'Get or borrow a charger of at most 0.4 A with a programme for lithium iron phosphate, or one that can be set so low. One for another kind of battery can ruin it.',
+    },
+  ]);
+  // A household that chose a maintainer and has none is told so already.
+  const chosen = { ...FLOODED, care: 'maintainer' as const };
+  expect(one(household([{ ...MOTH, placeId: 'garage', battery: chosen }], { chargers: [] })).warnings).toHaveLength(1);
 });
 
 test('a wrong reading is noted with its day and what to do, a suspicion is warned of', () => {

@@ -40,10 +40,10 @@ const said = (over: Partial<Found>, own = OWN) => suggestion(own, [], [], { ...F
 // 1.2 − 0.12 = 1.08 % a day of 40 Ah is 0.432 Ah, over 24 h 18 mA. Over thirty days 36 % against 7.2 %.
 test('a loss too fast with the lead on is a drain, with the lead off a failing cell', () => {
   expect(said({})).toBe(
-    'It loses 36 % a month, where at most 7 % was reckoned with: with the leads on that is a key-off drain of about 18 mA. Measure it in series at the negative lead; if it is small, a cell is failing.',
+    'It loses 36 % a month, where at most 7 % a month was reckoned with: with the leads on that is a key-off drain of about 18 mA. Measure it in series at the negative lead; if it is small, a cell is failing.',
   );
   expect(said({ connected: false })).toBe(
-    'It loses 36 % a month, where at most 7 % was reckoned with, though nothing is connected: a cell is failing, or a lead was left on (a drain of about 18 mA would do it). Load-test it before first use.',
+    'It loses 36 % a month, where at most 7 % a month was reckoned with, though nothing is connected: a cell is failing, or a lead was left on (a drain of about 18 mA would do it). Load-test it before first use.',
   );
   expect(said({}, { ...OWN, health: exactly(0.5) })).toMatch(/ about 9 mA\./);
 });
@@ -67,7 +67,9 @@ test('the known drain counts in what is expected, and in what is told as a drain
     expected: { selfPctPerH: 0.005, drainPctPerH: 0.01 },
     high: { selfPctPerH: 0.01, drainPctPerH: 0.01 },
   };
-  expect(said({ rates })).toMatch(/^It loses 108 % a month, where at most 14 % .* about 58 mA\./);
+  expect(said({ rates })).toMatch(
+    /^It loses all of its charge within about 28 days, where at most 14 % a month .* about 58 mA\./,
+  );
 });
 
 test('nothing is said where no reading spoke of the rate, or none spans a day', () => {
