@@ -132,7 +132,7 @@ test('an order says what, how much, for what, and how long it takes', () => {
   });
   const oil = job('oil', [], { parts: [{ what: 'Fork oil', amount: 1.5, unit: 'L', leadDays: 1, inStock: false }] });
   expect(by(all({ jobs: [oil] }, 'us').winter, 'strip.order.oil')).toMatchObject({
-    detail: 'The last of them comes after 1 day. Fork oil, 0.40 US gal (oil).',
+    detail: 'The last of them comes after 1 day. Fork oil, 1.6 US qt (oil).',
   });
 });
 
