@@ -164,6 +164,12 @@ function cooling(m: Sound, say: Say): void {
       `found ${first} of an engine cooled by ${kind}, expected kind: liquid`,
       'Delete the line, or write kind: liquid.',
     );
+  if (typeof c.strength === 'number' && c.freezesAt !== undefined)
+    say(
+      ['cooling', 'freezesAt'],
+      'found a strength and a freezing point, expected one of them',
+      'Keep the one that was read last.',
+    );
   if (c.volume !== undefined && c.drainable !== undefined && c.drainable > c.volume)
     say(
       ['cooling', 'drainable'],

@@ -1,4 +1,5 @@
 /** Fuel and cooling as written, completed with the kind's presets. */
+import { strengthFor, tableEnd } from '../planner/coolant/strength.ts';
 import type { Cooling, Engine, Fuel, Machine } from '../planner/household.ts';
 import type { Assumptions } from './assume.ts';
 import { DENSITY_PRESETS } from './presets.ts';
@@ -122,11 +123,12 @@ export function resolveCooling(raw: MachineFile, engine: Engine, assume: Assumpt
     (raw.cooling === undefined ? assume.fill<Cooling['kind']>(undefined, 'cooling.kind', 'cooling.kind') : 'liquid');
   if (kind !== 'liquid') return { kind };
   const volumeL = assume.fillNumber(c.volume, 'cooling.volume', 'cooling.coolant.volumeL');
+  const glycol = c.glycol ?? assumedGlycol(assume);
   return {
     kind,
     coolant: {
-      glycol: c.glycol ?? assumedGlycol(assume),
-      strength: assumedStrength(c.strength, assume),
+      glycol,
+      strength: c.freezesAt === undefined ? assumedStrength(c.strength, assume) : testedStrength(glycol, c.freezesAt),
       volumeL,
       drainableL:
         c.drainable ??
@@ -172,6 +174,11 @@ function assumedGlycol(assume: Assumptions): 'ethylene' | 'propylene' {
     unit: '',
     reason: 'most coolants are ethylene glycol (common practice)',
   }) as 'ethylene' | 'propylene';
+}
+
+/** The strength that freezes where the tester showed it; colder than the table goes, its strongest. */
+function testedStrength(glycol: 'ethylene' | 'propylene', freezesAtC: number): number {
+  return strengthFor(glycol, freezesAtC) ?? tableEnd(glycol).strength;
 }
 
 /** Unknown strength stays unknown: the plan asks for a test, and this names the range that a test could show. */

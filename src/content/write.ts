@@ -30,6 +30,8 @@ export interface MachineAnswers {
   electric?: boolean | undefined;
   driveBattery?: { chemistry?: string | undefined; removable?: boolean | undefined } | undefined;
   cooling?: string | undefined;
+  /** Freezing point that a tester showed, of coolant: "-34 °C". */
+  coolantFreezesAt?: string | undefined;
   /** Whether it is used on salted roads. */
   salted?: boolean | undefined;
   /** What was done and measured. */
@@ -75,7 +77,12 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
       ['removable', drive.removable, 'comes out without a workshop'],
     ]),
     ...(answers.electric ? ['engine:', field(2, 'cycle', 'electric')] : []),
-    field(0, 'cooling', answers.cooling, 'air, oil, liquid, none'),
+    ...(answers.coolantFreezesAt === undefined
+      ? [field(0, 'cooling', answers.cooling, 'air, oil, liquid, none')]
+      : group('cooling', answers, [
+          ['kind', answers.cooling, 'air, oil, liquid, none'],
+          ['freezesAt', answers.coolantFreezesAt, 'as the tester showed'],
+        ])),
     ...group('roadSalt', {}, [['exposed', answers.salted, 'used on salted roads']]),
     ...(answers.record ? recordLists(answers.record) : []),
   ];

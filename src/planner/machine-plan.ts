@@ -107,9 +107,11 @@ export function draftMachine(
       machine,
       place,
       household,
-      designLowC: rest.designLowC,
-      firstFrostInStore: rest.firstFrost,
+      rest,
+      ahead: aheadOf(rest, machine, context, asOf),
       asOf,
+      tested: isTicked(['coolantNeed']),
+      strengthened: isTicked(['coolantSwap']),
     }),
   );
   const tyres = take(planTyres({ machine, place, store, household })) ?? [];
@@ -155,6 +157,11 @@ export function draftMachine(
     warnings,
     leftOut: leftOutNotes(kept, all),
   };
+}
+
+/** What is left of the rest on a day within it; before it, all of it. */
+function aheadOf(rest: Rest, { season }: Machine, context: PlaceContext, asOf: IsoDate): Rest {
+  return asOf <= season.lastUse || asOf >= season.firstUse ? rest : restOf({ ...season, lastUse: asOf }, context);
 }
 
 /** A service that is due and needs something off is a job like any other, so that it shares the strip-down. */

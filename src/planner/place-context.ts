@@ -32,8 +32,8 @@ export interface PlaceContext {
   place: Place;
   store: StoreYear;
   designLow: StoreDesignLow;
-  /** Lowest hour outdoors in a typical year, by month [°C]. */
-  outdoorTypicalC: number[];
+  /** The cold to be reckoned with outdoors, and the lowest hour of a typical year there, by month [°C]. */
+  outdoors: { designC: number[]; typicalC: number[] };
   /** Store air and wet metal for a kind of machine, over the ensemble. */
   airFor: (kind: MachineKind) => StoreAir;
   /** The same place with another enclosure, for trying an assumption. */
@@ -60,7 +60,7 @@ export function placeContext(place: Place, seed: number): PlaceContext {
     place,
     store: storeNormalYear(place.climate, place.enclosure),
     designLow: storeDesignLow(place.climate, place.enclosure),
-    outdoorTypicalC: designLow(place.climate).typicalC,
+    outdoors: designLow(place.climate),
     airFor: (kind) => {
       const metal = METAL_OF_KIND[kind];
       const air =

@@ -16,8 +16,9 @@ export interface Rest {
   days: number;
   /** Months of the rest in order, each once, 1–12. */
   months: number[];
-  /** Lowest design low over the rest [°C]. */
+  /** The coldest to be reckoned with over the rest, in the store and outdoors [°C]. */
   designLowC: number;
+  outdoorLowC: number;
   /**
    * First day on which the store of a typical year can reach −1 °C; undefined when it cannot during the rest. Where it can already on the
    * last day of use, the day since when it can, up to three months back.
@@ -38,6 +39,7 @@ export function restOf(season: Season, context: PlaceContext): Rest {
   const span = Math.min(days, 365);
   const months: number[] = [];
   let designLowC = Infinity;
+  let outdoorLowC = Infinity;
   let firstFrost: IsoDate | undefined;
   const lowOn = (d: number) => lowOfDay(context.designLow.typicalC, dayIndexOf(isoOfDay(first + d)));
   for (let d = 0; d <= span; d++) {
@@ -46,6 +48,7 @@ export function restOf(season: Season, context: PlaceContext): Rest {
     if (!months.includes(month)) months.push(month);
     const low = lowOn(d);
     designLowC = Math.min(designLowC, context.designLow.designC[month - 1]!);
+    outdoorLowC = Math.min(outdoorLowC, context.outdoors.designC[month - 1]!);
     if (firstFrost === undefined && low <= FROST_C) firstFrost = iso;
   }
   if (firstFrost === season.lastUse) {
@@ -53,7 +56,7 @@ export function restOf(season: Season, context: PlaceContext): Rest {
     while (back < LOOK_BACK_DAYS && lowOn(-back - 1) <= FROST_C) back += 1;
     if (back < LOOK_BACK_DAYS) firstFrost = isoOfDay(first - back);
   }
-  return { from: season.lastUse, to: season.firstUse, days, months, designLowC, firstFrost };
+  return { from: season.lastUse, to: season.firstUse, days, months, designLowC, outdoorLowC, firstFrost };
 }
 
 /**

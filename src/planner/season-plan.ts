@@ -287,9 +287,13 @@ export interface FuelPlan {
 export interface CoolantPlan {
   /** Undefined strength gives undefined freezing point: test it. */
   freezeC?: number | undefined;
+  /** The coldest to be reckoned with, less a margin. */
   needC: number;
+  /** Freezing point aimed at: that of `targetStrength`. */
+  aimC: number;
   strength?: number | undefined;
-  targetStrength?: number | undefined;
+  /** Strong enough for the cold, and never less than inhibitors ask; the strongest where no mixture reaches `needC`. */
+  targetStrength: number;
   /** Litres to drain and replace by the refill; 0 when protected. */
   replaceL?: number | undefined;
   swaps?: number | undefined;

@@ -69,5 +69,5 @@ function coldestNight(machine: Machine, context: PlaceContext, days: number): nu
   const from = machine.season.lastUse;
   const months = new Set<number>();
   for (let d = 0; d <= days; d++) months.add(Number(addDays(from, d).slice(5, 7)));
-  return Math.min(...[...months].map((month) => context.outdoorTypicalC[month - 1]!));
+  return Math.min(...[...months].map((month) => context.outdoors.typicalC[month - 1]!));
 }

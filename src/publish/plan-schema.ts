@@ -210,8 +210,9 @@ const fuel = z.strictObject({
 const coolant = z.strictObject({
   freezeC: finite.optional(),
   needC: finite,
+  aimC: finite,
   strength: finite.min(0).max(1).optional(),
-  targetStrength: finite.min(0).max(1).optional(),
+  targetStrength: finite.min(0).max(1),
   replaceL: finite.min(0).optional(),
   swaps: count.optional(),
   enough: z.boolean().nullable(),

@@ -82,7 +82,7 @@ function coolant({ coolant }: MachinePlan, { amount }: Format): BigNumber[] {
     {
       name: words.coolant,
       value: coolant.freezeC === undefined ? '?' : amount(coolant.freezeC, '°C'),
-      note: coolant.freezeC === undefined ? words.coolantUnknown : words.coolantNeed(amount(coolant.needC, '°C')),
+      note: coolant.freezeC === undefined ? words.coolantUnknown : words.coolantNeed(amount(coolant.aimC, '°C')),
     },
   ];
 }

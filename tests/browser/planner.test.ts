@@ -393,6 +393,26 @@ test('a station is chosen by a touch, the second by coordinates too, and nothing
   await page.getByText(`The plan still has the weather of ${second}`).waitFor();
 }, 120_000);
 
+// ASHRAE's table, ethylene glycol: 43.5 % freezes at −28.8 °C.
+test('tested coolant is asked for where the machine has some, and tells its strength', async () => {
+  const { page } = await open(browser, site.origin);
+  await page.clock.setFixedTime(NOON);
+  await planOwn(page, site.origin);
+  const asked = page.getByLabel('Coolant tested, freezes at');
+  expect(await asked.isVisible()).toBe(false);
+  await page.getByLabel('What is it?').selectOption('car');
+  await asked.fill('34');
+  await page.getByText('Correct what is marked to see the plan.').waitFor();
+  await asked.fill('−28,8');
+  await settled(page);
+  const { coolant } = (await planOf(page)).machines[0]!;
+  expect(coolant).toMatchObject({ freezeC: expect.closeTo(-28.8, 6), strength: expect.closeTo(0.435, 6) });
+  await page.getByLabel('Cooled by').selectOption('air');
+  expect(await asked.isVisible()).toBe(false);
+  await settled(page);
+  expect((await planOf(page)).machines[0]!.coolant).toBeUndefined();
+}, 120_000);
+
 test('a comma is a decimal point, wrong figures take the plan away until they are right, after a reload too', async () => {
   const { page } = await open(browser, site.origin);
   await page.clock.setFixedTime(NOON);

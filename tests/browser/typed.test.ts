@@ -72,6 +72,15 @@ test('the weather is that of the station chosen, or of the nearest to coordinate
   expect(climate({ station: '71852', point: '52,4,-113,8' })).toEqual({ near: [52.4, -113.8] });
 });
 
+test.each([
+  ['us', '-29,2', '-29.2 °F'],
+  ['imperial', '−34', '-34 °C'],
+  ['metric', '', undefined],
+])('tested coolant is asked in the degrees of the tester: %s', (units, coolant, freezesAt) => {
+  const { machines } = answersOf({ ...drafts({ coolant }), home: { ...drafts().home, units } }, DEVICE);
+  expect(machines[0]!.coolantFreezesAt).toBe(freezesAt);
+});
+
 test('no petrol is no engine, and a charger has the settings that it was given', () => {
   const { machines, household } = answersOf(
     {

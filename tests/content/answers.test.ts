@@ -52,6 +52,7 @@ const machine = fc
     ),
     salted: maybe(fc.boolean()),
     cooling: maybe(fc.constantFrom('air', 'oil', 'liquid', 'none')),
+    coolantFreezesAt: maybe(fc.constantFrom('-34 °C', '-29.2 °F', '0 °C')),
     record: fc
       .record({
         readings: fc.array(
@@ -77,6 +78,7 @@ const machine = fc
   })
   .map(({ record, electric, driveBattery, ...given }) => ({
     ...given,
+    coolantFreezesAt: given.cooling === undefined || given.cooling === 'liquid' ? given.coolantFreezesAt : undefined,
     // As a form asks it.
     ...(electric ? { electric, fuel: false as const, driveBattery } : {}),
     record: given.battery === false ? { ...record, readings: [] } : record,

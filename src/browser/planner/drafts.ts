@@ -17,6 +17,7 @@ export const MACHINE_FIELDS = [
   'name',
   'kind',
   'cooling',
+  'coolant',
   'salt',
   'station',
   'stationName',
@@ -103,10 +104,11 @@ export const canPlan = ({ machines }: Drafts) =>
 export const areNamed = (machines: readonly MachineDraft[]) =>
   machines.every((m) => m.name.replace(NO_TEXT, '').trim() !== '');
 
-/** The units in which a tank and a stabiliser's dose are asked for: those of the pump and of the label. */
+/** The units in which coolant, a tank and a stabiliser's dose are asked for: those of tester, pump and label. */
 export const unitsOf = (units: string) => ({
   tank: { us: 'US gal', imperial: 'imp gal' }[units] ?? 'L',
   dose: units === 'us' ? 'US fl oz/US gal' : 'mL/L',
+  coolant: units === 'us' ? '°F' : '°C',
 });
 
 /**
@@ -149,6 +151,7 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
       electric: m.delivery === 'none',
       driveBattery: m.delivery === 'none' ? { chemistry: given(m.drive), removable: yesNo(m.driveOut) } : undefined,
       cooling: given(m.cooling),
+      coolantFreezesAt: withUnit(m.coolant, unitsOf(home.units).coolant),
       salted: ROAD_KINDS.includes(m.kind) ? yesNo(m.salt) : undefined,
       record: record(m),
     };

@@ -1,5 +1,6 @@
 /** The questions of the form, printed when the page is built. */
 import { CHEMISTRY_NAMES, DRIVE_CHEMISTRIES, KINDS } from '../../content/kinds.ts';
+import { preset } from '../../content/presets.ts';
 import { WORDS } from '../../site/words.ts';
 import { STORE_NAMES } from './drafts.ts';
 
@@ -48,6 +49,10 @@ export const FORM = {
     ['liquid', 'Liquid, with a radiator'],
     ['none', 'Nothing: electric'],
   ] as Option[],
+  coolant: 'Coolant tested, freezes at',
+  coolantHint:
+    'The freezing point that a refractometer or float tester showed, such as −34. Leave it open if nobody tested it.',
+  liquidKinds: KINDS.filter((k) => preset('cooling.kind', k).value === 'liquid'),
   salt: 'Is it used on salted roads?',
   salts: [UNKNOWN, ['false', 'No'], ['true', 'Yes']] as Option[],
   place: 'Where it rests',

@@ -20,9 +20,21 @@ export function fill(form: HTMLFormElement, drafts: Drafts, at: number): void {
     if (field instanceof HTMLSelectElement && field.selectedIndex < 0) field.selectedIndex = 0;
   }
   showUnits(form, drafts);
+  showCoolant(form);
+}
+
+/** Coolant is asked for where an engine has some: what cools it is chosen, or is usual for the kind. */
+function showCoolant(form: HTMLFormElement): void {
+  const asked = form.querySelector<HTMLElement>('[data-coolant]')!;
+  const cooling = fieldOf(form, 'cooling')!.value;
+  const usual = asked.dataset.liquid!.split(' ').includes(fieldOf(form, 'kind')!.value);
+  const isElectric = fieldOf(form, 'delivery')!.value === 'none';
+  asked.hidden = isElectric || (cooling !== 'liquid' && !(cooling === '' && usual));
 }
 
 function showUnits(form: HTMLFormElement, { home }: Drafts): void {
+  // Water freezes at 0 °C, 32 °F, and coolant below it.
+  fieldOf(form, 'coolant')!.dataset.max = unitsOf(home.units).coolant === '°F' ? '32' : '0';
   for (const [name, unit] of Object.entries(unitsOf(home.units)))
     form.querySelector(`[data-unit=${name}]`)!.textContent = unit;
 }
@@ -35,20 +47,25 @@ export function take(form: HTMLFormElement, drafts: Drafts, at: number): boolean
   const held = (name: string): string | undefined => {
     const field = fieldOf(form, name);
     if (!field) return undefined;
+    if (isUnasked(field)) return '';
     return field instanceof HTMLInputElement && field.type === 'checkbox' ? String(field.checked) : field.value;
   };
   const machine = drafts.machines[at]!;
+  showCoolant(form);
   for (const name of MACHINE_FIELDS) machine[name] = held(name) ?? machine[name];
   for (const name of HOME_FIELDS) drafts.home[name] = held(name) ?? drafts.home[name];
   showUnits(form, drafts);
   let sound = true;
   for (const field of form.querySelectorAll<Field>('input[name], select[name]')) {
-    const wrong = faultIn(field) || without(field, drafts);
+    const wrong = isUnasked(field) ? '' : faultIn(field) || without(field, drafts);
     mark(field, wrong);
     if (wrong) sound = false;
   }
   return sound;
 }
+
+/** A question that is not put is not answered, whatever its field still holds. */
+const isUnasked = (field: Field) => field.closest('[data-coolant][hidden]') !== null;
 
 /** What an answer asks for beside it. */
 function without({ name, value }: Field, { home }: Drafts): string {
@@ -60,6 +77,7 @@ function without({ name, value }: Field, { home }: Drafts): string {
 const ASKED: Record<string, string> = {
   'battery.capacity': 'capacity',
   'battery.chemistry': 'chemistry',
+  'cooling.freezesAt': 'coolant',
   'fuel.tank': 'tank',
   'fuel.delivery': 'delivery',
   driveBattery: 'drive',

@@ -110,6 +110,12 @@ const cooling = z.union([
           .union([z.literal('unknown'), quantity('percent', 'Glycol by volume', '50 %', { min: 0, max: 100 })])
           .register(z.globalRegistry, { description: 'Glycol by volume, or unknown', examples: ['50 %'] }),
       ),
+      freezesAt: z.optional(
+        quantity('temperature', 'Freezing point that a tester showed, in place of the strength', '-34 °C', {
+          min: -100,
+          max: 0,
+        }),
+      ),
       volume: z.optional(quantity('volume', 'Coolant in the whole system', '2.4 L', { min: 0.1, max: 60 })),
       drainable: z.optional(quantity('volume', 'What the drain plug lets out', '2 L', { min: 0.05, max: 60 })),
       refillStrength: z.optional(

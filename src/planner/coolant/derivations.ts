@@ -6,21 +6,59 @@ import type { Swap } from './strength.ts';
 
 export type Coolant = NonNullable<Machine['cooling']['coolant']>;
 
-/** Protection is wanted this much below the design low. */
+/** Below about a third by volume the rust inhibitors that come with the glycol are too thin. Common practice, from memory. */
+export const LEAST_STRENGTH = 1 / 3;
+
+/** Protection is wanted this much below the coldest to be reckoned with. */
 export const MARGIN_K = 5;
 
-export function needDerivation(designLowC: number, needC: number): Derivation {
+/** What the cold is reckoned with: that of the store, and that of outdoors where only a heater keeps it out [°C]. */
+export interface Cold {
+  storeC: number;
+  heaterFailsC?: number | undefined;
+}
+
+export const IN_STORE = 'coldest to be reckoned with in the store over the rest';
+
+export function needDerivation({ storeC, heaterFailsC }: Cold, needC: number): Derivation {
   return {
     method: 'coolant.need',
-    equation: 'needed freezing point = design low − margin',
+    equation: 'needed freezing point = coldest to be reckoned with − margin',
     inputs: [
-      { name: 'design low of the store over the rest', value: designLowC, unit: '°C' },
+      { name: IN_STORE, value: storeC, unit: '°C' },
+      ...(heaterFailsC === undefined
+        ? []
+        : [{ name: 'outdoors, where the heater fails', value: heaterFailsC, unit: '°C' }]),
       { name: 'margin', value: MARGIN_K, unit: 'K' },
     ],
     result: { value: needC, unit: '°C' },
     sources: ['the margin: common practice'],
     caveat:
       'Below first ice coolant is slush before it is solid: propylene glycol of 20–50 % bursts a pipe 7 to {15 K} colder only (secondary copies of ASHRAE). That reserve is not counted on, and slush must not be pumped.',
+  };
+}
+
+/**
+ * @param needed - strength that the cold asks for, volume fraction; undefined where no mixture reaches it
+ * @param aimed - strength aimed at
+ */
+export function aimDerivation(needC: number, needed: number | undefined, aimed: number): Derivation {
+  return {
+    method: 'coolant.aim',
+    equation:
+      'strength aimed at = the larger of the strength that freezes at the needed point and a third; the strongest where none does',
+    inputs: [
+      { name: 'needed freezing point', value: needC, unit: '°C' },
+      needed === undefined
+        ? { name: 'strength that freezes there', value: 'none', unit: '' }
+        : { name: 'strength that freezes there', value: needed * 100, unit: '% by volume' },
+      { name: 'least that its inhibitors ask', value: LEAST_STRENGTH * 100, unit: '% by volume' },
+    ],
+    result: { value: aimed, unit: 'volume fraction' },
+    sources: [
+      'no less than a third of glycol, for the rust inhibitors that come with it: common practice, from memory',
+    ],
+    caveat: "Half and half is the usual mixture. The maker's handbook goes before this.",
   };
 }
 
@@ -47,7 +85,7 @@ export function swapDerivation(coolant: Coolant, target: number, reach: number, 
       { name: 'coolant in the system, V', value: coolant.volumeL, unit: 'L' },
       { name: 'one draining lets out, Vd', value: coolant.drainableL, unit: 'L' },
       { name: 'strength now, C0', value: coolant.strength! * 100, unit: '%' },
-      { name: 'strength needed, Ct', value: target * 100, unit: '%' },
+      { name: 'strength aimed at, Ct', value: target * 100, unit: '%' },
       { name: 'strength of the refill, Cc', value: coolant.refillStrength * 100, unit: '%' },
       { name: 'one draining reaches', value: reach * 100, unit: '%' },
     ],
@@ -69,7 +107,7 @@ export function testDerivation(firstFrost: IsoDate | undefined, designLowC: numb
         value: firstFrost ?? 'not within the rest',
         unit: '',
       },
-      { name: 'design low of the store over the rest', value: designLowC, unit: '°C' },
+      { name: IN_STORE, value: designLowC, unit: '°C' },
     ],
     result: { value: testBy, unit: '' },
     sources: ['water freezes at 0 °C and cracks the block; one degree Celsius for the thermometer: common practice'],

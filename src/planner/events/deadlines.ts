@@ -22,7 +22,6 @@ export function deadlineDrafts(plan: PlanWithoutEvents): Draft[] {
 function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   const { coolant, firstFrostInStore: frost, name, season } = machine;
   if (!coolant) return [];
-  const need = `It must not freeze above ${formatQuantity(coolant.needC, '°C', plan.units)}.`;
   const drafts: Draft[] = [];
   if (coolant.testBy !== undefined) {
     drafts.push(
@@ -32,7 +31,6 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
         label: `Test ${name}'s coolant`,
         text: lines(
           coolant.text,
-          need,
           frost && `The store can reach frost from ${writtenDay(frost, plan.household.locale)} on.`,
         ),
         category: 'lay-up',
@@ -45,11 +43,7 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
         date: addDays(frost, -1),
         title: `Renew ${name}'s coolant${swap}: today at the latest`,
         label: `Renew ${name}'s coolant`,
-        text: lines(
-          coolant.text,
-          need,
-          `The store can reach frost from ${writtenDay(frost, plan.household.locale)} on.`,
-        ),
+        text: lines(coolant.text, `The store can reach frost from ${writtenDay(frost, plan.household.locale)} on.`),
         category: 'lay-up',
       }),
     );

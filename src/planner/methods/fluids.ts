@@ -109,10 +109,19 @@ export const FLUID_METHODS: readonly Method[] = [
   {
     key: 'coolant.need',
     title: 'protection needed',
-    equation: 'needed freezing point = coldest to be reckoned with in the store − 5 °C',
+    equation:
+      'needed freezing point = coldest to be reckoned with in the store − 5 °C; where only a heater keeps it warm, outdoors',
     symbols: ['°C'],
     sources: [COMMON],
     weaknesses: ['Carries the error of the coldest to be reckoned with.'],
+  },
+  {
+    key: 'coolant.aim',
+    title: 'strength aimed at',
+    equation: 'the larger of the strength that freezes at the needed point and a third; the strongest where none does',
+    symbols: ['volume fraction: 1'],
+    sources: [`${COMMON}, from memory: rust inhibitors are too thin below a third; half and half is usual`],
+    weaknesses: ["The maker's handbook may ask for more."],
   },
   {
     key: 'coolant.freezing-point',

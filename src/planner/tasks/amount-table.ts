@@ -85,7 +85,7 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('fuelLimit', 'text', FUEL),
   // Coolant in the whole system.
   row('coolantVolume', 'L', COOLANT),
-  // Temperature that the coolant must stand.
+  // Freezing point that the coolant is to have: below the cold of the store, and that of a third of glycol at the most.
   row('coolantNeed', '°C', COOLANT),
   // Coolant to drain and to replace.
   row('coolantSwap', 'L', { coolant: { swap: true } }),

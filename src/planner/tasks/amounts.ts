@@ -159,7 +159,7 @@ function coolantAmounts(machine: Machine, { coolant: plan }: PlanParts) {
   if (!coolant || !plan) return {};
   return {
     coolantVolume: coolant.volumeL,
-    coolantNeed: plan.needC,
+    coolantNeed: plan.aimC,
     coolantSwap: (plan.replaceL ?? 0) > 0 ? plan.replaceL : undefined,
     coolantRefill: coolant.refillStrength * 100,
   };

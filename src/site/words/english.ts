@@ -367,6 +367,7 @@ export const machine = {
     replace: 'Drain and replace',
     swaps: 'Times',
     testBy: 'Test by',
+    now: 'now: its day is past',
     ageDue: 'Change by age',
     unknown: 'not known',
   },

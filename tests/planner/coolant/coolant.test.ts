@@ -22,15 +22,16 @@ function plan(
     machine?: Partial<Machine>;
   } = {},
 ) {
-  const { machine: changed, ...rest } = input;
+  const { machine: changed, asOf = '2026-10-01' } = input;
+  const { designLowC, firstFrostInStore } = { designLowC: -25, firstFrostInStore: '2026-11-02', ...input };
+  const rest = { designLowC, outdoorLowC: designLowC, firstFrost: firstFrostInStore };
   const result = planCoolant({
     machine: machine({ cooling: { kind: 'liquid', coolant: coolant(over) }, ...changed }),
     place: place(),
     household: household(),
-    designLowC: -25,
-    firstFrostInStore: '2026-11-02',
-    asOf: '2026-10-01',
-    ...rest,
+    rest,
+    ahead: rest,
+    asOf,
   });
   if (!result) throw new Error('a liquid-cooled machine gives a plan');
   return result;
@@ -68,7 +69,7 @@ test('a ready-mixed refill that cannot reach the strength says what would', () =
 
 test('a cold that no mixture reaches is not promised', () => {
   const { plan: p, warnings } = plan({ strength: 0.5 }, { designLowC: -50 });
-  expect(p.targetStrength).toBeUndefined();
+  expect(p.targetStrength).toBe(tableEnd('ethylene').strength);
   expect(p.enough).toBe(false);
   expect(warnings.some((w) => w.act.includes('warmer'))).toBe(true);
 });
@@ -100,7 +101,7 @@ test('a test in a cold that no mixture reaches names the strongest there is', ()
 
 test('a test that is overdue while the machine rests is a danger', () => {
   const { warnings } = plan({ strength: undefined }, { asOf: '2026-12-01' });
-  expect(warnings.some((w) => w.level === 'danger' && w.act.includes('today'))).toBe(true);
+  expect(warnings.some((w) => w.level === 'danger' && w.act.startsWith('Test it now'))).toBe(true);
 });
 
 test('a store that never freezes asks for no dated test', () => {
@@ -115,7 +116,8 @@ test('a liquid-cooled machine of which nothing is known is treated as unknown st
 });
 
 test.each(['air', 'oil', 'none'] as const)('a machine cooled by %s has no coolant plan', (kind) => {
-  const input = { place: place(), household: household(), designLowC: -25, asOf: '2026-10-01' };
+  const rest = { designLowC: -25, outdoorLowC: -25 };
+  const input = { place: place(), household: household(), rest, ahead: rest, asOf: '2026-10-01' };
   expect(planCoolant({ ...input, machine: machine({ cooling: { kind } }) })).toBeUndefined();
 });
 

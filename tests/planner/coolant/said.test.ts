@@ -3,6 +3,7 @@
  * freezing points are read off it: 22 % −10.2 °C, 49.6 % −36.4 °C, 57.8 % (its last) −48.3 °C. 5 K are wanted to spare.
  */
 import { expect, test } from 'vitest';
+import type { ColdOfRest } from '../../../src/planner/coolant/case.ts';
 import { glycolRow } from '../../../src/planner/coolant/glycols.ts';
 import { drainAndReplace, freezingPointC, planCoolant, strengthFor } from '../../../src/planner/coolant/index.ts';
 import type { Machine } from '../../../src/planner/household.ts';
@@ -14,19 +15,34 @@ interface At {
   firstFrostInStore?: string | undefined;
   asOf?: string;
   machine?: Partial<Machine>;
+  /** What is left of the rest; all of it where it is not said. */
+  ahead?: Partial<ColdOfRest>;
+  /** A heater alone keeps the store at `designLowC`; outdoors it gets this cold [°C]. */
+  heaterFailsC?: number;
+  tested?: boolean;
+  strengthened?: boolean;
 }
 
 /** The fixture rests from 25 October 2026 to 10 April 2027; asked for −36.4 °C where nothing else is said. */
-function told(own: Own | undefined, { machine: more, ...at }: At = {}) {
+function told(own: Own | undefined, { machine: more, heaterFailsC, ahead, ...at }: At = {}) {
   const cooling = { kind: 'liquid' as const, ...(own && { coolant: coolant({ lastChanged: '2026-10-01', ...own }) }) };
-  const { plan, warnings } = planCoolant({
-    machine: machine({ cooling, ...more }),
-    place: place(),
-    household: household(),
+  const { designLowC, firstFrostInStore, asOf } = {
     designLowC: -31.4,
-    firstFrostInStore: '2026-11-02',
+    firstFrostInStore: heaterFailsC === undefined ? '2026-11-02' : undefined,
     asOf: '2026-10-01',
     ...at,
+  };
+  const rest = { designLowC, outdoorLowC: heaterFailsC ?? designLowC, firstFrost: firstFrostInStore };
+  const { enclosure } = place();
+  const { plan, warnings } = planCoolant({
+    machine: machine({ cooling, ...more }),
+    place: place({ enclosure: heaterFailsC === undefined ? enclosure : { ...enclosure, setpointC: designLowC } }),
+    household: household(),
+    rest,
+    ahead: { ...rest, ...ahead },
+    asOf,
+    tested: at.tested,
+    strengthened: at.strengthened,
   })!;
   return {
     plan: { ...plan, text: metric(plan.text) },
@@ -46,10 +62,139 @@ test('strong enough, to the row: nothing to do', () => {
     enough: true,
     replaceL: 0,
     swaps: 0,
-    text: '50 % freezes at −36 °C, −36 °C is needed: protected.',
+    text: '50 % freezes at −36 °C, −36 °C is needed: protected from frost.',
   });
   expect(warnings).toEqual([]);
   expect(told({ strength: 0.495 }).plan.enough).toBe(false);
+});
+
+/**
+ * No less than a third of glycol for its rust inhibitors, half and half as a rule: common practice, from memory. A third lies
+ * between the rows of 32.6 % (−17.9 °C) and 33.5 % (−18.6 °C).
+ */
+const A_THIRD =
+  'It is to hold a third of ethylene glycol or more, which freezes at −18 °C: the cold asks for less, but below a third its rust inhibitors do not protect. Half and half is usual.';
+
+// 2.5 L, 13.6 % (−5.4 °C) where −9 °C is needed: 2.5 · (1/3 − 0.136)/(1 − 0.136) = 0.571 L.
+test('where the cold asks for little, a third is aimed at all the same', () => {
+  const { plan, warnings } = told({ strength: 0.136 }, { designLowC: -4 });
+  expect(plan).toMatchObject({ needC: -9, enough: false, freezeC: -5.4 });
+  expect(plan.targetStrength).toBeCloseTo(1 / 3, 12);
+  expect(plan.aimC).toBeGreaterThan(-18.6);
+  expect(plan.aimC).toBeLessThan(-17.9);
+  expect(plan.replaceL).toBeCloseTo((2.5 * (1 / 3 - 0.136)) / 0.864, 9);
+  expect(plan.text).toBe(
+    '14 % freezes at −5 °C, −9 °C is needed; a third (33 %) is aimed at, for its rust inhibitors. Drain 0.6 L and refill with 100 %.',
+  );
+  expect(warnings).toMatchObject([
+    {
+      level: 'danger',
+      text: 'The coolant freezes at −5 °C; in the coldest to be reckoned with the store reaches −4 °C.',
+    },
+  ]);
+});
+
+// 2.5 L, 4.4 % (−1.4 °C), −3 °C is needed in a store that stays at 2 °C: 2.5 · (1/3 − 0.044)/(1 − 0.044) = 0.757 L.
+test('where nothing freezes, weak coolant is a note, and a third is aimed at', () => {
+  const { plan, warnings } = told({ strength: 0.044 }, { designLowC: 2, firstFrostInStore: undefined });
+  expect(plan.replaceL).toBeCloseTo((2.5 * (1 / 3 - 0.044)) / 0.956, 9);
+  expect(warnings).toMatchObject([{ level: 'note', act: 'Drain 0.8 L and refill with 100 %.' }]);
+});
+
+test('coolant that does not freeze and is below a third is told of its rust inhibitors', () => {
+  const { plan, warnings } = told({ strength: 0.22 }, { designLowC: -5 });
+  expect(plan).toMatchObject({
+    enough: true,
+    replaceL: 0,
+    text: '22 % freezes at −10 °C, −10 °C is needed: protected from frost. Its rust inhibitors want a third of glycol or more; half and half is usual.',
+  });
+  expect(warnings).toMatchObject([
+    {
+      level: 'note',
+      text: 'The coolant holds 22 % glycol: it does not freeze here, but below about a third its rust inhibitors do not protect.',
+      act: 'Bring it to a third or more at the next change; half and half is usual.',
+    },
+  ]);
+  expect(told({ strength: 1 / 3 }, { designLowC: -5 }).warnings).toEqual([]);
+});
+
+// A heater can fail: the cold of outdoors is reckoned with, −31.4 − 5 = −36.4 °C, so 49.6 %.
+test('where only a heater keeps the store warm, the cold of outdoors is reckoned with, and that is said', () => {
+  const heated = { designLowC: 8, heaterFailsC: -31.4 };
+  const { plan, warnings } = told({ strength: 0.22 }, heated);
+  expect(plan).toMatchObject({ needC: -36.4, aimC: -36.4, enough: false });
+  expect(plan.replaceL).toBeCloseTo((2.5 * 0.276) / 0.78, 6);
+  expect(warnings).toMatchObject([
+    {
+      level: 'warning',
+      text: 'The coolant freezes at −10 °C; only a heater keeps Tin shed at 8 °C: where it fails, the cold of outdoors comes in, −31 °C in the coldest to be reckoned with.',
+      act: 'Strengthen it by 25 October 2026. Drain 0.9 L and refill with 100 %.',
+    },
+  ]);
+  expect(inputs(plan, 'need').slice(0, 2)).toEqual([
+    ['coldest to be reckoned with in the store over the rest', 8, '°C'],
+    ['outdoors, where the heater fails', -31.4, '°C'],
+  ]);
+  const unknown = told({ strength: undefined }, heated);
+  expect(unknown.plan.text).toBe(
+    'Strength unknown: test it with a refractometer by 25 October 2026. It must not freeze above −36 °C (50 % ethylene glycol). A heater can fail, so the cold of outdoors is reckoned with, −31 °C.',
+  );
+  expect(unknown.plan.testBy).toBe('2026-10-25');
+  expect(told({ strength: undefined }, { ...heated, asOf: '2026-12-01' }).warnings).toMatchObject([
+    { level: 'warning', act: 'Test it now; plain water cracks the block from −1 °C down.' },
+  ]);
+  // Mild outdoors, a heater changes nothing.
+  expect(told({ strength: 0.496 }, { designLowC: 8, heaterFailsC: 8 }).plan.needC).toBe(3);
+});
+
+const SUMMER = { season: { lastUse: '2026-04-10', firstUse: '2026-11-20', proposed: false, reasons: [] } };
+
+test('in August a test is wanted by the next frost, and by none where no frost is to come', () => {
+  const at = { machine: SUMMER, firstFrostInStore: '2026-04-09', asOf: '2026-08-01' };
+  const before = told({ strength: undefined }, { ...at, ahead: { firstFrost: '2026-10-20' } });
+  expect(before.plan.testBy).toBe('2026-10-19');
+  expect(before.warnings).toMatchObject([
+    { level: 'warning', act: 'Test it by 19 October 2026; plain water cracks the block from −1 °C down.' },
+  ]);
+  const weak = told({ strength: 0.22 }, { ...at, ahead: { firstFrost: '2026-10-20' } });
+  expect(weak.warnings[0]!.act).toMatch(/^Strengthen it by 19 October 2026\. /);
+  const over = { ...at, ahead: { firstFrost: undefined, designLowC: 3 } };
+  const done = told({ strength: undefined }, over);
+  expect([done.warnings, done.plan.testBy]).toEqual([[], undefined]);
+  expect(done.plan.text).toMatch(/^Strength unknown, and the frost of this rest is over: test it before the next\. /);
+  for (const strength of [0.22, 0.05]) expect(told({ strength }, over).warnings).toEqual([]);
+  expect(told({ strength: 0.22 }, { ...over, designLowC: -44 }).warnings).toEqual([]);
+  // Frost takes a hard year from here on: no day of it is known.
+  const hard = told({ strength: undefined }, { ...at, ahead: { firstFrost: undefined, designLowC: -1.1 } });
+  expect(hard.warnings).toMatchObject([{ level: 'warning', act: expect.stringMatching(/^Test it now; plain water/) }]);
+  expect(hard.plan.text).toMatch(/^Strength unknown: test it with a refractometer now\. /);
+});
+
+test('a ticked test is a danger no more, and asks for what it showed; so does a ticked refill', () => {
+  const late = { asOf: '2026-12-01' };
+  const { plan, warnings } = told({ strength: undefined }, { ...late, tested: true });
+  expect(plan.testBy).toBeUndefined();
+  expect(plan.text).toMatch(
+    /^Tested, and what the tester showed is not written down\. It must not freeze above −36 °C/,
+  );
+  const act =
+    'Write down the freezing point that the tester showed: "Coolant tested, freezes at" in the form, cooling.freezesAt in machines/juniper.yaml.';
+  expect(warnings).toMatchObject([
+    {
+      level: 'note',
+      text: 'The coolant is ticked as tested, and what it showed is not written down.',
+      act: `${act} The plan then says whether it is enough.`,
+    },
+  ]);
+  expect(told({ strength: 0.22 }, { ...late, tested: true }).warnings).toMatchObject([{ level: 'danger' }]);
+  expect(told({ strength: 0.22 }, late).warnings[0]!.act).toBe('Strengthen it now. Drain 0.9 L and refill with 100 %.');
+  expect(told({ strength: 0.22 }, { ...late, strengthened: true }).warnings).toMatchObject([
+    {
+      level: 'note',
+      text: 'The coolant is ticked as strengthened, and what is written down is still its old strength.',
+      act: `Test it again. ${act}`,
+    },
+  ]);
 });
 
 // x = V·(Ct − C0)/(Cc − C0): 2.5 · 0.276/0.78 = 0.885 L.
@@ -62,7 +207,7 @@ test('too weak, with one draining', () => {
   expect(warnings).toEqual([
     {
       level: 'danger',
-      text: 'The coolant freezes at −10 °C; the store can reach −31 °C.',
+      text: 'The coolant freezes at −10 °C; in the coldest to be reckoned with the store reaches −31 °C.',
       act: 'Strengthen it by 1 November 2026. Drain 0.9 L and refill with 100 %.',
       machine: 'juniper',
       about: 'coolant',
@@ -91,7 +236,9 @@ test('a refill that cannot get there says what would', () => {
   expect(plan.text).toBe(
     '22 % freezes at −10 °C, −36 °C is needed (50 %). A refill of 40 % cannot get there (one draining reaches 37 %): drain 2.0 L and refill with 55 % or stronger.',
   );
-  expect(warnings[0]!.act).toBe('Strengthen it by 1 November 2026. See the coolant plan for the refill.');
+  expect(warnings[0]!.act).toBe(
+    'Strengthen it by 1 November 2026. A refill of 40 % cannot get there (one draining reaches 37 %): drain 2.0 L and refill with 55 % or stronger.',
+  );
   expect(told({ strength: 0.22, volumeL: 2.4, drainableL: 2, refillStrength: 0.22 }).plan.text).toMatch(
     / A refill of 22 % cannot get there: drain 2\.0 L and refill with 55 % or stronger\.$/,
   );
@@ -125,21 +272,28 @@ test('beyond 65 % no figure is given, up to there that of the table’s end', ()
   ]);
 });
 
+// The strongest of the table is aimed at: 2.5 · (0.578 − 0.22)/(1 − 0.22) = 1.147 L.
 test('a cold that no mixture reaches', () => {
   const { plan, warnings } = told({ strength: 0.22 }, { designLowC: -44 });
   expect(plan).toMatchObject({
     enough: false,
     freezeC: -10.2,
-    targetStrength: undefined,
-    text: 'No mixture of ethylene glycol reaches −49 °C; 58 %, the strongest of the table, freezes at −48 °C. Bring it to that, or store the machine warmer.',
+    targetStrength: 0.578,
+    aimC: -48.3,
+    text: 'No mixture of ethylene glycol reaches −49 °C; 58 %, the strongest of the table, freezes at −48 °C. Bring it to 58 %, or store the machine warmer. Drain 1.1 L and refill with 100 %.',
   });
   expect(warnings).toMatchObject([
     {
       level: 'danger',
       text: 'The store can reach colder than any mixture of ethylene glycol protects with 5 degrees to spare.',
-      act: 'Bring it to 58 %, or store the machine warmer.',
+      act: 'Bring it to 58 %, or store the machine warmer. Drain 1.1 L and refill with 100 %.',
     },
   ]);
+  expect(plan.replaceL).toBeCloseTo((2.5 * 0.358) / 0.78, 9);
+  const strongest = told({ strength: 0.578 }, { designLowC: -44 });
+  expect(strongest.plan.replaceL).toBeUndefined();
+  expect(strongest.warnings[0]!.act).toBe('It is as strong as helps: store the machine warmer.');
+  expect(told({ strength: undefined }, { designLowC: -44 }).plan.aimC).toBe(-48.3);
   // Down to −48.3 °C there is one.
   expect(told({ strength: 0.22 }, { designLowC: -43.3 }).plan.targetStrength).toBeCloseTo(0.578, 6);
 });
@@ -154,7 +308,7 @@ test('unknown strength in a store that freezes: a test with its day and what it 
   expect(warnings).toMatchObject([
     {
       level: 'warning',
-      text: 'Nobody knows whether the coolant freezes, and the store can reach −31 °C.',
+      text: 'Nobody knows whether the coolant freezes, and in the coldest to be reckoned with the store reaches −31 °C.',
       act: 'Test it by 1 November 2026; plain water cracks the block from −1 °C down.',
     },
   ]);
@@ -171,10 +325,10 @@ test('the test is late from the day after it to the day before first use', () =>
   expect(level('2026-11-01').level).toBe('warning');
   expect(level('2026-11-02')).toMatchObject({
     level: 'danger',
-    act: 'Test it today: the day before the first frost in the store has passed.',
+    act: 'Test it now: the store can freeze already; plain water cracks the block from −1 °C down.',
   });
   expect(level('2027-04-09').level).toBe('danger');
-  expect(level('2027-04-10').level).toBe('warning');
+  expect(told({ strength: undefined }, { asOf: '2027-04-10' }).warnings).toEqual([]);
 });
 
 test('a store that stays above −1 °C freezes nothing; one that may be colder is tested by the last day of use', () => {
@@ -182,7 +336,7 @@ test('a store that stays above −1 °C freezes nothing; one that may be colder 
     told({ strength: undefined }, { designLowC, firstFrostInStore });
   expect(at(-1).plan).toMatchObject({
     enough: null,
-    text: 'Strength unknown. The store does not get below −1 °C during the rest, so nothing freezes; test it at the next service.',
+    text: `Strength unknown. The store does not get below −1 °C during the rest, so nothing freezes; test it at the next service. ${A_THIRD}`,
   });
   expect(at(-1).plan.testBy).toBeUndefined();
   expect(at(-1).warnings).toEqual([]);
@@ -194,7 +348,7 @@ test('coolant of which nothing is known is taken as ethylene glycol of unknown s
   const { plan, warnings } = told(undefined);
   expect(plan.text).toMatch(/ \(50 % ethylene glycol\)\.$/);
   expect(plan.ageDue).toBeUndefined();
-  expect(plan.derivations.map((d) => d.method)).toEqual(['coolant.need', 'coolant.test-by']);
+  expect(plan.derivations.map((d) => d.method)).toEqual(['coolant.need', 'coolant.aim', 'coolant.test-by']);
   expect(warnings).toHaveLength(1);
 });
 
@@ -250,14 +404,21 @@ test('each figure is derived from what went into it', () => {
   const { plan } = told({ strength: 0.22, volumeL: 2.4, drainableL: 2, refillStrength: 0.8, lifeYears: 4 });
   expect(plan.derivations.map((d) => d.method)).toEqual([
     'coolant.need',
+    'coolant.aim',
     'coolant.freezing-point',
     'coolant.replace',
     'coolant.age',
   ]);
   expect(inputs(plan, 'need')).toEqual([
-    ['design low of the store over the rest', -31.4, '°C'],
+    ['coldest to be reckoned with in the store over the rest', -31.4, '°C'],
     ['margin', 5, 'K'],
     [-36.4, '°C'],
+  ]);
+  expect(inputs(plan, 'aim')).toEqual([
+    ['needed freezing point', -36.4, '°C'],
+    ['strength that freezes there', close(49.6), '% by volume'],
+    ['least that its inhibitors ask', close(100 / 3), '% by volume'],
+    [close(0.496), 'volume fraction'],
   ]);
   expect(inputs(plan, 'freezing-point')).toEqual([
     ['glycol', 'ethylene', ''],
@@ -269,7 +430,7 @@ test('each figure is derived from what went into it', () => {
     ['coolant in the system, V', 2.4, 'L'],
     ['one draining lets out, Vd', 2, 'L'],
     ['strength now, C0', 22, '%'],
-    ['strength needed, Ct', close(49.6), '%'],
+    ['strength aimed at, Ct', close(49.6), '%'],
     ['strength of the refill, Cc', 80, '%'],
     ['one draining reaches', close(22 + 58 / 1.2), '%'],
     [close((2.4 * 0.276) / 0.58), 'L'],
@@ -287,7 +448,7 @@ test('each figure is derived from what went into it', () => {
   ]);
   expect(inputs(told({ strength: undefined }).plan, 'test-by')).toEqual([
     ['first day the store can reach −1 °C', '2026-11-02', ''],
-    ['design low of the store over the rest', -31.4, '°C'],
+    ['coldest to be reckoned with in the store over the rest', -31.4, '°C'],
     ['2026-11-01', ''],
   ]);
   expect(inputs(told({ strength: undefined }, { firstFrostInStore: undefined }).plan, 'test-by')[0]).toEqual([

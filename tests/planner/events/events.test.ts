@@ -208,7 +208,16 @@ test('coolant and fuel have their last days', () => {
   expect(find(events, "Juniper's fuel: from today it may be stale").date).toBe('2027-03-20');
   const weak = changeMachine(planParts(), 'old-fern', (m) => ({
     ...m,
-    coolant: { needC: -36, freezeC: -15, enough: false, replaceL: 2, text: 'It freezes at −15 °C.', derivations: [] },
+    coolant: {
+      needC: -36,
+      aimC: -36,
+      targetStrength: 0.5,
+      freezeC: -15,
+      enough: false,
+      replaceL: 2,
+      text: 'It freezes at −15 °C.',
+      derivations: [],
+    },
   }));
   expect(find(makeEvents(weak), /^Renew Old Fern's coolant, 2.0 L/).date).toBe('2026-11-19');
 });

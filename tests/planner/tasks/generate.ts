@@ -419,6 +419,8 @@ function partsOf(drawn: Drawn, machine: Machine): PlanParts {
       machine.cooling.coolant && coolant
         ? {
             needC: -28.4,
+            aimC: -28.4,
+            targetStrength: 0.5,
             replaceL: coolant.replaceL,
             enough: coolant.enough,
             ageDue: coolant.old ? lastUse : undefined,
