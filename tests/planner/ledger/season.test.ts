@@ -221,6 +221,8 @@ holds(
       ['fuel-drain.tank', 'fuel-drained'],
       ['fuel-drain.tank-two-taps', 'fuel-drained'],
       ['weight-off.wheels', 'weight-off'],
+      ['weight-off.wheels-four', 'weight-off'],
+      ['weight-off.track', 'weight-off'],
     ];
     return pairs.filter(([id, item]) => ids.has(id) && !items.has(item)).map(([id]) => id);
   },
