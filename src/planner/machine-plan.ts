@@ -213,5 +213,6 @@ function airOf(context: PlaceContext, machine: Machine, rest: Rest): AirPlan {
     why: sayable.why === '' ? undefined : sayable.why,
     lowestC: Math.min(...rest.months.map((month) => air.lowestC[month - 1]!)),
     highestC: Math.max(...rest.months.map((month) => air.highestC[month - 1]!)),
+    reckonedLowC: rest.designLowC,
   };
 }

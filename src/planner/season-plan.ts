@@ -225,6 +225,8 @@ export interface AirPlan {
   why?: string | undefined;
   lowestC: number;
   highestC: number;
+  /** The coldest to be reckoned with in the store over the rest: rarer than any hour of usual years [°C]. */
+  reckonedLowC: number;
 }
 
 export interface AirMonth {

@@ -164,6 +164,7 @@ const air = z.strictObject({
   why: text.optional(),
   lowestC: finite,
   highestC: finite,
+  reckonedLowC: finite,
 });
 
 const corrosion = z.strictObject({

@@ -136,11 +136,11 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   if (tooColdToCharge && room)
     return {
       care: 'carry-in' as const,
-      reason: `It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')}: in ${room.name} it can be charged on any day, so it spends the rest there.`,
+      reason: `It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')} in the coldest to be reckoned with: in ${room.name} it can be charged on any day, so it spends the rest there.`,
     };
   const stays = `${c.battery.removable ? 'no warm room is named' : 'it does not come out'}, so it stays in the machine`;
   const charging = tooColdToCharge
-    ? ` It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')}${freezes ? '' : `; ${stays}`}: charge it on a warm day, or bring ${c.battery.removable ? 'it' : 'the machine'} into the warm for the charge.`
+    ? ` It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')} in the coldest to be reckoned with${freezes ? '' : `; ${stays}`}: charge it on a warm day, or bring ${c.battery.removable ? 'it' : 'the machine'} into the warm for the charge.`
     : '';
   if (visits === 0 && !freezes)
     return {
@@ -204,7 +204,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
     if (row.minChargeC !== undefined && coldest < row.minChargeC)
       warnings.push({
         level: 'danger',
-        text: `${place.name} can fall to ${say(coldest, '°C')}: lithium iron phosphate must not be charged below ${say(0, '°C')}, and a maintainer charges.`,
+        text: `${place.name} can fall to ${say(coldest, '°C')} in the coldest to be reckoned with: lithium iron phosphate must not be charged below ${say(0, '°C')}, and a maintainer charges.`,
         act: 'Carry the battery in, or disconnect it and charge it on a warm day.',
       });
   }

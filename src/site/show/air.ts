@@ -30,13 +30,14 @@ function store({ machine: { air, corrosion, name }, format, say, fold }: Showing
     words.heading,
     html`<div class="pair">${figure(airPicture({ name, air }, about, say), legend, airTable({ name, air }, say), fold)}<div class="stack">${facts(
       [
+        [words.reckoned, quantity(air.reckonedLowC, '°C')],
         [words.lowest, low],
         [words.highest, high],
         [metal.class, corrosion.category],
         [metal.steel, metal.perYear(amount(corrosion.steelUmPerYear, 'µm'))],
         [metal.zinc, metal.perYear(amount(corrosion.zincUmPerYear, 'µm'))],
       ],
-    )}${air.why && html`<p class="text">${air.why}</p>`}
+    )}<p class="text quiet">${words.which}</p>${air.why && html`<p class="text">${air.why}</p>`}
 <p class="text quiet">${metal.uncertainty(number(corrosion.uncertainty.low), number(corrosion.uncertainty.high))}</p>
 ${fold({
   summary: WORDS.derivation.caveat,

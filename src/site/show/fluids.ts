@@ -26,7 +26,7 @@ function fuel(showing: Showing): Markup | false {
       ...(fuel.settled ? settled(fuel, showing.format) : toDo(fuel, showing.format)),
       [f.useBy, `${plainDate(fuel.useBy.earliest)} – ${plainDate(fuel.useBy.latest)}`],
       [f.atFirstUse, `${f.verdict[fuel.atFirstUse.verdict]}. ${fuel.atFirstUse.text}`],
-      ...(fuel.choice === 'drain' ? [] : inTank(fuel, showing.format)),
+      ...(fuel.choice === 'drain' ? [] : inTank(fuel, showing)),
       [
         f.limit,
         `${fuel.localLimit.exceeded === true ? `${f.exceeded} ` : ''}${fuel.localLimit.text} ${f.limitAt(fuel.localLimit.where)}`,
@@ -66,10 +66,19 @@ function settled(fuel: FuelPlan, { quantity }: Showing['format']): Rows {
   ];
 }
 
+/** A tank is as good as full to its brim from here on [%]. */
+const BRIM_PCT = 99.5;
+
 /** What is known of fuel that stays in the tank. */
-function inTank(fuel: FuelPlan, { amount, quantity }: Showing['format']): [string, string][] {
+function inTank(fuel: FuelPlan, { machine, format: { amount, quantity } }: Showing): [string, string][] {
+  const warmest = quantity(machine.air.highestC, '°C');
   return [
-    [f.full, amount(fuel.fullAtHottestPct, '%', 1)],
+    [
+      f.full,
+      fuel.fullAtHottestPct < BRIM_PCT
+        ? f.fullAt(amount(fuel.fullAtHottestPct, '%', 0), warmest)
+        : f.brimAt(quantity(fuel.levelL, 'L'), warmest),
+    ],
     [f.water, quantity(fuel.waterToleranceML, 'mL')],
     [f.breathing, fuel.breathingWaterML < 0.5 ? f.hardly : quantity(fuel.breathingWaterML, 'mL')],
   ];

@@ -309,8 +309,11 @@ export const machine = {
   },
   air: {
     heading: 'Air of the store',
-    lowest: 'Coldest hour found',
-    highest: 'Warmest hour found',
+    reckoned: 'Coldest to be reckoned with',
+    lowest: 'Coldest hour of usual years',
+    highest: 'Warmest hour of usual years',
+    which:
+      'Usual years tell of damp and petrol. The coldest to be reckoned with is a rare cold beyond them, in which battery and coolant still come to no harm.',
     typical: (factor: AirPlan['typicalFactor'], said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>) => {
       const parts = [
         `wet ${factor.wet}`,
@@ -347,6 +350,9 @@ export const machine = {
     cans: 'Cans needed',
     tap: 'Tap',
     full: 'Tank at its warmest',
+    fullAt: (share: string, warmest: string) => `${share} full at ${warmest}`,
+    brimAt: (level: string, warmest: string) =>
+      `full to the brim at ${warmest}: filled cold to more than ${level}, it would run over as it warms`,
     water: 'Water the fuel can hold',
     breathing: 'Most that breathing brings',
     hardly: 'less than half a millilitre',

@@ -106,19 +106,19 @@ test.each<[string, Given, Partial<Care>, RegExp]>([
     'lithium that must be charged in the cold',
     { kind: 'lifepo4', own: { ...FLAT, selfDischargePctPerMonth: ranged(8, 6, 12) }, weather: COLD },
     { care: 'carry-in' },
-    /^It must not be charged below 0 °C, and Barn can fall to −31 °C: in the warm room it can be charged on any day, so it spends the rest there\.$/,
+    /^It must not be charged below 0 °C, and Barn can fall to −31 °C in the coldest to be reckoned with: in the warm room it can be charged on any day, so it spends the rest there\.$/,
   ],
   [
     'lithium that lasts in the cold, since it is charged before the first start in any case',
     { kind: 'lifepo4', own: LASTING, weather: COLD },
     { care: 'carry-in', keptAt: 'room' },
-    /^It must not be charged below 0 °C, and Barn can fall to −31 °C: in the warm room it can be charged on any day, so it spends the rest there\.$/,
+    /^It must not be charged below 0 °C, and Barn can fall to −31 °C in the coldest to be reckoned with: in the warm room it can be charged on any day, so it spends the rest there\.$/,
   ],
   [
     'lithium that lasts in the cold, and no room',
     { kind: 'lifepo4', own: LASTING, weather: COLD, home: { batteryRoom: undefined } },
     { care: 'visits' },
-    /^It lasts the rest by itself, even at its fastest loss: no charge is needed before start-up\. It must not be charged below 0 °C, and Barn can fall to −31 °C; no warm room is named, so it stays in the machine: charge it on a warm day, or bring it into the warm for the charge\.$/,
+    /^It lasts the rest by itself, even at its fastest loss: no charge is needed before start-up\. It must not be charged below 0 °C, and Barn can fall to −31 °C in the coldest to be reckoned with; no warm room is named, so it stays in the machine: charge it on a warm day, or bring it into the warm for the charge\.$/,
   ],
   [
     'lithium that lasts where it never freezes',
@@ -248,7 +248,7 @@ test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
     [
       {
         level: 'danger',
-        text: /^Barn can fall to −31 °C: lithium iron phosphate must not be charged below 0 °C, and a maintainer charges\.$/,
+        text: /^Barn can fall to −31 °C in the coldest to be reckoned with: lithium iron phosphate must not be charged below 0 °C, and a maintainer charges\.$/,
         act: /^Carry the battery in, or disconnect it/,
       },
     ],
@@ -352,7 +352,7 @@ test('ten kelvins are clear of freezing, three are just no danger', () => {
   expect(careOf(lithiumAt(-30.1, without)).reason).toMatch(/ at its fastest loss: no charge/);
   expect(careOf(lithiumAt(-37, without))).toMatchObject({ care: 'visits', lasts: true });
   expect(careOf(lithiumAt(-37.1, without)).reason).toBe(
-    'Its charge would last the rest, even at its fastest loss. It would come within 3 degrees of its lowest storage temperature, and no warm room is named, so it stays in the machine. It must not be charged below 0 °C, and Barn can fall to −37 °C: charge it on a warm day, or bring it into the warm for the charge.',
+    'Its charge would last the rest, even at its fastest loss. It would come within 3 degrees of its lowest storage temperature, and no warm room is named, so it stays in the machine. It must not be charged below 0 °C, and Barn can fall to −37 °C in the coldest to be reckoned with: charge it on a warm day, or bring it into the warm for the charge.',
   );
   expect(careOf(lithiumAt(-37.1))).toMatchObject({
     care: 'carry-in',
@@ -382,7 +382,7 @@ test('the cold of months in which it does not rest is nothing to it', () => {
 test('what cannot be carried is visited, whatever speaks for carrying', () => {
   const stays = { ...CHARGED, removable: false };
   expect(careOf(lithiumAt(-5, { own: stays })).reason).toMatch(
-    /^It is charged on computed days \(\d+ charges? if it were alone\): there is no power at Barn\. It stays clear of its lowest storage temperature\. It must not be charged below 0 °C, and Barn can fall to −5 °C; it does not come out, so it stays in the machine: charge it on a warm day, or bring the machine into the warm for the charge\.$/,
+    /^It is charged on computed days \(\d+ charges? if it were alone\): there is no power at Barn\. It stays clear of its lowest storage temperature\. It must not be charged below 0 °C, and Barn can fall to −5 °C in the coldest to be reckoned with; it does not come out, so it stays in the machine: charge it on a warm day, or bring the machine into the warm for the charge\.$/,
   );
   expect(careOf({ at: { tripMinutes: 90 }, own: { removable: false } }).care).toBe('visits');
   expect(careOf({ at: { tripMinutes: 90 }, home: { batteryRoom: undefined } }).care).toBe('visits');

@@ -64,6 +64,6 @@ test.each([
 
 test('the warnings name the cold and the limits', () => {
   const [cold, charging] = planned({ removable: false }, -31).warnings;
-  expect(cold!.text).toMatch(/can fall to −31 °C: .*kept down to −20 °C/);
+  expect(cold!.text).toMatch(/can fall to −31 °C in the coldest to be reckoned with: .*kept down to −20 °C/);
   expect(charging!.text).toContain('gets below 0 °C');
 });
