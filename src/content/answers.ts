@@ -16,6 +16,7 @@ import { resolveMachine } from './resolve.ts';
 import { resolveHousehold, resolvePlace } from './resolve-place.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { PlaceFile } from './schemas/place.ts';
+import { typedIn } from './typed.ts';
 import {
   chargerSettings,
   type HouseholdAnswers,
@@ -102,7 +103,7 @@ export function problemsOf(answers: Answers): AnswerProblem[] {
     const say: Say = (path, what, fix) => problems.push({ machine: id, field: path.join('.'), what, fix });
     const file = machineFile(machine);
     seasonProblems(file, say);
-    answerProblems(file, say);
+    answerProblems(file, say, typedIn(machine));
     return problems;
   });
 }

@@ -3,6 +3,7 @@ import { ASKED_LIMITS, sayBeyond } from './limits.ts';
 import type { Path } from './path.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { Known } from './sound.ts';
+import { inTypedUnit, type Typed } from './typed.ts';
 
 /** Adds a problem at a path of the machine's file. */
 export type Say = (path: Path, what: string, fix: string) => void;
@@ -11,16 +12,17 @@ export type Say = (path: Path, what: string, fix: string) => void;
 export type Sound = Known<MachineFile>;
 
 /** Problems of figures that no machine of the kind has, of tank and tap. */
-export function answerProblems(m: Sound, say: Say): void {
-  sayBeyond(m, m.kind, ASKED_LIMITS, say);
-  if (m.fuel !== undefined && m.fuel !== 'none') tankAndTap(m.fuel, say);
+export function answerProblems(m: Sound, say: Say, typed: Typed): void {
+  sayBeyond(m, m.kind, ASKED_LIMITS, say, typed);
+  if (m.fuel !== undefined && m.fuel !== 'none') tankAndTap(m.fuel, say, typed);
 }
 
-function tankAndTap(f: Exclude<NonNullable<Sound['fuel']>, 'none'>, say: Say): void {
+function tankAndTap(f: Exclude<NonNullable<Sound['fuel']>, 'none'>, say: Say, typed: Typed): void {
   if (f.tank !== undefined && f.inTank?.high !== undefined && f.inTank.high > f.tank * 1.02) {
+    const { unit, figure } = inTypedUnit('L', typed(['fuel', 'tank']));
     say(
       ['fuel', 'inTank'],
-      `found ${round(f.inTank.high)} L in a tank of ${round(f.tank)} L, expected no more than it holds`,
+      `found ${figure(f.inTank.high)} ${unit} in a tank of ${figure(f.tank)} ${unit}, expected no more than it holds`,
       'Correct one of the two.',
     );
   }
@@ -30,9 +32,4 @@ function tankAndTap(f: Exclude<NonNullable<Sound['fuel']>, 'none'>, say: Say): v
       'found a vacuum tap on an injected engine, expected none',
       'Write tap: none, or delivery: carburettor.',
     );
-}
-
-/** Two decimals, as a person would write the figure. */
-export function round(value: number): number {
-  return Math.round(value * 100) / 100;
 }

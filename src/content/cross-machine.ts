@@ -1,5 +1,5 @@
 /** What only shows when the fields of a machine are held against each other, the other files and the day. */
-import { round, type Say, type Sound } from './cross-answers.ts';
+import type { Say, Sound } from './cross-answers.ts';
 import type { CrossContext } from './cross-context.ts';
 import { unknownPlace } from './cross-household.ts';
 import { partProblems } from './cross-parts.ts';
@@ -13,6 +13,7 @@ import type { Problem } from './problem.ts';
 import { asLeftProblems, measuredProblems } from './records.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import { knownEntries } from './sound.ts';
+import { round, typedIn } from './typed.ts';
 import { wordMeant } from './words.ts';
 
 /** All problems of one machine that its schema cannot see. */
@@ -23,7 +24,7 @@ export function machineProblems({ source, checked }: Loaded<MachineFile>, contex
   if (m.place !== undefined && !context.places.has(m.place))
     problems.push(unknownPlace(source, ['place'], m.place, [...context.places.keys()]));
   if (!farSeason(m, context.asOf, say)) seasonProblems(m, say);
-  partProblems(m, context, say);
+  partProblems(m, context, say, typedIn(source.data));
   yearProblems(m, context.asOf, say);
   services(m, say);
   problems.push(...asLeftProblems(source, m.asLeft, idsOf(checked, 'assemblies'), context.openItems));

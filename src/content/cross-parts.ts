@@ -1,14 +1,15 @@
 /** Parts of one machine that cannot be as they are written: held against each other, its place and the household. */
-import { answerProblems, round, type Say, type Sound } from './cross-answers.ts';
+import { answerProblems, type Say, type Sound } from './cross-answers.ts';
 import type { CrossContext } from './cross-context.ts';
 import { FILE_LIMITS, sayBeyond } from './limits.ts';
 import { READINGS_OF_NONE } from './records.ts';
 import { knownEntries } from './sound.ts';
+import { round, type Typed } from './typed.ts';
 
 /** Problems of battery, fuel, engine, cooling, tyres and chassis. */
-export function partProblems(m: Sound, context: CrossContext, say: Say): void {
-  answerProblems(m, say);
-  sayBeyond(m, m.kind, FILE_LIMITS, say);
+export function partProblems(m: Sound, context: CrossContext, say: Say, typed: Typed): void {
+  answerProblems(m, say, typed);
+  sayBeyond(m, m.kind, FILE_LIMITS, say, typed);
   battery(m, context, say);
   driveBattery(m, say);
   fuel(m, say);

@@ -4,6 +4,7 @@
  */
 import type { MachineKind } from '../planner/household.ts';
 import { KINDS } from './kinds.ts';
+import { inTypedUnit, type Typed } from './typed.ts';
 
 export interface LimitRow {
   /** As written in content; "[]" for every entry of a list. */
@@ -45,6 +46,7 @@ export const FILE_LIMITS: readonly LimitRow[] = [
 /**
  * Tells the figures that no machine of the kind has.
  * @param of - a machine's file, in the planner's units; parts may be missing
+ * @param typed - what was written, whose unit the figures are told in
  * @param say - where, what was found, what to do
  */
 export function sayBeyond(
@@ -52,18 +54,20 @@ export function sayBeyond(
   kind: MachineKind | undefined,
   rows: readonly LimitRow[],
   say: (path: (string | number)[], what: string, fix: string) => void,
+  typed: Typed,
 ): void {
   if (kind === undefined) return;
   for (const row of rows)
     for (const { path, value } of valuesAt(of, row.field.split('.'))) {
       const [low, high] = row.limits[KINDS.indexOf(kind)]!;
-      const unit = row.unit === '' ? '' : ` ${row.unit}`;
-      if (!(value >= low && value <= high))
-        say(
-          path,
-          `found ${Math.round(value * 100) / 100}${unit}, expected ${low} to ${high}${unit} for a ${kind}`,
-          row.fix ?? 'Check the figure and its unit.',
-        );
+      if (value >= low && value <= high) continue;
+      const { unit, figure } = inTypedUnit(row.unit, typed(path));
+      const written = unit === '' ? '' : ` ${unit}`;
+      say(
+        path,
+        `found ${figure(value)}${written}, expected ${figure(low)} to ${figure(high)}${written} for a ${kind}`,
+        row.fix ?? 'Check the figure and its unit.',
+      );
     }
 }
 
