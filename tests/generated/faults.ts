@@ -2,7 +2,7 @@
 import { calendarOf } from '../../src/calendar/index.ts';
 import { airPicture, batteryPicture, type FigureLanguage, stripPicture, yearRing } from '../../src/figures/index.ts';
 import { chemistryRow } from '../../src/planner/battery/chemistries.ts';
-import { TOP_UP_DAYS } from '../../src/planner/battery/run.ts';
+import { TOP_UP } from '../../src/planner/battery/run.ts';
 import { addDays, daysBetween, weekdayOf } from '../../src/planner/dates.ts';
 import type { Household, Machine } from '../../src/planner/household.ts';
 import type { BatteryPlan, Charge, MachinePlan, SeasonPlan } from '../../src/planner/season-plan.ts';
@@ -130,16 +130,18 @@ function saidOfBattery(plan: SeasonPlan, machine: MachinePlan): string[] {
 function aboveThreshold({ household, result }: Planned): string[] {
   return eachBattery(household, result.plan).flatMap(({ machine, battery, given }) => {
     const path = battery.paths!.high;
-    const end = path.length - 1 - TOP_UP_DAYS;
+    const [end, late] = [TOP_UP.days, TOP_UP.mostDays].map((days) => path.length - 1 - days) as [number, number];
     const said = saidOfBattery(result.plan, machine);
     const cannot = said.some((text) => /due by|is down to|down to its threshold/.test(text));
     // What is past cannot be charged any more: the plan goes on from the day it is made for.
     const { asOf } = result.plan;
     const logged = given.charged.map((c) => c.date).filter((day) => day <= asOf);
     const from = [...logged, asOf].sort().at(-1) ?? machine.season.lastUse;
-    const low = path
-      .slice(1, Math.max(1, end))
-      .find((day) => day.date > from && day.stateOfChargePct < battery.thresholdPct - TINY);
+    const low = path.slice(1, Math.max(1, end)).find((day, i) => {
+      // Day 0 is left out: the first one here is the day after the last use.
+      const least = battery.thresholdPct - (i + 1 >= late ? TOP_UP.underPct : 0);
+      return day.date > from && day.stateOfChargePct < least - TINY;
+    });
     const faults: string[] = [];
     if (low && !cannot)
       faults.push(

@@ -4,15 +4,43 @@ import type { BatteryPlan } from '../season-plan.ts';
 import type { StoreDesignLow } from '../storage/types.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import { freezingPointC } from './freezing.ts';
-import { dayReached, type LossCurve, type LossRate, type Reset, statePath } from './loss.ts';
+import { dayReached, type LossCurve, type LossRate, lossPct, type Reset, statePath } from './loss.ts';
 import type { Rest } from './rest.ts';
 
-/** What is due in the last days before first use is met by the charge at start-up, not by a trip [d]. */
-export const TOP_UP_DAYS = 7;
+/**
+ * What is due shortly before first use is met by the charge at start-up, not by a trip: in the last days in any case, in the last
+ * three weeks where the battery goes no more than this under its threshold until then. Common practice: the battery is charged full
+ * before the first start, and of two charges within three weeks one is enough.
+ */
+export const TOP_UP = { days: 7, mostDays: 21, underPct: 5 };
 
-/** Index of the first day whose due charge is left to the start-up. */
-export function lastTripIndex(rest: Rest): number {
-  return rest.days - TOP_UP_DAYS;
+/**
+ * Index of the first day whose due charge is left to the start-up.
+ * @param curve - warmth over the rest
+ * @param rate - loss rate that the charges are placed by
+ */
+export function lastTripIndex(curve: LossCurve, rate: LossRate): number {
+  const { days } = curve.rest;
+  let index = days - TOP_UP.days;
+  while (index > Math.max(0, days - TOP_UP.mostDays) && lossPct(curve, rate, index - 1, days) <= TOP_UP.underPct)
+    index--;
+  return index;
+}
+
+/**
+ * The same for its first charge: what stands well under the threshold already does not wait three weeks.
+ * @param due - day on which it is due
+ * @param leftPct - what it has left on the day of first use, uncharged [%]
+ */
+export function firstTripEnd(
+  row: ChemistryRow,
+  curve: LossCurve,
+  rate: LossRate,
+  due: number,
+  leftPct: number,
+): number {
+  const last = lastTripIndex(curve, rate);
+  return due >= last && leftPct < row.thresholdPct - TOP_UP.underPct ? curve.rest.days - TOP_UP.days : last;
 }
 
 /**
@@ -22,11 +50,12 @@ export function lastTripIndex(rest: Rest): number {
  * @returns indices in the rest
  */
 export function dueDays(row: ChemistryRow, curve: LossCurve, rate: LossRate, startPct: number, from = 0): number[] {
-  const end = lastTripIndex(curve.rest);
   const days: number[] = [];
   let due = dayReached(curve, rate, from, startPct, row.thresholdPct);
+  let end = firstTripEnd(row, curve, rate, due, startPct - lossPct(curve, rate, from, curve.rest.days));
   while (due < end) {
     days.push(due);
+    end = lastTripIndex(curve, rate);
     due = dayReached(curve, rate, due, row.chargeToPct, row.thresholdPct);
   }
   return days;

@@ -21,7 +21,7 @@ import {
 import { type JudgedReading, judgeReadings } from './readings.ts';
 import type { Rest } from './rest.ts';
 import type { RotaBattery } from './rota-battery.ts';
-import { lastTripIndex } from './run.ts';
+import { firstTripEnd } from './run.ts';
 import { type Upkeep, unanswered, upkeepOf } from './upkeep.ts';
 
 /** A reading surer than this lowers the high-loss path where it lies under it [%]. */
@@ -143,6 +143,8 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
   // One that was found not to be kept is charged at once: only full does it tell whether it holds.
   const due = foundLow(unit)?.index ?? (below === -1 ? Number.POSITIVE_INFINITY : below);
   const firstDue = rest.firstDay + due;
+  // Nor does one that a maintainer was to keep full, however much it has left.
+  const leftPct = foundLow(unit) ? 0 : uncharged[rest.days]!;
   const fromTarget = (day: number) =>
     rest.firstDay + dayReached(curve, high, index(day), row.chargeToPct, row.thresholdPct);
   const stateOn = (day: number, since: number | undefined) =>
@@ -157,7 +159,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
     name: unit.machine.name,
     yard: care.keptAt === 'room' || place.tripMinutes <= FAR_MINUTES ? 'home' : place.id,
     firstDay: unit.firstDay,
-    endDay: rest.firstDay + lastTripIndex(rest),
+    endDay: rest.firstDay + firstTripEnd(row, curve, high, due, leftPct),
     lastDay: rest.firstDay + rest.days,
     firstDue,
     // A battery that stands above its target is not made due earlier by a charge that adds nothing.

@@ -55,8 +55,21 @@ test('trips serve it from the day after the last use, after the last charge of t
   // Of a rest that is over the plan stands as it was.
   expect(rotaOf({ asOf: REST.firstUse }).firstDay).toBe(on(100));
   expect(rotaOf({ asOf: addDays(REST.firstUse, 1) }).firstDay).toBe(on(1));
-  // The last week is left to the charge at start-up.
-  expect(rotaOf({}).endDay).toBe(on(93));
+});
+
+test('the last ten days are left to the charge at start-up, in which it loses 5 %; of one that was found low the last week', () => {
+  // 15 % a month at 20 °C is half a percent a day.
+  expect(rotaOf({}).endDay).toBe(on(90));
+  const volts = (pct: number) => openCircuitVoltage('flooded-antimony', pct, 20);
+  const readOn = (index: number, pct: number) => {
+    const date = addDays(REST.lastUse, index);
+    const readings = [{ date, volts: volts(pct), temperatureC: 20, restedH: 12 }];
+    return rotaOf({ asOf: date, own: { care: 'maintainer' }, at: { power: true }, more: { readings } });
+  };
+  // Found at 60 % on its maintainer nine days before the first use: it is charged now, not at start-up.
+  expect(readOn(91, 60)).toMatchObject({ firstDue: on(91), endDay: on(93) });
+  // Found low in time, it is charged, and the charge lasts.
+  expect(readOn(40, 60)).toMatchObject({ firstDue: on(40), endDay: on(90) });
 });
 
 test('it is due when it comes down to the threshold, after a charge of the log from there', () => {
