@@ -30,8 +30,8 @@ test('one that is due says by when, and is no more said to be late than none is'
   expect(page).not.toMatch(/overdue/i);
   expect(reminder!.title).not.toMatch(/overdue/);
   const none = shown(aBattery([]));
-  expect(none.figure).toBe('First charge by none: needed before first use');
-  expect(none.page).toMatch(/No charge falls due before first use/);
+  expect(none.figure).toBe('First charge by none: needed before start-up');
+  expect(none.page).toMatch(/No charge is needed before the one at start-up/);
 });
 
 test('one that is overdue says since when, and when it is to be made, everywhere', () => {
@@ -39,7 +39,7 @@ test('one that is overdue says since when, and when it is to be made, everywhere
   expect(figure).toBe('Charge overdue since Jan 11: charge it today, Jan 14');
   expect(page).toMatch(/On Jan 14, 2027, overdue since Jan 11, 2027: put back/);
   expect(page).toMatch(/Charged already\? Write it down/);
-  expect(page).not.toMatch(/No charge falls due/);
+  expect(page).not.toMatch(/No charge is needed/);
   expect(reminder).toMatchObject({
     date: ASOF,
     title: "Charge Moth's battery, overdue: about 3 Ah, 5.5 h",
@@ -51,7 +51,7 @@ test('one that no day was found for is told with its day, not as none', () => {
   const { figure, page } = shown(aBattery([], { chargeWithoutDay: '2027-01-11' }));
   expect(figure).toBe('Charge due by Jan 11: no day found for it: see the warnings');
   expect(page).toMatch(/A charge is due by Jan 11, 2027, and no day was found for it/);
-  expect(page).not.toMatch(/No charge falls due/);
+  expect(page).not.toMatch(/No charge is needed/);
 });
 
 test('on a maintainer that keeps it nothing is lost; on one that does not, that is said', () => {

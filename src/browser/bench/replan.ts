@@ -40,7 +40,7 @@ export interface Replanned {
 /** What other pages say of a machine whose charge has moved. */
 export interface NextCharge {
   name: string;
-  /** Empty where no charge is needed before first use. */
+  /** Empty where no charge is needed before start-up. */
   date: IsoDate | '';
   /** The same as the pages print it. */
   said: string;

@@ -46,7 +46,7 @@ export const BENCH = {
   replanned: (first: string) =>
     `The dates of this page are worked out anew on this device, with its record: next charge by ${first}.`,
   replannedNone:
-    'The dates of this page are worked out anew on this device, with its record: no charge is needed before first use.',
+    'The dates of this page are worked out anew on this device, with its record: no charge is needed before start-up.',
   anew: 'Worked out anew on this device, with what its bench record holds.',
   anewLink: 'To the record, and the calendar with these dates',
   calendars:
@@ -64,7 +64,7 @@ export const BENCH = {
   moved: {
     lead: 'Readings on this device have moved charges since this page was built:',
     by: (day: string) => `next charge by ${day}`,
-    none: 'no charge before first use',
+    none: 'no charge before start-up',
     how: 'This page moves with the next build, once the exported record is in the content folder.',
   },
   replanFailed: 'The charge dates could not be worked out anew; those of the last build are shown.',

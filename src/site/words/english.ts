@@ -214,7 +214,7 @@ export const machine = {
   },
   numbers: {
     firstCharge: 'First charge by',
-    charges: (n: number) => (n === 0 ? 'needed before first use' : count(n, 'charge in all', 'charges in all')),
+    charges: (n: number) => (n === 0 ? 'needed before start-up' : count(n, 'charge in all', 'charges in all')),
     noCharge: 'none',
     overdue: 'Charge overdue since',
     chargeOn: (when: string, date: string) => `charge it ${when}, ${date}`,
@@ -273,7 +273,7 @@ export const machine = {
     withoutDay: (date: string) => `A charge is due by ${date}, and no day was found for it: see the warnings.`,
     between: (earliest: string, expected: string) => `latest ${earliest}; expected ${expected}`,
     latest: (earliest: string) => `latest ${earliest}; not expected before first use`,
-    noCharges: 'No charge falls due before first use, at the fastest likely loss either.',
+    noCharges: 'No charge is needed before the one at start-up, at the fastest likely loss either.',
     noCharger: 'No charger of the household serves it; the hours are those on one that would.',
     calibration: 'Learnt from readings',
     calibrationText: (multiplier: string, factor: string, n: number) =>
