@@ -75,7 +75,9 @@ test('a reading far below what was expected moves charges, numbers, picture and 
   expect(before.charges).toEqual([]);
   expect(after.charges.length).toBeGreaterThan(0);
   expect(after.sections.battery).not.toBe(before.sections.battery);
-  expect(after.lists.numbers).toContain(after.charges.length === 1 ? '1 charge' : `${after.charges.length} charges`);
+  // Far below the threshold on the day before: the first of its charges is overdue.
+  expect(before.lists.numbers).not.toContain('overdue');
+  expect(after.lists.numbers).toContain('Charge overdue since</dt><dd class="big">Nov 24');
   const charge = after.steps.rest.find((s) => s.date === after.charges[0]);
   expect(charge?.title).toMatch(/charge/);
 });

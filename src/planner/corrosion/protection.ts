@@ -105,7 +105,7 @@ export function protectionFor(facts: ProtectionFacts): {
     (row) => facts.hasCylinders || !row.engineOnly,
   );
   const because = [
-    `air of corrosion class ${facts.category}`,
+    `Air of corrosion class ${facts.category}`,
     `metal wet for ${Math.round(facts.wetHoursPerYear)} hours a year at this rate`,
     facts.unwashedSalt ? 'road salt not washed off' : '',
     `${facts.restDays} days idle`,

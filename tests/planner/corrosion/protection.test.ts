@@ -89,7 +89,7 @@ test('a store that is held dry needs no bag, and says so', () => {
   const dry = protectionFor({ ...FACTS, category: 'C5', restDays: 500, dryStore: true });
   expect(dry).toMatchObject({ level: 3, name: 'fogged cylinders' });
   expect(dry.reason).toBe(
-    'air of corrosion class C5; metal wet for 5 hours a year at this rate; 500 days idle; the store is held dry already.',
+    'Air of corrosion class C5; metal wet for 5 hours a year at this rate; 500 days idle; the store is held dry already.',
   );
 });
 
