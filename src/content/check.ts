@@ -1,6 +1,7 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
 import type * as z from 'zod/mini';
 import { alsoCalled } from './also-called.ts';
+import { isDiesel, NO_DIESEL } from './diesel.ts';
 import { bestBranch, formsOf, isWord } from './forms.ts';
 import { isId } from './ids.ts';
 import { homesOf, kindOfSchema, misplacedWords, otherKind, pathLike, seeminglyMissing } from './misplaced.ts';
@@ -160,6 +161,14 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
         const what = `found no space after the colon in "${printable(key)}", expected "${name}: ${printable(glued)}"`;
         return make(at, [...path, name], what, 'Put a space after the colon.');
       }
+      const value = (issue.input as Record<string, unknown> | undefined)?.[key];
+      if (isDiesel(key) || isDiesel(value))
+        return make(
+          at,
+          [...path, key],
+          `found "${printable(key)}: ${printable(String(value))}", expected petrol`,
+          NO_DIESEL,
+        );
       const inside = path.length === 0 ? undefined : labelOf(path, source.data);
       const misplaced = misplacedWords(key, inside, root);
       if (misplaced) return make(at, [...path, key], misplaced.what, misplaced.fix);
@@ -183,7 +192,11 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
     const forms = [...new Set(formsOf(issue.errors))].join(', or ');
     const found = issue.input === null ? 'nothing after the colon' : shown(issue.input);
     const orNone = issue.input === null && !needed ? ' Or delete the line.' : '';
-    const fix = Array.isArray(issue.input) ? 'Take the dashes or brackets away.' : write;
+    const fix = isDiesel(issue.input)
+      ? NO_DIESEL
+      : Array.isArray(issue.input)
+        ? 'Take the dashes or brackets away.'
+        : write;
     return [make(source.at(path), path, `found ${found}, expected ${forms}`, `${fix}${orNone}`)];
   }
   if (issue.input === undefined && issue.code === 'invalid_type') {

@@ -1,6 +1,7 @@
 /** A schema's complaint in the words of the message: what was found, what is expected, what to do. */
 import type * as z from 'zod/mini';
 import { alsoCalled } from './also-called.ts';
+import { isDiesel, NO_DIESEL } from './diesel.ts';
 import type { Path } from './path.ts';
 import { nearest, shown } from './problem.ts';
 import type { Said } from './schemas/parts.ts';
@@ -26,7 +27,13 @@ export function wordsOf(
       const near = ['string', 'number'].includes(typeof issue.input)
         ? wordMeant(String(issue.input), values)
         : undefined;
-      const fix = near ? `Write ${near}.` : values.length === 1 ? `Write ${values[0]}.` : 'Write one of these.';
+      const fix = isDiesel(issue.input)
+        ? NO_DIESEL
+        : near
+          ? `Write ${near}.`
+          : values.length === 1
+            ? `Write ${values[0]}.`
+            : 'Write one of these.';
       return { what: `found ${found}, expected ${values.length === 1 ? '' : 'one of '}${values.join(', ')}`, fix };
     }
     case 'too_small':

@@ -217,6 +217,20 @@ test('an electric machine is asked for its drive battery, one for the road for s
   expect(await faults(page)).toEqual([]);
 }, 120_000);
 
+test('a diesel engine is refused in words at its field, and no plan of petrol is shown for it', async () => {
+  const { page } = await open(browser, site.origin);
+  await planOwn(page, site.origin);
+  await page.getByLabel('How does fuel reach the engine?').selectOption('diesel');
+  await page.locator('#delivery-wrong').waitFor();
+  await settled(page);
+  expect(await page.locator('#delivery-wrong').innerText()).toContain('Diesel engines are not planned');
+  expect(await page.locator('[data-result]').isVisible()).toBe(false);
+  await page.getByLabel('How does fuel reach the engine?').selectOption('injection');
+  await settled(page);
+  expect(await page.locator('[data-result]').isVisible()).toBe(true);
+  expect(await faults(page)).toEqual([]);
+}, 120_000);
+
 test('an answer outside its bounds is told at its field', async () => {
   const { page } = await open(browser, site.origin);
   await planOwn(page, site.origin);

@@ -13,6 +13,8 @@ export const stationFar = (distance: string) => `${distance} away`;
 export const stationOf = (name: string, distance: string) => `station ${name}, ${distance} away`;
 export const nameMissing = 'Give it a name.';
 export const chargerMissing = 'Say what it gives, or take the tick below away.';
+export const diesel =
+  'Diesel engines are not planned: they ask for other work than petrol engines. Lay this one up by its manual, and remove it here.';
 export const unsound = 'Correct what is marked to see the plan.';
 export const unnamed = 'Give every machine a name to see the plan.';
 export const stationKept = (name: string) =>

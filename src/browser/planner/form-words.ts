@@ -95,6 +95,7 @@ export const FORM = {
     ['carburettor', 'Carburettor'],
     ['injection', 'Injection'],
     ['none', 'No petrol: electric'],
+    ['diesel', 'Diesel'],
   ] as Option[],
   drive: 'What kind of drive battery?',
   drives: [UNKNOWN, ...DRIVE_CHEMISTRIES.map((n): Option => [n, DRIVE_TEXTS[n]])],

@@ -70,6 +70,7 @@ const isUnasked = (field: Field) => field.closest('[data-coolant][hidden]') !== 
 /** What an answer asks for beside it. */
 function without({ name, value }: Field, { home }: Drafts): string {
   if (name === 'name') return value.trim() === '' ? PLANNER.nameMissing : '';
+  if (name === 'delivery') return value === 'diesel' ? PLANNER.diesel : '';
   return name === 'charger' && value.trim() === '' && home.keeper === 'true' ? PLANNER.chargerMissing : '';
 }
 

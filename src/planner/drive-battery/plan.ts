@@ -84,7 +84,7 @@ function warningsOf({ machine, place, household }: DriveBatteryInput, plan: Driv
       ...common,
       level: 'warning',
       text: `${place.name} can fall to ${say(storeLowC)} in the coldest to be reckoned with: ${machine.name}'s drive battery may be kept down to ${say(lowestStorageC)}, and does not come out.`,
-      act: 'Look the figure up in its manual (driveBattery: { lowestStorage: … } in its file); if it holds, rest the machine where it is milder.',
+      act: 'Look that figure up in its manual; if it holds, rest the machine where it is milder.',
     });
   if (row.minChargeC !== undefined && storeLowC < row.minChargeC)
     warnings.push({
