@@ -41,7 +41,7 @@ export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Che
     const fix = 'Write one field on each line; the demo files show how.';
     return nothingOf([{ file: source.file, ...source.at([]), field: '', what, fix }]);
   }
-  const other = otherKind(schema, data);
+  const other = source.isPart ? undefined : otherKind(schema, data);
   if (other) {
     const what = `found the fields of a ${other}, expected those of a ${kindOfSchema(schema)}`;
     return nothingOf([
@@ -55,19 +55,25 @@ export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Che
     ]);
   }
   const [only, ...more] = Object.keys(data);
-  if (only !== undefined && more.length === 0 && isGroupOf(schema, only, Object.values(data)[0])) {
+  if (!source.isPart && only !== undefined && more.length === 0 && isGroupOf(schema, only, Object.values(data)[0])) {
     const what = `found all fields inside "${printable(only)}", expected them at the margin`;
     const fix = `Delete the line "${printable(only)}:", and begin the lines below it at the margin.`;
     return nothingOf([{ file: source.file, ...source.atKey([only]), field: '', what, fix }]);
   }
   const result = schema.safeParse(data, { error: () => '', reportInput: true });
-  const found = result.error?.issues ?? [];
+  const found = (result.error?.issues ?? []).filter((issue) => !source.isPart || isOwnFault(issue));
   const sound = (result.success ? result.data : soundPart(schema, data)) as Known<z.output<S>>;
   const faulty = new Set([...found.map((issue) => issue.path[0]), ...meantFields(found, schema)]);
   const isWhole = (field: string) => !faulty.has(field) && !source.refused([field]);
   const issues = withoutWider(found).slice(0, MOST_ISSUES);
   const problems = withoutMistyped(issues, schema).flatMap((issue) => problemsOf(issue, [], source, schema));
+  if (source.isPart) return nothingOf(problems);
   return { value: result.data, sound, isWhole, problems };
+}
+
+/** True where something is wrong with a value that is there, and not with which fields there are. */
+function isOwnFault({ path, input }: z.core.$ZodIssue): boolean {
+  return path.length > 0 && !(path.length === 1 && input === undefined);
 }
 
 /** True for a strange field around fields that are the file's own. */

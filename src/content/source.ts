@@ -8,6 +8,7 @@
 import { LineCounter, parseDocument } from 'yaml';
 import { key, type Path } from './path.ts';
 import type { Problem } from './problem.ts';
+import { readableRest } from './readable-rest.ts';
 import { withoutSigns } from './signs.ts';
 import { syntaxProblems } from './syntax.ts';
 import { decode, deepLine, longLine, type TextFault } from './text.ts';
@@ -17,6 +18,8 @@ export interface Source {
   file: string;
   /** Undefined where the text could not be read at all. */
   data: unknown;
+  /** True where `data` is what can be read of a text that is no YAML: what is missing from it may well be there. */
+  isPart: boolean;
   problems: Problem[];
   /** True where a value was refused and reported already, here or around it. */
   refused(path: Path): boolean;
@@ -45,11 +48,11 @@ export function readSource(file: string, bytes: Uint8Array | string): Source {
   const signs = [...early, ...faults.map(toProblem)];
   const source = readText(file, text);
   // Of a text that was put right, what the parser says may come of that.
-  if (signs.length > 0 && source.data === undefined) return failed(file, signs);
+  if (signs.length > 0 && (source.data === undefined || source.isPart)) return failed(file, signs);
   return { ...source, problems: [...signs, ...source.problems] };
 }
 
-function readText(file: string, text: string): Source {
+function readText(file: string, text: string, isRest = false): Source {
   const long = longLine(text);
   if (long) {
     const what = `found a line of ${long.length} characters, expected text that a person can read`;
@@ -63,7 +66,7 @@ function readText(file: string, text: string): Source {
   if (depth !== undefined) return failed(file, [tooDeep(file, depth, 1, '')]);
   const lines = new LineCounter();
   try {
-    return compose(file, text, lines);
+    return compose(file, text, lines, isRest);
   } catch (error) {
     // The parser recurses; text made to exhaust the stack ends here and not in a stack trace.
     if (error instanceof RangeError || (error as Error).name === 'InternalError')
@@ -72,7 +75,7 @@ function readText(file: string, text: string): Source {
   }
 }
 
-function compose(file: string, text: string, lines: LineCounter): Source {
+function compose(file: string, text: string, lines: LineCounter, isRest: boolean): Source {
   const document = withoutStacks(() =>
     parseDocument(text, {
       lineCounter: lines,
@@ -84,7 +87,10 @@ function compose(file: string, text: string, lines: LineCounter): Source {
       strict: true,
     }),
   );
-  if (document.errors.length > 0) return failed(file, syntaxProblems(file, text, document.errors, lines));
+  if (document.errors.length > 0) {
+    const slips = syntaxProblems(file, text, document.errors, lines);
+    return isRest ? failed(file, slips) : partOf(file, text, slips);
+  }
   const walker = new Walker(file, text, lines);
   const data = walker.plain(document.contents, []);
   // Whatever is built on aliases is not what it seems; nothing more is said of such a file.
@@ -100,6 +106,7 @@ function compose(file: string, text: string, lines: LineCounter): Source {
   return {
     file,
     data,
+    isPart: false,
     problems: walker.problems.slice(0, MOST_PROBLEMS),
     refused: (path) =>
       path.some((_, i) => walker.refused.has(key(path.slice(0, i + 1)))) || walker.refused.has(key([])),
@@ -110,6 +117,18 @@ function compose(file: string, text: string, lines: LineCounter): Source {
     at: near,
     atKey: (path) => walker.positions.get(key(path))?.key ?? near(path),
   };
+}
+
+/** What can be read of a text besides where somebody slipped. */
+function partOf(file: string, text: string, slips: Problem[]): Source {
+  const rest = readableRest(
+    text,
+    slips.map(({ line }) => line),
+  );
+  const source = rest === undefined ? undefined : readText(file, rest, true);
+  // What is still no YAML tells nothing that the slips do not.
+  if (source?.data === undefined) return failed(file, slips);
+  return { ...source, isPart: true, problems: [...slips, ...source.problems] };
 }
 
 /** The parser makes an error object for each fault, and a stack for each; a file of another kind has a hundred thousand. */
@@ -125,7 +144,16 @@ function withoutStacks<T>(work: () => T): T {
 
 function failed(file: string, problems: Problem[]): Source {
   const start = () => ({ line: 1, column: 1 });
-  return { file, data: undefined, problems, refused: () => true, keysAt: () => [], at: start, atKey: start };
+  return {
+    file,
+    data: undefined,
+    isPart: false,
+    problems,
+    refused: () => true,
+    keysAt: () => [],
+    at: start,
+    atKey: start,
+  };
 }
 
 /** A directive would let another version of YAML read "yes" as true and 010 as eight. */

@@ -36,3 +36,28 @@ test('faults of several kinds in one file are all reported', () => {
     '9 cooling.volume',
   ]);
 });
+
+test('a slip in one field hides no fault of another, and makes none', () => {
+  let told = 0;
+  let slips = 0;
+  for (const name of faultNames()) {
+    const { problems: expected, grow, without } = expectedOf(name);
+    const [file, ...others] = filesOf(join(FAULTS, name)).filter((f) => f.path !== 'expected.json');
+    if (grow || without || others.length > 0 || file?.path !== 'machines/bike.yaml') continue;
+    // Byte by byte: some are not UTF-8.
+    const text = Buffer.from(file.bytes as Uint8Array).toString('latin1');
+    // A slip is a fault of no field; one that stops the whole file from being read is none of these.
+    if (!expected.every((p) => p.field === '') || !/^cooling: air$/m.test(text)) continue;
+    slips += 1;
+    const bytes = Buffer.from(text.replace(/^cooling: air$/m, 'cooling: wine'), 'latin1');
+    const { problems } = readOver([{ path: file.path, bytes }]);
+    const line = text.slice(0, text.search(/^cooling: air$/m)).split('\n').length;
+    const more = problems.filter((p) => !expected.some((e) => e.line === p.line && e.field === p.field));
+    expect(problems.length - more.length, name).toBe(expected.length);
+    for (const one of more) expect(`${name} ${one.line} ${one.field}`).toBe(`${name} ${line} cooling`);
+    told += more.length;
+  }
+  expect(slips).toBeGreaterThan(20);
+  // The rest are slips beside the field itself, and signs for which no file is read.
+  expect(told / slips).toBeGreaterThan(0.5);
+});
