@@ -7,6 +7,7 @@ import { BEFORE_FIRST_START } from '../../../src/planner/ledger/start-up.ts';
 import type { PlanStep } from '../../../src/planner/season-plan.ts';
 import { caution } from '../../../src/planner/tasks/cautions.ts';
 import { CAUTION_IDS, concreteSteps, machineFacts } from '../../../src/planner/tasks/index.ts';
+import { BURNING } from '../tasks/burning.ts';
 import { type Case, caseArb, caseOf, procedureOf, stepOf } from '../tasks/generate.ts';
 import { library } from '../tasks/library.ts';
 
@@ -161,10 +162,6 @@ holds('what the machine has is checked on the start-up sheet and marked as safet
   ];
   return expected.filter(([has, id]) => has && !marked.has(id)).map(([, id]) => id);
 });
-
-/** Words of what only a combustion engine has. Definition: an electric machine burns nothing and has no spark, exhaust or oil lamp. */
-const BURNING =
-  /\bpetrol\b|fuel|\bengine|spark plug|ignition|exhaust|silencer|carburettor|airbox|choke|crank|\bfog|oil (?:light|lamp)|clutch|plug lead|thermostat/i;
 
 holds('nothing that is said of an electric machine speaks of a combustion engine', ({ machine, steps }) => {
   if (machine.engine.cycle !== 'electric') return [];

@@ -1,0 +1,53 @@
+/** Everything that a plan says of electric machines, word by word: steps, warnings, reasons, reminders, what a longer season costs. */
+import { expect, test } from 'vitest';
+import { KINDS } from '../../../src/content/kinds.ts';
+import { planSeason } from '../../../src/planner/plan.ts';
+import { readWith } from '../../content/helpers.ts';
+import { BURNING } from '../tasks/burning.ts';
+import { library } from '../tasks/library.ts';
+import { slipsIn } from './slips.ts';
+
+/** Names, lines of files and addresses are no speech. */
+const NO_SPEECH =
+  /^(?:id|uid|path|settle|method|field|step|after|opens|closes|item|openedBy|closedBy|about|stage|cautions)$/;
+
+function* spoken(value: unknown, field = ''): Generator<string> {
+  if (NO_SPEECH.test(field)) return;
+  if (typeof value === 'string') yield value;
+  else if (Array.isArray(value)) for (const one of value) yield* spoken(one, field);
+  else if (typeof value === 'object' && value !== null)
+    for (const [name, one] of Object.entries(value)) yield* spoken(one, name);
+}
+
+const SAID = {
+  bare: '',
+  'with a small battery, coolant and salt':
+    'battery: { chemistry: agm, capacity: 20 Ah }\ncooling: liquid\nroadSalt: { exposed: true }\ndriveBattery: { removable: false }\n',
+  'with lead–acid': 'battery: none\ndriveBattery: { chemistry: lead-acid, removable: true }\n',
+};
+
+test.each(Object.entries(SAID))(
+  'a household of electric machines, %s, is told nothing of combustion engines',
+  (_, said) => {
+    const machines = Object.fromEntries(
+      KINDS.map((kind) => [
+        `machines/e-${kind}.yaml`,
+        `name: The ${kind}\nkind: ${kind}\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\n${said}`,
+      ]),
+    );
+    const { household, problems } = readWith(machines);
+    expect(problems).toEqual([]);
+    const electric = household!.machines.filter(({ id }) => id.startsWith('e-'));
+    expect(electric).toHaveLength(KINDS.length);
+    const { plan, problems: unsafe } = planSeason(
+      { ...household!, machines: electric, procedures: library() },
+      { asOf: '2026-10-01' },
+    );
+    expect(unsafe).toEqual([]);
+    expect(slipsIn(plan)).toEqual([]);
+    const { machines: plans, events, warnings, supplies, misfits, ledger } = plan;
+    const texts = [...new Set(spoken({ plans, events, warnings, supplies, misfits, ledger }))];
+    expect(texts.length).toBeGreaterThan(500);
+    expect(texts.filter((text) => BURNING.test(text))).toEqual([]);
+  },
+);
