@@ -53,7 +53,7 @@ export function battery(showing: Showing): Markup {
   ]);
   return section(
     'battery',
-    words.heading,
+    showing.machine.driveBattery ? words.small : words.heading,
     html`<div class="pair"><div class="stack">${care}<p class="text">${b.careReason}</p></div>${picture(b, showing)}</div>`,
     html`<h3>${words.charges}</h3>${chargeList(b, showing.format)}`,
     readings(b, showing.format),

@@ -253,6 +253,7 @@ export const machine = {
   },
   battery: {
     heading: 'Battery',
+    small: 'The 12 V battery',
     fact: 'Fact',
     rated: 'Rated',
     care: 'Care',
