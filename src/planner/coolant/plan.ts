@@ -59,7 +59,7 @@ function ageNotes(input: CoolantInput, ageDue: IsoDate | undefined): Note[] {
   ];
 }
 
-/** A rest in summer says nothing of the winter that the machine works in. */
+/** The cold of a rest says nothing of the season that the machine works in. */
 function coldUseNotes(input: CoolantInput): Note[] {
   if (input.machine.use !== 'snow') return [];
   return [

@@ -102,7 +102,7 @@ export function drainDerivations(
       equation: 'one month from draining, or the end of its life in a can where that is sooner',
       inputs: [{ name: 'room in cans', value: formatQuantity(cans * canL, 'L', household.units), unit: '' }],
       result: { value: useBy, unit: '' },
-      sources: ['use within 30 days (university extension); used up fresh, not kept for spring: common practice'],
+      sources: ['use within 30 days (university extension); used up fresh, not kept over the rest: common practice'],
     },
   ];
 }
