@@ -10,6 +10,7 @@ import { nearest, type Problem, printable, shown } from './problem.ts';
 import { exampleOf, isNeeded, keysOf, schemaAt, writeLike } from './schema-walk.ts';
 import { type Known, soundPart } from './sound.ts';
 import type { Source } from './source.ts';
+import { surplusDashes } from './surplus-dashes.ts';
 import { isNothing, kindName, wordsOf } from './words.ts';
 
 export interface Checked<T> {
@@ -66,9 +67,24 @@ export function check<S extends z.ZodMiniObject>(source: Source, schema: S): Che
   const faulty = new Set([...found.map((issue) => issue.path[0]), ...meantFields(found, schema)]);
   const isWhole = (field: string) => !faulty.has(field) && !source.refused([field]);
   const issues = withoutWider(found).slice(0, MOST_ISSUES);
-  const problems = withoutMistyped(issues, schema).flatMap((issue) => problemsOf(issue, [], source, schema));
+  const { dashes, rest } = surplusDashes(issues, data, schema);
+  const problems = [
+    ...dashes.map((path) => dashProblem(path, source)),
+    ...withoutMistyped(rest, schema).flatMap((issue) => problemsOf(issue, [], source, schema)),
+  ];
   if (source.isPart) return nothingOf(problems);
   return { value: result.data, sound, isWhole, problems };
+}
+
+function dashProblem(path: Path, source: Source): Problem {
+  const name = source.keysAt(path)[0]!;
+  return {
+    file: source.file,
+    ...source.at(path),
+    field: labelOf(path, source.data),
+    what: `found a dash before "${name}", which belongs to the entry above, expected one dash before the first field of each entry`,
+    fix: `Write two spaces in place of the dash, so that "${name}" stands below the first field.`,
+  };
 }
 
 /** True where something is wrong with a value that is there, and not with which fields there are. */

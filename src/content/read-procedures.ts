@@ -1,6 +1,6 @@
 /** Procedure files -> the planner's procedures, and what the whole library leaves open. */
 import type { Procedure } from '../planner/household.ts';
-import { ledgerProblems } from '../planner/ledger/index.ts';
+import { type LedgerProblem, ledgerProblems } from '../planner/ledger/index.ts';
 import { mergeProcedures } from '../planner/tasks/index.ts';
 import { check } from './check.ts';
 import { procedureProblems } from './cross-procedure.ts';
@@ -10,6 +10,7 @@ import { nearest, type Problem } from './problem.ts';
 import { toProcedure } from './resolve-procedure.ts';
 import { type ProcedureFile, procedureSchema } from './schemas/procedure.ts';
 import { readSource } from './source.ts';
+import { decode } from './text.ts';
 
 /**
  * Procedure files alone: the sound ones, and what is wrong with the others.
@@ -49,12 +50,38 @@ export function bundleOf(files: readonly ContentFile[]): Bundle {
   return bundle;
 }
 
-/** What the procedures leave open among themselves; a name that leads nowhere with the one that it is near to. */
-export function libraryProblems(procedures: readonly Procedure[]): Problem[] {
+/**
+ * What the sound procedures leave open among themselves while others are broken. Nothing is told that the broken ones may see to:
+ * of an item that stands in one, or of a name that may be in one.
+ * @param procedures - the sound ones, library and own together
+ * @param broken - the others, as they are written
+ */
+export function ledgerBeside(
+  procedures: readonly Procedure[],
+  broken: readonly { id: string; bytes: ContentFile['bytes'] }[],
+): Problem[] {
+  const texts = broken.map(({ bytes }) => decode(bytes).text);
+  if (texts.includes(undefined)) return [];
+  const mayBeIn = (name: string) =>
+    texts.some((text) => text!.includes(name)) || broken.some(({ id }) => name === id || name.startsWith(`${id}.`));
+  return libraryProblems(procedures, ({ item, what }) =>
+    item === '' ? broken.some(({ id }) => what.includes(`${id}.`)) : mayBeIn(item),
+  );
+}
+
+/**
+ * What the procedures leave open among themselves; a name that leads nowhere with the one that it is near to.
+ * @param isUnsure - for what is not told
+ */
+export function libraryProblems(
+  procedures: readonly Procedure[],
+  isUnsure: (problem: LedgerProblem) => boolean = () => false,
+): Problem[] {
   const steps = procedures.flatMap((p) => p.steps.map((step) => ({ name: `${p.id}.${step.id}`, step })));
   const names = [...procedures.map((p) => p.id), ...steps.map(({ name }) => name)];
   const items = steps.flatMap(({ step }) => step.opens.map(({ item }) => item));
-  return ledgerProblems(procedures).map(({ item, ...rest }) => {
+  const found = ledgerProblems(procedures).filter((problem) => !isUnsure(problem));
+  return found.map(({ item, ...rest }) => {
     const after = /^found "([^"]*)" in "after", expected the id/.exec(rest.what)?.[1];
     const near =
       after === undefined ? nearest(item, rest.what.includes('no step opens it') ? items : []) : nearest(after, names);
