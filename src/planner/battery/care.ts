@@ -252,7 +252,9 @@ export function marginWarning(
         level: 'warning',
         text,
         act: acid
-          ? 'Keep it well charged: charge it before a cold spell, not after.'
+          ? care.care === 'maintainer'
+            ? 'Only full is it that far from freezing: see before a cold spell that the maintainer works, and read the volts.'
+            : 'Keep it well charged: charge it before a cold spell, not after.'
           : 'Look up the lowest storage temperature of this very battery, or carry it in before the coldest weeks.',
       },
     ];

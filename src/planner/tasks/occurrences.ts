@@ -115,7 +115,7 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
  */
 export function lookInDates(machine: Machine, household: Days, parts: Pick<PlanParts, 'battery'>): IsoDate[] {
   const { layUpEnd, startUpFrom } = windowsOf(machine.season);
-  const visits = parts.battery?.care === 'visits' ? parts.battery.charges.map((charge) => charge.date) : [];
+  const visits = parts.battery?.keptAt === 'machine' ? parts.battery.charges.map((charge) => charge.date) : [];
   const { isOpen } = openDays(household);
   const fits = (day: IsoDate) => day >= addDays(layUpEnd, SOON_DAYS) && day <= addDays(startUpFrom, -SOON_DAYS);
   const dates: IsoDate[] = [];

@@ -304,6 +304,9 @@ test('a margin under 10 K is warned of, one under 3 K is a danger, and none in a
     { level: 'warning', text: expect.stringMatching(/ within 10 degrees of freezing\.$/) },
   ]);
   expect(margin(3)).toMatchObject([{ level: 'warning', act: expect.stringMatching(/before a cold spell, not after/) }]);
+  expect(marginWarning(caseOf({}), { care: 'maintainer', keptAt: 'machine' }, { minK: 5, month: 1 })).toMatchObject([
+    { act: expect.stringMatching(/see before a cold spell that the maintainer works, and read the volts\.$/) },
+  ]);
   expect(margin(2.9)).toMatchObject([
     { level: 'danger', text: expect.stringMatching(/ within 3 degrees of freezing\.$/) },
   ]);

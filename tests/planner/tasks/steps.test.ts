@@ -350,6 +350,10 @@ test('look-ins are monthly between lay-up and start-up, and share the day of a c
   const always = { ...drawn.household, away: [], hoursByWeekday: hours(1, 1) };
   drawn.parts.battery!.charges = [{ ...charge, date: '2027-01-20' }];
   expect(lookInDates(drawn.machine, always, drawn.parts)).toEqual(['2026-12-15', '2027-01-20', '2027-02-15']);
+  // So does one of a battery whose maintainer does not keep it; one that lies in a room is charged there.
+  const kept = (care: 'maintainer' | 'carry-in', keptAt: 'machine' | 'room') =>
+    lookInDates(drawn.machine, always, { battery: { ...drawn.parts.battery!, care, keptAt } })[1];
+  expect([kept('maintainer', 'machine'), kept('carry-in', 'room')]).toEqual(['2027-01-20', '2027-01-15']);
   drawn.machine.season.firstUse = '2026-11-20';
   expect(lookInDates(drawn.machine, always, drawn.parts)).toEqual([]);
 });
