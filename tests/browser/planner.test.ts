@@ -286,14 +286,14 @@ test('what was done and measured is kept, moves the plan, and is in the files th
   await write('lay-up', '2026-11-01');
   expect(await overdue.count()).toBe(0);
   const before = await first.textContent();
-  const reading = { 'Voltage, nothing': '12.45', 'Temperature of': '0', 'Rested since': '400' };
+  const reading = { 'Voltage, nothing': '12.40', 'Temperature of': '0', 'Rested since': '400' };
   await write('readings', '2026-12-05', reading);
   expect(await first.textContent()).not.toBe(before);
   await write('readings', '2026-12-21', reading);
   expect(await log.getByRole('listitem').count()).toBe(2);
   await write('charged', '2026-12-19');
   expect(await log.getByRole('listitem').allTextContents()).toEqual([
-    expect.stringContaining('Reading 2026-12-05: 12.45 V, 0 °C, rested 400 h'),
+    expect.stringContaining('Reading 2026-12-05: 12.4 V, 0 °C, rested 400 h'),
     expect.stringContaining('Charge 2026-12-19: 100 %'),
     expect.stringContaining('Done 2026-11-01: All of the lay-up'),
   ]);
@@ -305,7 +305,7 @@ test('what was done and measured is kept, moves the plan, and is in the files th
   const { bytes } = await downloaded(page, () => page.getByRole('button', { name: 'Content files' }).click());
   const file = unzip(bytes).find(({ path }) => path.startsWith('machines/'))!;
   expect(new TextDecoder().decode(file.bytes)).toContain(
-    '{ date: "2026-12-05", voltage: 12.45 V, temperature: 0 °C, rested: 400 h }',
+    '{ date: "2026-12-05", voltage: 12.4 V, temperature: 0 °C, rested: 400 h }',
   );
   await log.getByRole('button', { name: /Take back.*100 %/ }).click();
   await settled(page);

@@ -314,7 +314,7 @@ export const machine = {
     lowest: 'Coldest hour of usual years',
     highest: 'Warmest hour of usual years',
     which:
-      'Usual years tell of damp and petrol. The coldest to be reckoned with is a rare cold beyond them, in which battery and coolant still come to no harm.',
+      'Damp and rust are reckoned from usual years; what frost could burst or kill from a rare cold beyond them, the coldest to be reckoned with.',
     typical: (factor: AirPlan['typicalFactor'], said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>) => {
       const parts = [
         `wet ${factor.wet}`,
