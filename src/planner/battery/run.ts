@@ -9,10 +9,10 @@ import type { Rest } from './rest.ts';
 
 /**
  * What is due shortly before first use is met by the charge at start-up, not by a trip: in the last days in any case, in the last
- * three weeks where the battery goes no more than this under its threshold until then. Common practice: the battery is charged full
- * before the first start, and of two charges within three weeks one is enough.
+ * fortnight where the battery goes no more than this under its threshold until then. Common practice: the battery is charged full
+ * before the first start, and of two charges within a fortnight one is enough.
  */
-export const TOP_UP = { days: 7, mostDays: 21, underPct: 5 };
+export const TOP_UP = { days: 7, mostDays: 14, underPct: 5 };
 
 /**
  * Index of the first day whose due charge is left to the start-up.
@@ -28,7 +28,7 @@ export function lastTripIndex(curve: LossCurve, rate: LossRate): number {
 }
 
 /**
- * The same for its first charge: what stands well under the threshold already does not wait three weeks.
+ * The same for its first charge: what stands well under the threshold already does not wait a fortnight.
  * @param due - day on which it is due
  * @param leftPct - what it has left on the day of first use, uncharged [%]
  */

@@ -32,7 +32,7 @@ export const BATTERY_METHODS: readonly Method[] = [
     sources: ['threshold 75 %: SG 1.225 in TM 5-3820-256-24-4; 12.4 V in TM 5-3805-262-20'],
     weaknesses: [
       'Meant to be early rather than late.',
-      'What is due in the last three weeks, and goes no more than 5 % under the threshold until the first use, is left to the charge at start-up (common practice).',
+      'What is due in the last fortnight, and goes no more than 5 % under the threshold until the first use, is left to the charge at start-up (common practice).',
       'A battery on a maintainer is taken as full until a reading shows it at the threshold or surely under 85 %; from then on it is reckoned without one.',
     ],
   },
