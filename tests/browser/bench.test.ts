@@ -79,7 +79,9 @@ test('a reading moves all that shows a charge on the page, and stays moved after
   expect(await entries(page).count()).toBe(1);
   await page.getByRole('button', { name: /Delete.*12.3 V/ }).click();
   await page.getByText('Nothing yet.').waitFor();
-  await page.locator('[data-replanned]', { hasText: 'no charge is needed before start-up' }).waitFor({ timeout: 30_000 });
+  await page
+    .locator('[data-replanned]', { hasText: 'no charge is needed before start-up' })
+    .waitFor({ timeout: 30_000 });
   expect(await number.textContent()).toBe(none);
   calm(opened);
 }, 120_000);
