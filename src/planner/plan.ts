@@ -102,7 +102,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     }),
     ...drafts.flatMap((draft) => [
       ...overdueWarnings(draft, stepsOf.get(draft.machine.id)!, asOf, household.locale),
-      ...seasonWarnings(draft, asOf, household),
+      ...seasonWarnings(draft, stepsOf.get(draft.machine.id)!, asOf, household),
     ]),
   ].sort(bySeverity);
   const warningsOf = new Map<string | undefined, Warning[]>();

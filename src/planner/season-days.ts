@@ -11,7 +11,7 @@ import { counted, type Manner, writtenDate } from './written.ts';
 
 /**
  * The machine's steps with their days: those of the agenda, of a lay-up step that is done the day on which it was, and of a first
- * ride that the start-up has held up, and what belongs to it, so many days later.
+ * ride that the start-up has held up, and what belongs to it, so many days later; none for them where the start-up has found none.
  * @param draft - the machine
  * @param dateOf - the day that the agenda gave to a step, by its id
  * @param asOf - the day the plan is made for
@@ -31,9 +31,11 @@ export function datedSteps(
   });
   const { firstUse } = draft.machine.season;
   const late = daysBetween(firstUse, startUpDays(draft, steps, asOf).firstUse);
+  const isLacking = steps.some(isUnplaced);
   return steps.map((step) => {
-    const isHeldUp = step.stage === 'first-ride' && !step.done && step.date !== undefined && step.date <= firstUse;
-    return isHeldUp ? { ...step, date: addDays(step.date!, late) } : step;
+    if (step.stage !== 'first-ride' || step.done || step.date === undefined) return step;
+    if (isLacking) return { ...step, date: undefined };
+    return step.date <= firstUse ? { ...step, date: addDays(step.date, late) } : step;
   });
 }
 
@@ -68,13 +70,15 @@ export function startUpDays(
   const { firstUse, rideEnd } = windowsOf(machine.season);
   const sheet = steps.filter(isStartUp);
   const days = sheet.flatMap(({ date }) => (date !== undefined && date <= rideEnd ? [date] : [])).sort();
-  const unplaced = sheet.some(({ done, date }) => !done && date === undefined);
-  const ready = unplaced ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? firstUse);
+  const ready = sheet.some(isUnplaced) ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? firstUse);
   return { start: days.at(0) ?? firstUse, ready, firstUse: later(firstUse, ready) };
 }
 
 /** What makes the machine ready; the first ride comes after it. */
 const isStartUp = ({ phase, stage }: PlanStep) => phase === 'start-up' && stage !== 'first-ride';
+
+/** Of the start-up, to be done, and without a day for it. */
+const isUnplaced = (step: PlanStep) => isStartUp(step) && !step.done && step.date === undefined;
 
 /** So many steps are named in a warning; the rest are counted. */
 const NAMED = 3;
@@ -87,18 +91,19 @@ const WORK: Partial<Record<PlanStep['phase'], string>> = {
 };
 
 /**
- * Work that was due and is not ticked: what to do about it now, or that it has no use any more.
+ * Work that was due and is not ticked, or has found no day: what to do about it now, or that it has no use any more.
  * @param draft - the machine
  * @param steps - with their days
  * @param asOf - the day the plan is made for
  * @param locale - language of the dates
  */
 export function overdueWarnings(
-  { machine }: DraftMachine,
+  draft: DraftMachine,
   steps: readonly PlanStep[],
   asOf: IsoDate,
   locale: string,
 ): Warning[] {
+  const { machine } = draft;
   const common = { machine: machine.id, about: 'overdue' };
   const written = (date: IsoDate) => writtenDate(date, locale);
   const late = new Map<string, PlanStep[]>();
@@ -119,7 +124,12 @@ export function overdueWarnings(
       act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. ${ticking(work)} What is not wanted: leave it out there, or under "skipped".`,
     };
   });
-  return [...notReady(machine, steps, asOf, locale), ...found, ...passed(machine, steps, asOf, common)];
+  return [
+    ...notReady(machine, steps, asOf, locale),
+    ...noDay(draft, steps, asOf, locale),
+    ...found,
+    ...passed(machine, steps, asOf, common),
+  ];
 }
 
 /** How to say what is done; the winter's jobs are ticked one by one. */
@@ -153,6 +163,33 @@ function notReady(
   ];
 }
 
+/** Work that is wanted and has found no day: without its start-up a machine must not be used. What is overdue is told as that. */
+function noDay(draft: DraftMachine, steps: readonly PlanStep[], asOf: IsoDate, locale: string): Warning[] {
+  const { id, name, season } = draft.machine;
+  const late = new Map<string, { step: PlanStep; latest: IsoDate }[]>();
+  for (const step of steps) {
+    const [work, days] = [WORK[step.phase], standing(step, draft, asOf)];
+    if (work === undefined || !days || days.overdue !== undefined) continue;
+    late.set(work, [...(late.get(work) ?? []), { step, latest: days.latest }]);
+  }
+  return [...late].flatMap(([work, of]): Warning[] => {
+    const isSheet = of.some(({ step }) => isUnplaced(step));
+    // After the first use it is said already that nothing of it is ticked.
+    if (isSheet && asOf > season.firstUse) return [];
+    const latest = of.reduce((last, { latest: day }) => later(last, day), of[0]!.latest);
+    const left = of.map(({ step }) => step);
+    return [
+      {
+        machine: id,
+        about: 'overdue',
+        level: isSheet ? 'danger' : 'warning',
+        text: `No day by ${writtenDate(latest, locale)} is found for ${counted(left.length, 'step')} of ${name}'s ${work} (${few(left)}).`,
+        act: `Find the hours for ${left.length === 1 ? 'it' : 'them'}${isSheet ? `, or move the first use: do not start or use ${name} before every line of its start-up sheet is done` : ''}. ${ticking(work)}`,
+      },
+    ];
+  });
+}
+
 /** Lay-up steps that were never ticked and whose time is over: the start-up sheet asks for all that they would have changed. */
 function passed(
   { name, season }: DraftMachine['machine'],
@@ -181,17 +218,26 @@ function few(steps: readonly PlanStep[]): string {
 /**
  * A season that is over, or dates that were only proposed.
  * @param draft - the machine
+ * @param steps - with their days
  * @param asOf - the day the plan is made for
  * @param manner - language of the dates, and units
  */
-export function seasonWarnings({ machine }: DraftMachine, asOf: IsoDate, { locale, units }: Manner): Warning[] {
+export function seasonWarnings(
+  { machine }: DraftMachine,
+  steps: readonly PlanStep[],
+  asOf: IsoDate,
+  { locale, units }: Manner,
+): Warning[] {
   const common = { machine: machine.id, level: 'note' as const, about: 'season' };
   const { season } = machine;
   const written = (date: IsoDate) => writtenDate(date, locale);
   // Until the re-check is made, the season is not over yet for who rides.
-  const level = asOf > windowsOf(season).rideEnd ? 'warning' : 'note';
+  const isOver = asOf > windowsOf(season).rideEnd;
+  const level = isOver ? 'warning' : 'note';
+  // Nor is the rest, until the machine has been made ready.
+  const isReady = steps.every((step) => step.done || !isStartUp(step));
   const over: Warning[] =
-    season.firstUse < asOf
+    season.firstUse < asOf && (isReady || isOver)
       ? [
           {
             ...common,

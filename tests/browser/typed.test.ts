@@ -132,15 +132,25 @@ test.each([
 
 test.each([
   ['ends today', '2026-10-25', '2027-04-10', '2027-04-10', undefined],
-  ['ended yesterday', '2026-10-25', '2027-04-10', '2027-04-11', ['2027-10-25', '2028-04-10']],
+  ['ended yesterday, not yet started up', '2026-10-25', '2027-04-10', '2027-04-11', undefined],
+  ['ended three weeks ago, not yet started up', '2026-10-25', '2027-04-10', '2027-05-01', undefined],
+  ['ended more than three weeks ago', '2026-10-25', '2027-04-10', '2027-05-02', ['2027-10-25', '2028-04-10']],
   ['ended, and the next lay-up is near', '2026-10-25', '2027-04-10', '2027-09-20', ['2027-10-25', '2028-04-10']],
   ['ended two years ago', '2026-10-25', '2027-04-10', '2029-04-10', ['2028-10-25', '2029-04-10']],
   ['ended on a leap day', '2027-11-01', '2028-02-29', '2028-06-01', ['2028-11-01', '2029-02-28']],
   ['began on a day left open', '', '2027-04-10', '2027-06-01', ['', '2028-04-10']],
   ['ends on a day left open', '2026-10-25', '', '2027-06-01', undefined],
 ])('a rest that %s', (_, lastUse, firstUse, day, next) => {
-  const found = nextRest({ lastUse, firstUse }, day);
+  const found = nextRest({ lastUse, firstUse, log: '' }, day);
   expect(found && [found.lastUse, found.firstUse]).toEqual(next);
+});
+
+test('a rest that ended yesterday, with the start-up ticked, is followed by the next', () => {
+  const log = JSON.stringify([{ kind: 'done', step: 'start-up', date: '2027-04-09' }]);
+  const rest = { lastUse: '2026-10-25', firstUse: '2027-04-10' };
+  expect(nextRest({ ...rest, log }, '2027-04-11')?.firstUse).toBe('2028-04-10');
+  const layUp = log.replace('start-up', 'lay-up');
+  expect(nextRest({ ...rest, log: layUp }, '2027-04-11')).toBeUndefined();
 });
 
 test('every machine that a device kept is there again, with all of its log', () => {

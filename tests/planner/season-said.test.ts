@@ -95,6 +95,40 @@ test('a first ride that the start-up holds up is made when that is done, one tha
   expect(dates.map(({ date }) => date)).toEqual(['2027-04-17', '2027-04-17', '2027-04-10', '2027-04-16', '2027-04-24']);
 });
 
+test('a start-up that has found no day is a danger before the first use, other work a warning, overdue work neither', () => {
+  const said = (steps: PlanStep[], asOf = '2026-10-26') => overdueWarnings(draft(), steps, asOf, 'en-GB');
+  const brakes = step('brakes', { phase: 'start-up', title: 'Brakes', latest: '2027-04-10' });
+  expect(said([brakes, step('wash', { title: 'Wash it' })])).toEqual([
+    {
+      machine: 'juniper',
+      about: 'overdue',
+      level: 'danger',
+      text: "No day by 10 April 2027 is found for 1 step of Juniper's start-up (Brakes).",
+      act: 'Find the hours for it, or move the first use: do not start or use Juniper before every line of its start-up sheet is done. What is done: tick it on the page of the machine, or all of it at once: under "Done and measured" on the form, or as "start-up" under "done" in a record file.',
+    },
+    expect.objectContaining({
+      level: 'warning',
+      // Begun and not done: four weeks from 26 October.
+      text: "No day by 23 November 2026 is found for 1 step of Juniper's lay-up (Wash it).",
+    }),
+  ]);
+  expect(said([step('wash')], '2026-12-01')).toEqual([]);
+  expect(said([{ ...brakes, date: '2027-04-03' }])).toEqual([]);
+  // Nor is a look-in, which has a day of its own.
+  expect(said([step('look', { phase: 'look-in' })])).toEqual([]);
+  expect(said([brakes], '2027-04-11')).toHaveLength(1);
+});
+
+test('a ride has no day while the start-up has found none', () => {
+  const steps = [
+    step('brakes', { phase: 'start-up', latest: '2027-04-10' }),
+    sheet('ride', '2027-04-10', { stage: 'first-ride' }),
+  ];
+  const rides = (day: string | undefined) => datedSteps(draft(steps), () => day, '2027-04-09').at(-1)!.date;
+  expect(rides(undefined)).toBeUndefined();
+  expect(rides('2027-04-10')).toBe('2027-04-10');
+});
+
 test('a first use that is past with its start-up not ticked is a danger, and says on which day that is made up for', () => {
   const left = [
     sheet('plugs', '2027-04-17', { title: 'Plugs out' }),
@@ -175,14 +209,14 @@ test('lay-up work whose time is over is told while the machine starts up, and no
   expect(said('2027-05-01')).toHaveLength(1);
   expect(said('2027-05-02')).toEqual([]);
   expect(said('2027-03-21', [step('wash', { done: true }), step('oil', { date: '2027-03-27' })])).toEqual([]);
-  expect(said('2027-03-21', [step('oil', { latest: '2027-03-21' })])).toEqual([]);
+  expect(said('2027-03-21', [step('oil', { latest: '2027-03-21', date: '2027-03-21' })])).toEqual([]);
   expect(said('2027-03-21', [step('wash')])[0]!.text).toBe(
     "1 step of Juniper's lay-up was never ticked (wash), and it is too late for it now.",
   );
 });
 
 test('a rest that is over asks for the next one, gravely once its re-check is past', () => {
-  const said = (asOf: string) => seasonWarnings(draft(), asOf, METRIC);
+  const said = (asOf: string, steps: PlanStep[] = []) => seasonWarnings(draft(), steps, asOf, METRIC);
   expect(said('2027-04-10')).toEqual([]);
   expect(said('2027-04-11')).toEqual([
     {
@@ -195,11 +229,17 @@ test('a rest that is over asks for the next one, gravely once its re-check is pa
   ]);
   expect(said('2027-05-01')[0]!.level).toBe('note');
   expect(said('2027-05-02')[0]!.level).toBe('warning');
+  // While the start-up is wanted, the rest is not over; three weeks after the first use it is.
+  const brakes = step('brakes', { phase: 'start-up' });
+  expect(said('2027-04-11', [brakes])).toEqual([]);
+  expect(said('2027-05-02', [brakes])).toHaveLength(1);
+  expect(said('2027-04-11', [{ ...brakes, done: true }])).toHaveLength(1);
 });
 
 test('days that were only proposed say so, with their reasons in the household’s units', () => {
   const season = { ...SEASON, proposed: true, reasons: ['Nights fall below {0 °C}.', 'It is late.'] };
-  const said = (units: 'metric' | 'us') => seasonWarnings(draft([], { season }), '2026-10-01', { ...METRIC, units });
+  const said = (units: 'metric' | 'us') =>
+    seasonWarnings(draft([], { season }), [], '2026-10-01', { ...METRIC, units });
   expect(said('metric')).toEqual([
     {
       machine: 'juniper',

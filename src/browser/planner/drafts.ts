@@ -4,7 +4,7 @@ import { isId, slug } from '../../content/ids.ts';
 import { ROAD_KINDS } from '../../content/kinds.ts';
 import { NO_TEXT } from '../../content/no-text.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
-import { addMonths } from '../../planner/dates.ts';
+import { addDays, addMonths } from '../../planner/dates.ts';
 import { recordOf } from '../bench/entries.ts';
 import { decimal } from '../decimal.ts';
 import { logOf } from './log-entries.ts';
@@ -180,18 +180,23 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
   };
 }
 
+const GIVEN_UP_DAYS = 21;
+
 /**
- * The next rest of a machine whose last one is over: the same days, so many years later that its end is still to come.
- * @param draft - its days as they were answered
+ * The next rest of a machine whose last one is over: the same days, so many years later that its end is still to come. Until the
+ * start-up is ticked its sheet is wanted first; three weeks after the first use the plan gives it up.
+ * @param draft - its days as they were answered, and its log
  * @param today - a rest that ends today is not over
  * @returns undefined where the rest is not over, or its end was left open
  */
 export function nextRest(
-  { lastUse, firstUse }: Pick<MachineDraft, 'lastUse' | 'firstUse'>,
+  { lastUse, firstUse, log }: Pick<MachineDraft, 'lastUse' | 'firstUse' | 'log'>,
   today: string,
 ): { lastUse: string; firstUse: string } | undefined {
   // A year that is still being typed is none.
   if (!isDay(firstUse) || firstUse >= today || firstUse < '1990') return undefined;
+  const isReady = logOf(log).entries.some((said) => said.kind === 'done' && said.step === 'start-up');
+  if (!isReady && today <= addDays(firstUse, GIVEN_UP_DAYS)) return undefined;
   const years = Number(today.slice(0, 4)) - Number(firstUse.slice(0, 4));
   const months = 12 * (addMonths(firstUse, 12 * years) < today ? years + 1 : years);
   return { lastUse: isDay(lastUse) ? addMonths(lastUse, months) : lastUse, firstUse: addMonths(firstUse, months) };

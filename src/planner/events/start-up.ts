@@ -1,7 +1,7 @@
 import { addDays, later } from '../dates.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
-import { listText, withinSentence, writtenDay } from '../written.ts';
+import { counted, listText, withinSentence, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, type PlanWithoutEvents } from './draft.ts';
 import { cautionLines, fillIn, lines, stepLines } from './words.ts';
 
@@ -39,6 +39,7 @@ function ready(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
 
 function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
   const ride = machine.steps.filter((step) => isRide(machine, step) && !step.done);
+  const lacking = machine.steps.filter((s) => s.phase === 'start-up' && !s.done && s.date === undefined);
   const stops = machine.steps.flatMap((s) => (s.doNotRide ? [fillIn(s.doNotRide, s.amounts, plan.units)] : []));
   const pressures = machine.tyres.map((t) => `${t.position} ${formatQuantity(t.normalKPa, 'kPa', plan.units)}`);
   return machineDraft(plan, machine, ['first-use'], {
@@ -46,6 +47,8 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
     title: `${machine.name}: first use after the rest`,
     label: `${machine.name}: first use`,
     text: lines(
+      lacking.length > 0 &&
+        `! Not before its start-up is done: ${counted(lacking.length, 'step')} of it ${lacking.length === 1 ? 'has' : 'have'} found no day yet.`,
       `It has rested since ${writtenDay(machine.season.lastUse, plan.household.locale)}.`,
       pressures.length > 0 && `Tyres: ${listText(pressures)}.`,
       machine.fuel && `Fuel: ${machine.fuel.atFirstUse.text}`,
@@ -60,19 +63,19 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
 
 /** A step of the first ride itself, which is the first use; what comes after it is the re-check. */
 const isRide = (machine: MachinePlan, step: PlanStep) =>
-  step.stage === 'first-ride' && step.date === machine.startUp.firstUse;
+  step.stage === 'first-ride' && step.latest === machine.season.firstUse;
 
 /** A step of the day before the first use, which is its last day. */
 const isEve = (machine: MachinePlan, { stage, latest }: PlanStep) =>
-  stage === 'first-ride' && latest !== undefined && latest < machine.startUp.firstUse;
+  stage === 'first-ride' && latest !== undefined && latest < machine.season.firstUse;
 
 function eve(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   const steps = machine.steps.filter((step) => isEve(machine, step) && !step.done);
   const [first] = steps;
-  if (!first) return [];
+  if (first?.date === undefined) return [];
   return [
     machineDraft(plan, machine, ['eve'], {
-      date: first.latest!,
+      date: first.date,
       title: `${machine.name}: ${withinSentence(first.title)}`,
       label: `${machine.name}: day before first use`,
       text: lines(...stepLines(steps, plan.units), ...cautionLines(steps, plan.units)),

@@ -360,7 +360,7 @@ test('work says its steps, that it is overdue, by when the rest is to be done, a
 test('a step that the agenda put on a day without a session is told by itself, those of the first ride are not', () => {
   const steps = [
     aStep('a.b', 'lay-up', 'Do it', { date: '2026-11-01', latest: '2026-10-31' }),
-    aStep('r.a', 'start-up', 'Ride', { date: '2027-04-10', stage: 'first-ride' }),
+    aStep('r.a', 'start-up', 'Ride', { date: '2027-04-10', latest: '2027-04-10', stage: 'first-ride' }),
   ];
   const all = events([moth({ steps })]);
   expect(all.filter((e) => e.category === 'lay-up').map((e) => [e.date, e.title])).toEqual([
@@ -368,6 +368,18 @@ test('a step that the agenda put on a day without a session is told by itself, t
   ]);
   expect(one(all, /first use/).text).toContain('- Ride');
   expect(all.filter((e) => /re-check/.test(e.title))).toEqual([]);
+});
+
+test('a first use whose start-up has found no day says that it is not before that', () => {
+  const steps = [
+    aStep('s.a', 'start-up', 'Brakes', { stage: 'controls' }),
+    aStep('s.b', 'start-up', 'Lights', { stage: 'controls' }),
+    aStep('r.a', 'start-up', 'Ride', { latest: '2027-04-10', stage: 'first-ride' }),
+  ];
+  const text = one(events([moth({ steps })]), /first use/).text;
+  expect(text).toContain('! Not before its start-up is done: 3 steps of it have found no day yet.');
+  const placed = steps.map((step) => ({ ...step, date: '2027-04-10' }));
+  expect(one(events([moth({ steps: placed })]), /first use/).text).not.toContain('Not before');
 });
 
 test('a re-check in the session of the day of first use is told by its own reminder, not as work before it', () => {
