@@ -10,6 +10,9 @@ import { through, windowsOf } from './tasks/index.ts';
 /** Work that is overdue is to be done within this many days. Common practice. */
 const OVERDUE_DAYS = 28;
 
+/** The re-check follows the first ride, which may be on the day that the start-up ends: so long after that it is another day [h]. */
+const NEXT_DAY_H = 18;
+
 /** Between which days an undone step is to be done, and by when it was due, where that is past. */
 export interface Standing {
   earliest: IsoDate;
@@ -76,6 +79,7 @@ export function agendaTasks(draft: DraftMachine, asOf: IsoDate, startUpFrom: Iso
         waitH: step.waitH,
         // The re-check follows the first ride, which has a day of its own, and so what the ride follows.
         after: through(step.after, dated).map((id) => taskKey(machine.id, id)),
+        behindH: step.stage === 'first-ride' ? NEXT_DAY_H : undefined,
         goesOnFrom: step.goesOnFrom === undefined ? undefined : taskKey(machine.id, step.goesOnFrom),
         earliest: later(own.earliest, from),
         latest: own.latest,

@@ -124,7 +124,11 @@ test('what follows a step with a day of its own follows what that one follows', 
     step('ride', { phase: 'start-up', stage: 'first-ride', date: '2027-04-10', after: ['start'] }),
     step('re-check', { phase: 'start-up', stage: 'first-ride', after: ['ride'] }),
   ];
-  expect(agendaTasks(draft(steps), '2026-10-01').map(({ after }) => after)).toEqual([[], ['juniper/start']]);
+  const tasks = agendaTasks(draft(steps), '2026-10-01');
+  expect(tasks.map(({ after, behindH }) => [after, behindH])).toEqual([
+    [[], undefined],
+    [['juniper/start'], 18],
+  ]);
 });
 
 test('work was moved where the first of its days is past', () => {

@@ -85,3 +85,17 @@ test('what does not fit into the last days has all three weeks after all', () =>
   // Ten days must pass after the first step.
   expect(daysOf(startUp([30, 30], { waitH: 240 }))).toEqual(['2027-03-20', '2027-04-03']);
 });
+
+test('a re-check is on another day than the start-up, however late that is', () => {
+  // The two hours of 10 April would hold both.
+  const steps = startUp([60]).map((step) => ({ ...step, earliest: '2027-04-10' }));
+  const recheck = plainStep('re-check', {
+    phase: 'start-up',
+    stage: 'first-ride',
+    minutes: 20,
+    earliest: '2027-04-10',
+    latest: '2027-05-01',
+    after: ['s0'],
+  });
+  expect(daysOf([...steps, recheck])).toEqual(['2027-04-10', '2027-04-11']);
+});

@@ -74,7 +74,7 @@ export function buildProblem(
     if (t.needs.bench && !hasBench) notes.noBench(t);
     const after = [...new Set(t.after)].flatMap((key) => {
       const of = numbers.get(key);
-      return of === undefined ? [] : [{ of, lag: tasks[of]!.waitH * 60 }];
+      return of === undefined ? [] : [{ of, lag: Math.max(tasks[of]!.waitH, t.behindH ?? 0) * 60 }];
     });
     return {
       minutes: t.minutes,

@@ -20,6 +20,8 @@ export interface AgendaTask {
   waitH: number;
   /** Keys of tasks that come first; keys of tasks that are not in the agenda are left out of account. */
   after: string[];
+  /** Time that must pass at the least after all that it follows [h]. */
+  behindH?: number | undefined;
   /** Key of the task that it goes on from without a break. */
   goesOnFrom?: string | undefined;
   /** First and last day on which it may be done, both included. */
