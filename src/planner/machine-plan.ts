@@ -130,7 +130,7 @@ export function draftMachine(
   const parts = { battery, driveBattery, fuel, coolant, tyres, corrosion, services, firstFrost: rest.firstFrost };
   const all = [
     ...concreteSteps({ machine, place, household, parts, procedures: household.procedures }),
-    ...winterSteps(machine, strip, household.units),
+    ...winterSteps(machine, strip, household),
     ...refitSteps(machine, strip),
   ];
   const kept = withOpened(withSoundSkips(machine, all), all, household.procedures);

@@ -123,7 +123,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       place: machine.placeId,
       placeName: draft.context.place.name,
       spot: machine.spot,
-      season: { ...machine.season, reasons: machine.season.reasons.map((r) => inUnits(r, household.units)) },
+      season: { ...machine.season, reasons: machine.season.reasons.map((r) => inUnits(r, household)) },
       layUp: layUpDays(draft, steps),
       startUp: startUpDays(draft, steps, asOf),
       firstFrostInStore: rest.firstFrost,

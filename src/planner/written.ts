@@ -60,6 +60,28 @@ function formatterOf(locale: string, options: Intl.DateTimeFormatOptions): Intl.
   return made;
 }
 
+const separators = new Map<string, string>();
+
+/**
+ * A number with the sign that a language has before decimals: "7,2" for de-DE. Thousands are not parted.
+ * @param text - a number with a point, or without
+ * @param locale - BCP 47 tag; one that is not known keeps the point
+ */
+export function withSeparator(text: string, locale: string): string {
+  const known = separators.get(locale) ?? separatorOf(locale);
+  separators.set(locale, known);
+  return text.replace('.', known);
+}
+
+function separatorOf(locale: string): string {
+  try {
+    const parts = new Intl.NumberFormat(locale, { numberingSystem: 'latn' }).formatToParts(1.5);
+    return parts.find(({ type }) => type === 'decimal')!.value;
+  } catch {
+    return '.';
+  }
+}
+
 /**
  * A number with what it counts: "1 day", "4 days".
  * @param n - whole number

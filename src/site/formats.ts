@@ -13,6 +13,7 @@ import {
   isForeign,
   lineInUnits,
 } from '../planner/units/index.ts';
+import { withSeparator } from '../planner/written.ts';
 
 /** What decides how a value is written. */
 export interface Manner {
@@ -37,6 +38,7 @@ export type Format = ReturnType<typeof formatOf>;
  * @param manner - language, clock, units, and the day from which "in 10 days" is reckoned
  */
 export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Manner) {
+  const reader = { locale, units: system };
   const style = (options: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat(locale, { timeZone: 'UTC', calendar: 'gregory', ...options });
   const STYLES = {
@@ -81,19 +83,19 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   }
 
   /** An amount in the household's units, the other system in brackets where both are in use. */
-  const quantity = (value: number, unit: string) => formatQuantity(value, unit, system);
+  const quantity = (value: number, unit: string) => formatQuantity(value, unit, reader);
   /** An amount in the household's units alone. */
-  const amount = (value: number, unit: string, digits?: number) => formatOne(value, unit, system, digits);
+  const amount = (value: number, unit: string, digits?: number) => formatOne(value, unit, reader, digits);
 
   /** An amount of supplies: "4", "2 cans", "64 mL". */
   const supplyAmount = (value: number, unit: string) =>
-    /^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, system);
+    /^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, reader);
 
   /** A number with four significant digits, for equations; never in another unit than its own. Words stay, a date is written. */
   function number(value: number | string): string {
     if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? plainDate(value) : value;
     if (!Number.isFinite(value)) throw new RangeError(`found ${value}, expected a number that can be printed`);
-    return fourDigits.format(value).replace('-', '−');
+    return withSeparator(fourDigits.format(value).replace('-', '−'), locale);
   }
 
   /** A figure with four significant digits and its unit; in the household's unit where that is another one. */
@@ -105,9 +107,11 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   /** A figure of an equation in the equation's own unit, the household's after it in brackets. */
   function measured(value: number | string, unit: string): string {
     const difference = typeof value === 'number' && unit === 'K';
-    const own = difference ? formatDifference(value, 'metric') : `${number(value)} ${unit}`.trim();
+    const own = difference
+      ? formatDifference(value, { ...reader, units: 'metric' })
+      : `${number(value)} ${unit}`.trim();
     if (typeof value !== 'number' || !isForeign(unit, system)) return own;
-    return `${own} (${difference ? formatDifference(value, system) : amount(value, unit)})`;
+    return `${own} (${difference ? formatDifference(value, reader) : amount(value, unit)})`;
   }
 
   /** The household's unit for what is read in a unit of the plan, or in one unit or another ("km or h"). */

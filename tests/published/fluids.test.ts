@@ -5,7 +5,7 @@ import cases from './fluids.json' with { type: 'json' };
 test.each(cases.boiling)('$grade boils at $dryC °C dry and $wetC °C wet at least', ({ grade, dryC, wetC }) => {
   const row = BRAKE_FLUIDS.find((r) => r.grade === grade)!;
   expect([row.dryC, row.wetC]).toEqual([dryC, wetC]);
-  const text = brakeFluidText(row.grade, (t) => `${t} °C`);
+  const text = brakeFluidText(row.grade, { locale: 'en', units: 'metric' });
   expect(text).toContain(`${dryC} °C`);
   expect(text).toContain(`${wetC} °C`);
 });

@@ -1,7 +1,7 @@
 import { isoOfDay } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { Misfit } from '../season-plan.ts';
-import { counted, type Manner, writtenDate } from '../written.ts';
+import { counted, type Manner, withSeparator, writtenDate } from '../written.ts';
 import type { Built } from './build.ts';
 import { dryDay } from './dry-days.ts';
 import type { Activity, Schedule } from './problem.ts';
@@ -146,12 +146,12 @@ function longestLeft(windows: readonly Activity[], freeEnd: FreeEnd): number {
 
 function explain(cause: Cause, before: IsoDate, minutes: number, missingMinutes: number, { locale }: Manner): string {
   const by = writtenDate(before, locale);
-  const work = `${hours(minutes / 60)} of work`;
+  const work = `${hours(minutes / 60, locale)} of work`;
   switch (cause.kind) {
     case 'no-session':
       return `${work} without a place: no free hours at all in its time up to ${by}.`;
     case 'too-long':
-      return `${work} in one go up to ${by}, but the longest session has ${hours(cause.longestH)}: one longer day is needed.`;
+      return `${work} in one go up to ${by}, but the longest session has ${hours(cause.longestH, locale)}: one longer day is needed.`;
     case 'waits':
       return `${work} up to ${by}, but what it waits for is over only about ${writtenDate(cause.until, locale)}.`;
     case 'follows':
@@ -159,12 +159,12 @@ function explain(cause: Cause, before: IsoDate, minutes: number, missingMinutes:
     case 'taken':
       return `${work} up to ${by}: there are hours for it, but ${cause.what} is not to be had in them.`;
     case 'hours':
-      return `${work} without a place up to ${by}: ${hours(missingMinutes / 60)} more needed by then.`;
+      return `${work} without a place up to ${by}: ${hours(missingMinutes / 60, locale)} more needed by then.`;
   }
 }
 
-function hours(h: number): string {
-  return h < 1 ? `${Math.ceil(h * 60 - 1e-6)} min` : `${Number(h.toFixed(1))} h`;
+function hours(h: number, locale: string): string {
+  return h < 1 ? `${Math.ceil(h * 60 - 1e-6)} min` : `${withSeparator(String(Number(h.toFixed(1))), locale)} h`;
 }
 
 function names(members: readonly number[], tasks: readonly AgendaTask[]): string {

@@ -1,7 +1,7 @@
 import { daysBetween } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { Misfit, PlanStep } from '../season-plan.ts';
-import { counted, writtenDate } from '../written.ts';
+import { counted, withSeparator, writtenDate } from '../written.ts';
 import { taskKey } from './types.ts';
 
 /** As much of a machine and its own agenda as two plans are compared by. */
@@ -40,7 +40,9 @@ export function whatChanges(
   const text = [...frostText(base, shifted, locale), ...tighter(base, shifted), ...chargeText(base, shifted, locale)];
   if (missed.length > 0) {
     const hours = Number(misfitHours.toFixed(1));
-    text.push(`No longer fits: ${missed.join(', ')}${hours > 0 ? ` (${hours} h of work)` : ''}.`);
+    text.push(
+      `No longer fits: ${missed.join(', ')}${hours > 0 ? ` (${withSeparator(String(hours), locale)} h of work)` : ''}.`,
+    );
   } else text.push('Everything that fitted still fits.');
   return { text, missed, misfitHours };
 }

@@ -107,7 +107,7 @@ export function calibrate(
     const rise = before?.reading ? point.statePct - before.statePct : 0;
     if (before && rise > Math.max(before.sigmaPct, point.sigmaPct)) {
       problems.push(
-        `${written(reading!.date)}: ${round(reading!.volts, 2)} V is ${round(rise, 0)} % more than the reading before, and no charge stands between them in the log: either a charge was not written down, or one of the two is wrong.`,
+        `${written(reading!.date)}: ${round(reading!.volts, 2, log.locale)} V is ${round(rise, 0, log.locale)} % more than the reading before, and no charge stands between them in the log: either a charge was not written down, or one of the two is wrong.`,
       );
       segments.push([point]);
     } else segment.push(point);
@@ -128,6 +128,7 @@ export function calibrate(
         connected,
         used,
         observed,
+        locale: log.locale,
         written,
       }),
       problems,

@@ -115,7 +115,7 @@ export function surroundings(care: Pick<Care, 'keptAt' | 'roomC'>, store: StoreY
 
 function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: ChargerChoice, coldest: number) {
   const { visits, margin } = outlook;
-  const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
+  const say = (value: number, unit: string) => formatOne(value, unit, c.household);
   const room = c.battery.removable ? c.household.batteryRoom : undefined;
   const tooColdToCharge = row.minChargeC !== undefined && coldest < row.minChargeC;
   const freezes = margin.minK < MARGIN_K.bringIn;
@@ -151,7 +151,7 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && room)
     return {
       care: 'carry-in' as const,
-      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0)} minutes away and ${counted(visits, 'visit')} would be needed, so it spends the rest in ${room.name}.`,
+      reason: `${c.place.name} is ${round(c.place.tripMinutes, 0, c.household.locale)} minutes away and ${counted(visits, 'visit')} would be needed, so it spends the rest in ${room.name}.`,
     };
   const cold = freezes ? ` It would come ${nearness(margin.minK, row, c.household)}, and ${stays}.` : '';
   if (visits === 0)
@@ -175,13 +175,13 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
 function connectionReason(c: CareCase, care: Care): string {
   if (care.connected || care.care !== 'visits' || !(c.battery.drainMA.high > 0)) return '';
   const perMonth = (c.battery.drainMA.high * 0.72 * 100) / (c.battery.capacityAh * c.battery.health.value);
-  return ` Its lead comes off: a key-off drain of up to ${round(c.battery.drainMA.high)} mA would take ${monthlyText(perMonth)}.`;
+  return ` Its lead comes off: a key-off drain of up to ${round(c.battery.drainMA.high, 1, c.household.locale)} mA would take ${monthlyText(perMonth)}.`;
 }
 
 function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: number): Care['warnings'] {
   const warnings: Care['warnings'] = [];
   const { battery, place, machine } = c;
-  const say = (value: number, unit: string) => formatOne(value, unit, c.household.units);
+  const say = (value: number, unit: string) => formatOne(value, unit, c.household);
   if (care.care === 'maintainer') {
     if (!place.power)
       warnings.push({
@@ -193,7 +193,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
       warnings.push({
         level: 'warning',
         text: `No charger of the household may stay on ${machine.name}'s battery. ${care.chargers.none?.why ?? `None of those that suit it is a maintainer that can be used at ${place.name}.`}`,
-        act: `Get a maintainer for ${row.name} of at most ${round(battery.capacityAh / 10)} A.`,
+        act: `Get a maintainer for ${row.name} of at most ${round(battery.capacityAh / 10, 1, c.household.locale)} A.`,
       });
     else if (!c.maintainerFree)
       warnings.push({

@@ -1,4 +1,5 @@
 import type { Battery, Charger, Household, Machine, Place } from '../household.ts';
+import { withSeparator } from '../written.ts';
 import { chemistryRow } from './chemistries.ts';
 
 /** A battery takes a tenth of its capacity an hour without harm; common practice. */
@@ -61,7 +62,7 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
   const fetched = (c: Charger) => battery.removable && (c.placeId === undefined ? anyPower : powered(c.placeId));
   const chargers = gentle.filter((c) => here(c) || fetched(c));
   const maintainers = gentle.filter((c) => c.maintainer && here(c));
-  const get = `Get or borrow a charger of at most ${round(limit)} A with a programme for ${row.name}, or one that can be set so low.`;
+  const get = `Get or borrow a charger of at most ${round(limit, 1, household.locale)} A with a programme for ${row.name}, or one that can be set so low.`;
   const none =
     household.chargers.length === 0
       ? { why: 'The household lists no charger.', act: get }
@@ -72,7 +73,7 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
           }
         : gentle.length === 0
           ? {
-              why: `${right.map((c) => `"${c.name}" gives ${round(c.currentA)} A`).join(', ')}: more than a tenth of ${round(battery.capacityAh)} Ah, which it takes without harm.`,
+              why: `${right.map((c) => `"${c.name}" gives ${round(c.currentA, 1, household.locale)} A`).join(', ')}: more than a tenth of ${round(battery.capacityAh, 1, household.locale)} Ah, which it takes without harm.`,
               act: get,
             }
           : !battery.removable
@@ -87,6 +88,7 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
   return { chargers, maintainers, none: chargers.length > 0 ? undefined : none };
 }
 
-export function round(value: number, digits = 1): string {
-  return String(Number(value.toFixed(digits))).replace('-', '−');
+export function round(value: number, digits: number, locale: string): string {
+  const text = String(Number(value.toFixed(digits))).replace('-', '−');
+  return withSeparator(text, locale);
 }

@@ -117,7 +117,7 @@ function freezing(unit: BatteryUnit, months: BatteryPlan['freezingByMonth'], hig
   for (let i = 0; i <= rest.days; i++) if (rest.month[i] === worst.month) lowest = Math.min(lowest, highPath[i]!);
   const point = freezingPoint(battery.chemistry, lowest);
   const gravity = specificGravity(battery.chemistry, lowest);
-  const said = (text: string) => ({ value: inUnits(text, unit.manner.units), unit: '' });
+  const said = (text: string) => ({ value: inUnits(text, unit.manner), unit: '' });
   if (!row.acid || gravity === undefined)
     return {
       method: 'battery.freezing',

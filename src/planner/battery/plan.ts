@@ -273,7 +273,7 @@ function whyText(
     .map((id) => household.machines.find((m) => m.id === id)!.name);
   const parts = [
     low
-      ? `It read ${low.volts.toFixed(2)} V on ${writtenDate(low.date, household.locale)}, and a maintainer is to keep it full: charge it to the end, and read it again once it has rested.`
+      ? `It read ${formatOne(low.volts, 'V', household, 2)} on ${writtenDate(low.date, household.locale)}, and a maintainer is to keep it full: charge it to the end, and read it again once it has rested.`
       : `At its fastest loss it is down to ${row.thresholdPct} % on ${writtenDate(isoOfDay(charge.due), household.locale)}.`,
   ];
   if (charge.day < charge.due)
@@ -285,7 +285,7 @@ function whyText(
   const meanC = store.dayMeanC[rest.dayOfYear[charge.day - rest.firstDay]!]!;
   if (care.keptAt === 'machine' && row.minChargeC !== undefined && meanC < row.minChargeC + 2)
     parts.push(
-      `About ${formatOne(meanC, '°C', household.units)} at ${place.name} that day: bring it into the warm and let it warm through before charging.`,
+      `About ${formatOne(meanC, '°C', household)} at ${place.name} that day: bring it into the warm and let it warm through before charging.`,
     );
   else if (care.keptAt === 'machine' && !place.power && battery.removable)
     parts.push(`No power at ${place.name}: take the battery to the charger.`);

@@ -31,6 +31,7 @@ export type JudgedReading = BatteryPlan['readings'][number] & {
  * @param index - its day in the rest
  * @param days - days of the rest
  * @param asOf - the day the log is read
+ * @param locale - language of what is said of it
  * Source: TM 9-6115-730-24, WP 0050 (rest before a reading).
  */
 export function judgeReading(
@@ -39,15 +40,18 @@ export function judgeReading(
   index: number,
   days: number,
   asOf: IsoDate,
+  locale: string,
 ): JudgedReading {
   const { date, volts, temperatureC, restedH } = reading;
   const inRest = index >= 0 && index <= days;
   const base = { date, volts, temperatureC, index, inRest, sound: false, cellShort: false };
   const no = (why: string): JudgedReading => ({ ...base, stateOfChargePct: 0, spreadPct: 100, usable: false, why });
   if (!(volts >= POSSIBLE_V.low && volts <= POSSIBLE_V.high))
-    return no(`${round(volts, 2)} V is not the voltage of a resting 12 V battery (6 to 15 V); read it again.`);
+    return no(`${round(volts, 2, locale)} V is not the voltage of a resting 12 V battery (6 to 15 V); read it again.`);
   if (!(temperatureC >= -60 && temperatureC <= 60))
-    return no(`${round(temperatureC)} °C is no temperature a battery is read at; write the battery's own temperature.`);
+    return no(
+      `${round(temperatureC, 1, locale)} °C is no temperature a battery is read at; write the battery's own temperature.`,
+    );
   const found = stateOfChargeFromVoltage(battery.chemistry, volts, temperatureC);
   const shortRest = restedH < REST_H.better;
   const spreadPct = Math.min(100, found.spreadPct * (shortRest ? SHORT_REST_FACTOR : 1));
@@ -59,16 +63,16 @@ export function judgeReading(
   const off = (why: string): JudgedReading => ({ ...sound, usable: false, why });
   if (!(restedH >= REST_H.least))
     return off(
-      `rested ${round(restedH)} h; at least ${REST_H.least} h are needed, better ${REST_H.better} h, before the voltage tells the charge.`,
+      `rested ${round(restedH, 1, locale)} h; at least ${REST_H.least} h are needed, better ${REST_H.better} h, before the voltage tells the charge.`,
     );
   if (found.beyondV > SURFACE_V)
     return off(
-      `${round(volts, 2)} V is ${round(found.beyondV, 2)} V above full: charge still sits on the plates, or a charger is on; rest it ${REST_H.better} h and read again.`,
+      `${round(volts, 2, locale)} V is ${round(found.beyondV, 2, locale)} V above full: charge still sits on the plates, or a charger is on; rest it ${REST_H.better} h and read again.`,
     );
   if (isCellShort(battery, volts, temperatureC))
     return {
       ...off(
-        `${round(volts, 2)} V is about one cell (2.1 V) short of a charged battery; it says nothing of the loss rate.`,
+        `${round(volts, 2, locale)} V is about one cell (2.1 V) short of a charged battery; it says nothing of the loss rate.`,
       ),
       cellShort: true,
     };
@@ -85,11 +89,11 @@ export function judgeReading(
  */
 export function judgeReadings(
   battery: Battery,
-  log: { readings: readonly Reading[]; asOf: IsoDate },
+  log: { readings: readonly Reading[]; asOf: IsoDate; locale: string },
   rest: Pick<Rest, 'firstDay' | 'days'>,
 ): JudgedReading[] {
   return log.readings
-    .map((r) => judgeReading(battery, r, dayNumber(r.date) - rest.firstDay, rest.days, log.asOf))
+    .map((r) => judgeReading(battery, r, dayNumber(r.date) - rest.firstDay, rest.days, log.asOf, log.locale))
     .sort((a, b) => a.index - b.index);
 }
 

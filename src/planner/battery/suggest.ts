@@ -17,6 +17,8 @@ export interface Found {
   used: number;
   /** Over the days that the readings span: how many, and hours at 20 °C with the same self-discharge. */
   observed: { days: number; equivalentH: number };
+  /** Language of the numbers. */
+  locale: string;
   /** A date in words. */
   written: (date: IsoDate) => string;
 }
@@ -36,14 +38,14 @@ export function suggestion(
   const lead = battery.chemistry !== 'lifepo4';
   const short = readings.find((r) => r.cellShort);
   if (short)
-    return `${found.written(short.date)}: ${round(short.volts, 2)} V is about one cell (2.1 V) short of a charged battery: a cell may be dead, or the battery is quite empty. Charge it, rest it ${REST_H.better} h and read again; if it comes back to the same, replace it.`;
+    return `${found.written(short.date)}: ${round(short.volts, 2, found.locale)} V is about one cell (2.1 V) short of a charged battery: a cell may be dead, or the battery is quite empty. Charge it, rest it ${REST_H.better} h and read again; if it comes back to the same, replace it.`;
   if (lead) {
     for (const reading of usable) {
       const full = charges.find(
         (c) => c.toPct >= 95 && reading.index > c.index && reading.index - c.index <= SOON_DAYS,
       );
       if (full && reading.stateOfChargePct + reading.spreadPct < FULL_AT_LEAST_PCT)
-        return `It read ${round(reading.stateOfChargePct, 0)} % within ${SOON_DAYS} days of a full charge: the plates no longer take the charge (sulphated), or the charge was not finished. Charge it to the end, rest it ${REST_H.better} h and read again.`;
+        return `It read ${round(reading.stateOfChargePct, 0, found.locale)} % within ${SOON_DAYS} days of a full charge: the plates no longer take the charge (sulphated), or the charge was not finished. Charge it to the end, rest it ${REST_H.better} h and read again.`;
     }
   }
   const { rates, multiplier, factor, connected, used, observed } = found;
@@ -56,6 +58,6 @@ export function suggestion(
   const drainMA = ((seen - own) / 100) * battery.capacityAh * battery.health.value * (1000 / 24);
   const rate = `It loses ${monthlyText(seen * 30)}, where at most ${monthlyText(most * 30)} was reckoned with`;
   return connected
-    ? `${rate}: with the leads on that is a key-off drain of about ${round(drainMA, 0)} mA. Measure it in series at the negative lead; if it is small, a cell is failing.`
-    : `${rate}, though nothing is connected: a cell is failing, or a lead was left on (a drain of about ${round(drainMA, 0)} mA would do it). Load-test it before first use.`;
+    ? `${rate}: with the leads on that is a key-off drain of about ${round(drainMA, 0, found.locale)} mA. Measure it in series at the negative lead; if it is small, a cell is failing.`
+    : `${rate}, though nothing is connected: a cell is failing, or a lead was left on (a drain of about ${round(drainMA, 0, found.locale)} mA would do it). Load-test it before first use.`;
 }

@@ -6,7 +6,7 @@
  */
 import type { Household, Machine } from '../household.ts';
 import type { Warning } from '../season-plan.ts';
-import { listText, writtenDate } from '../written.ts';
+import { listText, withSeparator, writtenDate } from '../written.ts';
 import { round } from './charge.ts';
 import type { ChemistryRow } from './chemistries.ts';
 import type { Reset } from './loss.ts';
@@ -127,7 +127,7 @@ export function lapseWarnings(
         act: `A week later take the maintainer off, let the battery rest ${REST_H.better} h, read it and write that down. Full: the maintainer keeps it, and the plan reckons with it again. Low again: see to mains, clips and maintainer, and have the battery load-tested.`,
       },
     ];
-  const full = openCircuitVoltage(row.id, row.chargeToPct, last.temperatureC).toFixed(2);
+  const full = `${withSeparator(openCircuitVoltage(row.id, row.chargeToPct, last.temperatureC).toFixed(2), locale)} V`;
   const falls = lapse.low.length > 1 && last.volts < lapse.low[0]!.volts ? ', and it falls' : '';
   const down = isDown(row, last.stateOfChargePct)
     ? `; at or under ${row.thresholdPct} % a battery has to be charged`
@@ -140,7 +140,7 @@ export function lapseWarnings(
     {
       ...common,
       level: 'warning',
-      text: `${battery} is on a maintainer, and is not kept full: it read ${said}${falls}${down}. One that is kept reads about ${full} V at that temperature. Either the maintainer gives nothing (switched off, unplugged, fuse or socket dead, faulty, a clip loose), or the battery fails.${filling}`,
+      text: `${battery} is on a maintainer, and is not kept full: it read ${said}${falls}${down}. One that is kept reads about ${full} at that temperature. Either the maintainer gives nothing (switched off, unplugged, fuse or socket dead, faulty, a clip loose), or the battery fails.${filling}`,
       act: `Look today at mains, plug, lamp and clips, tight on clean posts${row.acid ? ': at work it holds the posts above 13 V' : ''}. ${row.acid ? 'Charge the battery full with a proper charger' : 'Warm the battery through and charge it with a charger made for it'}, let it rest ${REST_H.better} h, read it again and write both down. Still low: have it load-tested, and replaced if it fails.`,
     },
   ];
@@ -148,5 +148,5 @@ export function lapseWarnings(
 
 /** "12.38 V on 5 December 2026 (about 75 %)". */
 function readingText({ volts, date, stateOfChargePct }: JudgedReading, locale: string): string {
-  return `${volts.toFixed(2)} V on ${writtenDate(date, locale)} (about ${round(stateOfChargePct, 0)} %)`;
+  return `${withSeparator(volts.toFixed(2), locale)} V on ${writtenDate(date, locale)} (about ${round(stateOfChargePct, 0, locale)} %)`;
 }

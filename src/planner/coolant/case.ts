@@ -71,7 +71,7 @@ export function coolantCase(input: CoolantInput): CoolantCase {
     base: { needC, aimC: aimed === needed ? needC : freezingPointC(glycol, aimed), targetStrength: aimed },
     isFrostFree: rest.firstFrost === undefined && (cold.heaterFailsC ?? cold.storeC) >= FROST_C,
     due: dueOf({ ...input, isHeated }),
-    q: (value, unit) => formatQuantity(value, unit, household.units),
+    q: (value, unit) => formatQuantity(value, unit, household),
   };
 }
 

@@ -31,7 +31,7 @@ export function planCoolant(input: CoolantInput): { plan: CoolantPlan; warnings:
       aimDerivation(c.needC, c.needed, c.aimed),
       ...drafted.plan.derivations,
       ...ageDerivations(coolant, ageDue),
-    ].map((d) => (d.caveat === undefined ? d : { ...d, caveat: inUnits(d.caveat, input.household.units) })),
+    ].map((d) => (d.caveat === undefined ? d : { ...d, caveat: inUnits(d.caveat, input.household) })),
   };
   return { plan, warnings: notes.map((n) => ({ ...n, machine: machine.id, about: 'coolant' })) };
 }

@@ -1,11 +1,20 @@
 import { daysBetween } from '../dates.ts';
-import type { BatteryChemistry, Household } from '../household.ts';
+import type { BatteryChemistry } from '../household.ts';
 import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-plan.ts';
-import { formatQuantity } from '../units/index.ts';
+import { formatQuantity, type Reader } from '../units/index.ts';
 import { listText, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
 import { householdYear } from './identity.ts';
-import { ampHoursText, chargeHoursText, hoursText, hourText, lines, shortCautions, stepLines } from './words.ts';
+import {
+  ampHoursText,
+  chargeHoursText,
+  hoursText,
+  hourText,
+  lines,
+  readerOf,
+  shortCautions,
+  stepLines,
+} from './words.ts';
 import type { WorkBlock } from './work.ts';
 
 const LEAD_ACID = ['battery-acid-gas', 'frozen-battery'];
@@ -49,7 +58,7 @@ export function chargeDrafts(
   const lookInLines = (parts: readonly Part[], date: string) => {
     const same = lookIns.filter((b) => b.date === date && parts.some((p) => p.machine === b.machine));
     for (const block of same) told.add(block);
-    return same.flatMap((b) => [`${b.machine.name}, step by step:`, ...stepLines(b.open, plan.units)]);
+    return same.flatMap((b) => [`${b.machine.name}, step by step:`, ...stepLines(b.open, readerOf(plan))]);
   };
 
   let number = 0;
@@ -71,7 +80,7 @@ export function chargeDrafts(
       key: [plan.household.id, 'trip', year, number],
       event: {
         date: trip.date,
-        title: `${actOn(names)}${lateText(parts)}${missingText(parts)}: about ${amounts(parts, plan.units)}, ${chargeHoursText(duration(parts))}`,
+        title: `${actOn(names)}${lateText(parts)}${missingText(parts)}: about ${amounts(parts, readerOf(plan))}, ${chargeHoursText(duration(parts), plan.household.locale)}`,
         label: `Charge ${listText(names)}`,
         text,
         category: 'charge',
@@ -90,7 +99,7 @@ export function chargeDrafts(
       drafts.push(
         machineDraft(plan, machine, ['charge', part.number], {
           date: charge.date,
-          title: `${actOn([machine.name])}${lateText([part])}${missingText([part])}: about ${amounts([part], plan.units)}, ${chargeHoursText(charge.hours)}`,
+          title: `${actOn([machine.name])}${lateText([part])}${missingText([part])}: about ${amounts([part], readerOf(plan))}, ${chargeHoursText(charge.hours, plan.household.locale)}`,
           label: `Charge ${machine.name}`,
           text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part])),
           category: 'charge',
@@ -134,8 +143,8 @@ function missingText(parts: readonly Part[]): string {
 }
 
 /** "3 Ah", "3 + 8 Ah". */
-function amounts(parts: readonly Part[], system: Household['units']): string {
-  const texts = parts.map((part) => ampHoursText(part.charge.ampHours, system));
+function amounts(parts: readonly Part[], reader: Reader): string {
+  const texts = parts.map((part) => ampHoursText(part.charge.ampHours, reader));
   return [...texts.slice(0, -1).map((text) => text.replace(/ Ah$/, '')), texts.at(-1)].join(' + ');
 }
 
@@ -155,7 +164,7 @@ function partText(
   { machine, battery, charge, chargerId, chargerName = chargerId, startHour }: Part,
   plan: PlanWithoutEvents,
 ): string {
-  const amount = (value: number) => formatQuantity(Math.round(value * 10) / 10, 'Ah', plan.units);
+  const amount = (value: number) => formatQuantity(Math.round(value * 10) / 10, 'Ah', readerOf(plan));
   const when = startHour === undefined ? '' : `, from ${hourText(startHour, plan.household.clock)}`;
   const charger = chargerName === undefined ? '' : `, on "${chargerName}"`;
   // Where both losses reach it on one day, the reason says the day.
@@ -168,7 +177,7 @@ function partText(
   return lines(
     `${machine.name} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
-      `${hoursText(charge.hours)} (at most ${hoursText(charge.hoursMost)})${when}${charger}.`,
+      `${hoursText(charge.hours, plan.household.locale)} (at most ${hoursText(charge.hoursMost, plan.household.locale)})${when}${charger}.`,
     charge.noCharger &&
       `! No charger of the household serves it. ${charge.noCharger} The hours are those on one that would.`,
     charge.overdue &&

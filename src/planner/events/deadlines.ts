@@ -4,7 +4,7 @@ import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { cautionLines, fillIn, lines, stepLines } from './words.ts';
+import { cautionLines, fillIn, lines, readerOf, stepLines } from './words.ts';
 
 /**
  * Reminders of the last day for something: coolant, fuel, and steps that have a latest date but found no session.
@@ -37,7 +37,7 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
       }),
     );
   } else if (coolant.enough === false && frost !== undefined) {
-    const swap = coolant.replaceL ? `, ${formatQuantity(coolant.replaceL, 'L', plan.units)}` : '';
+    const swap = coolant.replaceL ? `, ${formatQuantity(coolant.replaceL, 'L', readerOf(plan))}` : '';
     drafts.push(
       machineDraft(plan, machine, ['coolant-change'], {
         date: addDays(frost, -1),
@@ -67,7 +67,7 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   if (!fuel) return [];
   const drafts: Draft[] = [];
   if (fuel.drainedUseBy !== undefined && !machine.steps.some((step) => step.id === USE_UP && step.done)) {
-    const amount = fuel.drainedL === undefined ? '' : `, ${formatQuantity(fuel.drainedL, 'L', plan.units)}`;
+    const amount = fuel.drainedL === undefined ? '' : `, ${formatQuantity(fuel.drainedL, 'L', readerOf(plan))}`;
     drafts.push(
       machineDraft(plan, machine, ['drained-fuel'], {
         date: fuel.drainedUseBy,
@@ -132,15 +132,15 @@ function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: Read
       const many = steps.length > 1;
       const fromEnd = left.get(phase) ?? 0;
       if (many) left.set(phase, fromEnd - 1);
-      const what = many ? `${steps.length} steps of ${word}` : fillIn(first!.title, first!.amounts, plan.units);
+      const what = many ? `${steps.length} steps of ${word}` : fillIn(first!.title, first!.amounts, readerOf(plan));
       return machineDraft(plan, machine, many ? ['steps', phase, fromEnd] : ['step', first!.id], {
         date,
         title: `${machine.name}: ${what}: today at the latest`,
         label: `${machine.name}: last day`,
         text: lines(
-          ...stepLines(steps, plan.units),
+          ...stepLines(steps, readerOf(plan)),
           `No session had room for ${many ? 'them' : 'it'}.`,
-          ...cautionLines(steps, plan.units),
+          ...cautionLines(steps, readerOf(plan)),
         ),
         category,
         path: machinePath(machine, page),

@@ -4,7 +4,7 @@ import type { MachinePlan, SupplyLine } from '../season-plan.ts';
 import { formatSupply } from '../units/index.ts';
 import { withinSentence, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { lines } from './words.ts';
+import { lines, readerOf } from './words.ts';
 
 /** What one job, or one phase of the work, of one machine still needs. */
 interface Order {
@@ -51,7 +51,7 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
       text: lines(
         ...items.map(
           ({ line, amount, orderBy, needBy }) =>
-            `- ${line.what}, ${formatSupply(amount, line.unit, plan.units)}: ` +
+            `- ${line.what}, ${formatSupply(amount, line.unit, readerOf(plan))}: ` +
             `order by ${writtenDay(orderBy, plan.household.locale)}, needed on ${writtenDay(needBy, plan.household.locale)}`,
         ),
         `Ordered later, it may not be there on the day ${key.startsWith('phase:') ? 'of the work' : 'the machine is opened'}.`,

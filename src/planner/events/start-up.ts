@@ -3,7 +3,7 @@ import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { counted, listText, withinSentence, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, type PlanWithoutEvents } from './draft.ts';
-import { cautionLines, fillIn, lines, stepLines } from './words.ts';
+import { cautionLines, fillIn, lines, readerOf, stepLines } from './words.ts';
 
 /**
  * Reminders of the end of the rest: ready, the day before the first use where it has work of its own, first use, and the re-check
@@ -40,8 +40,8 @@ function ready(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
 function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
   const ride = machine.steps.filter((step) => isRide(machine, step) && !step.done);
   const lacking = machine.steps.filter((s) => s.phase === 'start-up' && !s.done && s.date === undefined);
-  const stops = machine.steps.flatMap((s) => (s.doNotRide ? [fillIn(s.doNotRide, s.amounts, plan.units)] : []));
-  const pressures = machine.tyres.map((t) => `${t.position} ${formatQuantity(t.normalKPa, 'kPa', plan.units)}`);
+  const stops = machine.steps.flatMap((s) => (s.doNotRide ? [fillIn(s.doNotRide, s.amounts, readerOf(plan))] : []));
+  const pressures = machine.tyres.map((t) => `${t.position} ${formatQuantity(t.normalKPa, 'kPa', readerOf(plan))}`);
   return machineDraft(plan, machine, ['first-use'], {
     date: machine.startUp.firstUse,
     title: `${machine.name}: first use after the rest`,
@@ -52,7 +52,7 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
       `It has rested since ${writtenDay(machine.season.lastUse, plan.household.locale)}.`,
       pressures.length > 0 && `Tyres: ${listText(pressures)}.`,
       machine.fuel && `Fuel: ${machine.fuel.atFirstUse.text}`,
-      ...stepLines(ride, plan.units),
+      ...stepLines(ride, readerOf(plan)),
       stops.length > 0 && 'Leave it standing if:',
       ...[...new Set(stops)].map((stop) => `! ${stop}`),
     ),
@@ -78,7 +78,7 @@ function eve(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
       date: first.date,
       title: `${machine.name}: ${withinSentence(first.title)}`,
       label: `${machine.name}: day before first use`,
-      text: lines(...stepLines(steps, plan.units), ...cautionLines(steps, plan.units)),
+      text: lines(...stepLines(steps, readerOf(plan)), ...cautionLines(steps, readerOf(plan))),
       category: 'start-up',
       path: machinePath(machine, 'start-up/'),
     }),
@@ -97,7 +97,7 @@ function recheck(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
       date,
       title: `${machine.name}: re-check after the first ride`,
       label: `Re-check ${machine.name}`,
-      text: lines(...stepLines(steps, plan.units), ...cautionLines(steps, plan.units)),
+      text: lines(...stepLines(steps, readerOf(plan)), ...cautionLines(steps, readerOf(plan))),
       category: 'start-up',
       path: machinePath(machine, 'start-up/'),
     }),

@@ -1,10 +1,14 @@
 /** Dates, amounts and lists as the reminders say them. One wording everywhere, so that the same plan gives the same bytes. */
 import type { Household } from '../household.ts';
-import type { PlanStep, Quantity } from '../season-plan.ts';
+import type { PlanStep, Quantity, SeasonPlan } from '../season-plan.ts';
 import { caution } from '../tasks/cautions.ts';
-import { formatOne, formatQuantity } from '../units/index.ts';
+import { formatOne, formatQuantity, type Reader } from '../units/index.ts';
+import { withSeparator } from '../written.ts';
 
-type System = Household['units'];
+/** Whose units and language a plan's reminders are in. */
+export function readerOf({ units, household: { locale } }: Pick<SeasonPlan, 'units' | 'household'>): Reader {
+  return { units, locale };
+}
 
 /** "13:00" on the household's clock. */
 export function clockText(time: string, clock: Household['clock']): string {
@@ -21,44 +25,44 @@ export function hourText(hour: number, clock: Household['clock']): string {
 }
 
 /** A span of time: minutes below one hour, otherwise hours with at most one digit after the point [h]. */
-export function hoursText(hours: number): string {
+export function hoursText(hours: number, locale: string): string {
   if (atLeastZero(hours) < 0.95) return `${Math.round(hours * 60)} min`;
-  return `${Math.round(hours * 10) / 10} h`;
+  return `${withSeparator(String(Math.round(hours * 10) / 10), locale)} h`;
 }
 
 /** A charging time for a title, up to the next half hour: nobody is helped by a reminder that is too short [h]. */
-export function chargeHoursText(hours: number): string {
-  return `${Math.ceil(atLeastZero(hours) * 2 - 1e-9) / 2} h`;
+export function chargeHoursText(hours: number, locale: string): string {
+  return `${withSeparator(String(Math.ceil(atLeastZero(hours) * 2 - 1e-9) / 2), locale)} h`;
 }
 
 /** A charge for a title: whole ampere-hours, with one digit after the point below two [Ah]. */
-export function ampHoursText(ampHours: number, system: System): string {
-  return formatOne(atLeastZero(ampHours), 'Ah', system, ampHours < 2 ? 1 : 0);
+export function ampHoursText(ampHours: number, reader: Reader): string {
+  return formatOne(atLeastZero(ampHours), 'Ah', reader, ampHours < 2 ? 1 : 0);
 }
 
 /** A step's text with its amounts, in the user's units, in place of the {names}. */
-export function fillIn(text: string, amounts: readonly Quantity[], system: System): string {
+export function fillIn(text: string, amounts: readonly Quantity[], reader: Reader): string {
   return text.replaceAll(/\{([\w.-]+)\}/g, (whole, name: string) => {
     const found = amounts.find((amount) => amount.name === name);
-    return found ? formatQuantity(found.value, found.unit, system) : whole;
+    return found ? formatQuantity(found.value, found.unit, reader) : whole;
   });
 }
 
 /** One line for each step: what to do, with its amounts, what it needs, and why. */
-export function stepLines(steps: readonly PlanStep[], system: System): string[] {
+export function stepLines(steps: readonly PlanStep[], reader: Reader): string[] {
   return steps.map((step) => {
-    const dry = step.needs.dryDay && `a dry day above ${formatOne(5, '°C', system)}`;
+    const dry = step.needs.dryDay && `a dry day above ${formatOne(5, '°C', reader)}`;
     const needs = [dry, step.needs.stand && 'the stand'].filter(Boolean);
     const rest = needs.length > 0 ? ` (needs ${needs.join(', ')})` : '';
-    const what = `${fillIn(step.title, step.amounts, system)}${rest}`;
+    const what = `${fillIn(step.title, step.amounts, reader)}${rest}`;
     if (!step.why) return `- ${what}`;
-    return `- ${what}${/[.!?]$/.test(what) ? '' : '.'} ${fillIn(step.why, step.amounts, system)}`;
+    return `- ${what}${/[.!?]$/.test(what) ? '' : '.'} ${fillIn(step.why, step.amounts, reader)}`;
   });
 }
 
 /** The cautions of some steps, each once and in short: the sheets have them in full. */
-export function cautionLines(steps: readonly PlanStep[], system: System): string[] {
-  return shortCautions(steps.flatMap((step) => step.cautions.map((text) => fillIn(text, step.amounts, system))));
+export function cautionLines(steps: readonly PlanStep[], reader: Reader): string[] {
+  return shortCautions(steps.flatMap((step) => step.cautions.map((text) => fillIn(text, step.amounts, reader))));
 }
 
 /**

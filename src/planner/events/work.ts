@@ -4,7 +4,7 @@ import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { windowsOf } from '../tasks/parts.ts';
 import { listText, partsText, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { cautionLines, clockText, hoursText, lines, stepLines } from './words.ts';
+import { cautionLines, clockText, hoursText, lines, readerOf, stepLines } from './words.ts';
 
 /** The work of one phase on one machine in one session; or on one day, where the agenda gave a day but no session. */
 export interface WorkBlock {
@@ -144,7 +144,7 @@ function isLoose({ machine, phase, open }: WorkBlock): boolean {
 
 /** "13:00, 3.5 h"; where other work shares the session, the part that is this block's. */
 function timeText({ start, hours, sessionHours, besides }: WorkBlock, plan: PlanWithoutEvents): string {
-  const own = hoursText(besides.length === 0 ? (sessionHours ?? hours) : hours);
+  const own = hoursText(besides.length === 0 ? (sessionHours ?? hours) : hours, plan.household.locale);
   return start === undefined ? own : `${clockText(start, plan.household.clock)}, ${own}`;
 }
 
@@ -153,13 +153,14 @@ function blockText(block: WorkBlock, plan: PlanWithoutEvents): string {
   const due = open.flatMap((step) => step.overdue ?? []).sort()[0];
   const latest = open.flatMap((step) => (step.overdue === undefined ? (step.latest ?? []) : [])).sort()[0];
   return lines(
-    ...stepLines(open, plan.units),
+    ...stepLines(open, readerOf(plan)),
     due !== undefined &&
       `It was due by ${writtenDay(due, plan.household.locale)}: do it now, tick what is done, or leave it out on purpose.`,
     latest !== undefined && `To be done by ${writtenDay(latest, plan.household.locale)}.`,
     // Only a session has other machines.
-    besides.length > 0 && `The session is ${hoursText(sessionHours!)} in all, with ${listText(besides)}.`,
-    ...cautionLines(open, plan.units),
+    besides.length > 0 &&
+      `The session is ${hoursText(sessionHours!, plan.household.locale)} in all, with ${listText(besides)}.`,
+    ...cautionLines(open, readerOf(plan)),
   );
 }
 

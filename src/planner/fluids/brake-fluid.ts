@@ -1,4 +1,6 @@
 import type { Chassis } from '../household.ts';
+import { formatQuantity } from '../units/index.ts';
+import { type Manner, withSeparator } from '../written.ts';
 
 type Grade = NonNullable<Chassis['brakeFluid']>;
 
@@ -49,10 +51,11 @@ export function yearsToWet(): { low: number; high: number } {
 /**
  * Why brake fluid is changed by age, with the boiling points of its grade.
  * @param grade - grade on the reservoir's cap
- * @param asText - prints a temperature in the user's units
+ * @param manner - language and units of the text
  * Source: BRAKE_FLUIDS. TRRL LR903 found no firm relation of water to age in a thousand cars.
  */
-export function brakeFluidText(grade: Grade, asText: (temperatureC: number) => string): string {
+export function brakeFluidText(grade: Grade, manner: Manner): string {
+  const asText = (temperatureC: number) => formatQuantity(temperatureC, '°C', manner);
   const row = BRAKE_FLUIDS.find((r) => r.grade === grade);
   if (!row)
     throw new RangeError(
@@ -62,5 +65,5 @@ export function brakeFluidText(grade: Grade, asText: (temperatureC: number) => s
   const points = `${grade} boils at ${asText(row.dryC)} at least when new and ${asText(row.wetC)} with ${WET_PCT} % of water (${FMVSS})`;
   if (!row.takesUpWater) return `${points}; silicone takes up no water, but what gets in gathers at the lowest point.`;
   const years = yearsToWet();
-  return `${points}. At ${WATER_UPTAKE_PCT_PER_YEAR.low}–${WATER_UPTAKE_PCT_PER_YEAR.high} % a year that is ${years.low.toFixed(1)}–${years.high.toFixed(1)} years: change by age is trade practice, not law, and age alone tells little; a boiling-point tester tells more.`;
+  return `${points}. At ${WATER_UPTAKE_PCT_PER_YEAR.low}–${WATER_UPTAKE_PCT_PER_YEAR.high} % a year that is ${withSeparator(years.low.toFixed(1), manner.locale)}–${withSeparator(years.high.toFixed(1), manner.locale)} years: change by age is trade practice, not law, and age alone tells little; a boiling-point tester tells more.`;
 }

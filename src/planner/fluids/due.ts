@@ -1,5 +1,5 @@
 import { addMonths } from '../dates.ts';
-import type { Household, IsoDate, Machine, ServiceItem } from '../household.ts';
+import type { IsoDate, Machine, ServiceItem } from '../household.ts';
 import type { ServiceDue } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { counted, type Manner, writtenDate } from '../written.ts';
@@ -52,7 +52,7 @@ function dueOf(item: ServiceItem, machine: Machine, asOf: IsoDate, seasonEnd: Is
     dueHours: counts[1].dueAt,
     by: first?.by ?? 'unknown',
     pulledIn,
-    text: [said, fluidNote(item, machine, manner.units)].filter(Boolean).join(' '),
+    text: [said, fluidNote(item, machine, manner)].filter(Boolean).join(' '),
   };
 }
 
@@ -138,8 +138,8 @@ function dated({ due, why }: Reason, pulledIn: boolean, machine: Machine, asOf: 
   return `${when}: ${why}.${then}`;
 }
 
-function fluidNote(item: ServiceItem, machine: Machine, units: Household['units']): string {
+function fluidNote(item: ServiceItem, machine: Machine, manner: Manner): string {
   const grade = machine.chassis.brakeFluid;
   if (grade === undefined || !/brake.?fluid/i.test(`${item.id} ${item.what}`)) return '';
-  return brakeFluidText(grade, (temperatureC) => formatQuantity(temperatureC, '°C', units));
+  return brakeFluidText(grade, manner);
 }

@@ -100,7 +100,7 @@ export function drainDerivations(
     {
       method: 'fuel.drained-use-by',
       equation: 'one month from draining, or the end of its life in a can where that is sooner',
-      inputs: [{ name: 'room in cans', value: formatQuantity(cans * canL, 'L', household.units), unit: '' }],
+      inputs: [{ name: 'room in cans', value: formatQuantity(cans * canL, 'L', household), unit: '' }],
       result: { value: useBy, unit: '' },
       sources: ['use within 30 days (university extension); used up fresh, not kept over the rest: common practice'],
     },

@@ -1,10 +1,10 @@
 import { dayIndexOf } from '../climate/index.ts';
 import { addMonths, daysBetween, earlier, later } from '../dates.ts';
-import type { Fuel, Household, IsoDate } from '../household.ts';
+import type { Fuel, IsoDate } from '../household.ts';
 import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { Derivation, FuelPlan, Warning } from '../season-plan.ts';
 import { windowsOf } from '../tasks/parts.ts';
-import { formatQuantity, inUnits } from '../units/index.ts';
+import { formatQuantity, inUnits, type Reader } from '../units/index.ts';
 import { keepingRow, useByWindow, verdictOn } from './age.ts';
 import { cansFor } from './cans.ts';
 import { adviseChoice, choiceFacts } from './choice.ts';
@@ -99,7 +99,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     fullAtHottestPct: inTank?.fullAtHottestPct ?? 0,
     useBy: window,
     drainedUseBy,
-    atFirstUse: { verdict, text: verdictText(verdict, inTank && { tankL: fuel.tankL, levelL }, household.units) },
+    atFirstUse: { verdict, text: verdictText(verdict, inTank && { tankL: fuel.tankL, levelL }, household) },
     tap: tapText(fuel, choice, restDays),
     localLimit: { where: limit.where, text: limit.text, exceeded: limit.exceeded },
     derivations: [],
@@ -116,7 +116,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     limitDerivation(limit, household.country, drainedL),
   ];
   plan.derivations = derivations.map((d) =>
-    d.caveat === undefined ? d : { ...d, caveat: inUnits(d.caveat, household.units) },
+    d.caveat === undefined ? d : { ...d, caveat: inUnits(d.caveat, household) },
   );
   return { plan, warnings: warningsFor(plan, facts) };
 }
@@ -142,13 +142,13 @@ function drainedLitres(fuel: Fuel): number {
 function verdictText(
   verdict: 'use' | 'mix' | 'dispose',
   inTank: { tankL: number; levelL: number } | undefined,
-  units: Household['units'],
+  reader: Reader,
 ): string {
   const where = 'the local collection point';
   const texts = {
     use: 'within its age, use it.',
     mix: `past its surest age. Clear and not sour, it can be used mixed with at least ${FRESH_PARTS} parts fresh fuel${
-      inTank === undefined ? '.' : `: ${mixing(inTank, units)}`
+      inTank === undefined ? '.' : `: ${mixing(inTank, reader)}`
     }`,
     dispose:
       inTank === undefined
@@ -160,8 +160,8 @@ function verdictText(
 }
 
 /** How old fuel comes under enough fresh in its own tank. */
-function mixing({ tankL, levelL }: { tankL: number; levelL: number }, units: Household['units']): string {
-  const q = (litres: number) => formatQuantity(litres, 'L', units);
+function mixing({ tankL, levelL }: { tankL: number; levelL: number }, reader: Reader): string {
+  const q = (litres: number) => formatQuantity(litres, 'L', reader);
   const mostL = Math.max(levelL, FILL_SHARE * tankL) / (1 + FRESH_PARTS);
   return levelL > mostL
     ? `draw the tank down to ${q(mostL)} and fill up; what is drawn off goes into other engines the same way.`

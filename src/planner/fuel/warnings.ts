@@ -63,7 +63,7 @@ function tankWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
 
 /** How full the tank may be. */
 function levelWarnings({ fuel, amounts, highestStoreC, household }: FuelFacts): Note[] {
-  const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
+  const q = (value: number, unit: string) => formatQuantity(value, unit, household);
   if (!amounts) return [];
   if (amounts.drawOffL > 0.005)
     return [
@@ -169,7 +169,7 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
 /** What is to be known and ready before the tank is opened. */
 function beforeDraining(plan: FuelPlan, facts: FuelFacts): Note[] {
   const { fuel, advised, household, stage, machine } = facts;
-  const q = (value: number, unit: string) => formatQuantity(value, unit, household.units);
+  const q = (value: number, unit: string) => formatQuantity(value, unit, household);
   const drainedL = plan.drainedL ?? 0;
   const { canL, cans: atHand } = household.fuelCare;
   const notes: Note[] = [];

@@ -1,8 +1,8 @@
 import { addDays } from '../dates.ts';
-import type { Assembly, Household, IsoDate, Job, Machine } from '../household.ts';
+import type { Assembly, IsoDate, Job, Machine } from '../household.ts';
 import type { PlanStep, StripPlan, StripStep } from '../season-plan.ts';
 import { tickedOn } from '../ticked.ts';
-import { AS_NOTED, formatSupply } from '../units/index.ts';
+import { AS_NOTED, formatSupply, type Reader } from '../units/index.ts';
 import { counted } from '../written.ts';
 import { mustComeOff } from './order.ts';
 import { type OrderGroup, orderGroups, REFIT_GROUP } from './orders.ts';
@@ -37,10 +37,10 @@ const FLUID_CAUTIONS: Record<NonNullable<Assembly['opensFluid']>, string> = {
  * off only after the parts of every job that it comes off for have come.
  * @param machine - with assemblies and jobs
  * @param strip - the machine's own plan, from `planStrip`
- * @param units - which unit system stands first in the order steps
+ * @param reader - whose units and language the order steps are in
  * @returns steps in a safe order; empty where nothing comes off and no job is open
  */
-export function winterSteps(machine: Machine, strip: StripPlan, units: Household['units'] = 'metric'): PlanStep[] {
+export function winterSteps(machine: Machine, strip: StripPlan, reader: Reader = 'metric'): PlanStep[] {
   const jobs = openJobs(machine);
   const byId = new Map(machine.assemblies.map((a) => [a.id, a]));
   const off = strip.off.map((s) => s.assembly);
@@ -111,7 +111,7 @@ export function winterSteps(machine: Machine, strip: StripPlan, units: Household
       };
     });
   const steps = [
-    ...orders.map((g) => orderStep(g, jobs, units)),
+    ...orders.map((g) => orderStep(g, jobs, reader)),
     ...removed.map(takeOff),
     ...inOrder(jobs).map(doJob),
     ...refit,
@@ -234,13 +234,9 @@ function refitStep(assembly: Assembly, parts: readonly PartRow[], after: string[
   };
 }
 
-function orderStep(
-  { id, jobs: ids, rows, leadDays }: OrderGroup,
-  jobs: readonly Job[],
-  units: Household['units'],
-): PlanStep {
+function orderStep({ id, jobs: ids, rows, leadDays }: OrderGroup, jobs: readonly Job[], reader: Reader): PlanStep {
   const names = jobs.filter((j) => ids.has(j.id)).map((j) => j.name);
-  const amount = (p: PartRow) => (p.unit === AS_NOTED ? '' : `, ${formatSupply(p.amount, p.unit, units)}`);
+  const amount = (p: PartRow) => (p.unit === AS_NOTED ? '' : `, ${formatSupply(p.amount, p.unit, reader)}`);
   const list = rows.map((p) => `${p.what.replace(/[.]$/, '')}${amount(p)} (${p.why})`);
   return {
     ...blank(orderStepId(id), PARTS.order, `Order parts for: ${names.join(', ') || 'what is refitted'}`, ORDER_MINUTES),

@@ -1,7 +1,7 @@
 import { daysBetween } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
 import type { Quantity } from '../season-plan.ts';
-import { formatQuantity } from '../units/index.ts';
+import { formatQuantity, type Reader } from '../units/index.ts';
 import { writtenDate } from '../written.ts';
 import { AMOUNTS, namesIn } from './amount-table.ts';
 import { startingMachine } from './facts.ts';
@@ -70,13 +70,13 @@ export function withUnits(values: Record<string, number | string | undefined>): 
  * A text with every {name} written out in the household’s units.
  * @param text - with {names}
  * @param amounts - by name
- * @param system - which unit system stands first
+ * @param reader - whose units and language
  * @returns the text, the quantities used, and the names that had no value (their place says where to look instead)
  */
 export function fill(
   text: string,
   amounts: Amounts,
-  system: Household['units'],
+  reader: Reader,
 ): { text: string; used: Quantity[]; missing: string[] } {
   const used: Quantity[] = [];
   const missing: string[] = [];
@@ -89,7 +89,7 @@ export function fill(
     }
     if ('text' in amount) return amount.text;
     if (!used.some((quantity) => quantity.name === name)) used.push({ name, value: amount.value, unit: amount.unit });
-    return printed(amount.value, amount.unit, system);
+    return printed(amount.value, amount.unit, reader);
   });
   return { text: filled, used, missing };
 }
@@ -124,12 +124,12 @@ export function amountsOf(step: Pick<ProcedureStep, 'title' | 'detail' | 'why' |
 }
 
 /** Minutes, hours and counts are the same in every system and read best rounded up to what a hand can do. */
-function printed(value: number, unit: string, system: Household['units']): string {
+function printed(value: number, unit: string, reader: Reader): string {
   if (unit === 'min') return `${Math.ceil(value)} min`;
   if (unit === 'd') return `${Math.round(value)} days`;
   if (unit === 'h') return `${Math.ceil(value)} h`;
   if (unit === '') return String(Math.round(value));
-  return formatQuantity(value, unit, system);
+  return formatQuantity(value, unit, reader);
 }
 
 function fuelAmounts(machine: Machine, household: Household, { fuel: plan }: PlanParts) {

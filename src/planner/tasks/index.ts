@@ -110,7 +110,7 @@ function concrete(
   const { amounts } = occurrence;
   const used: Quantity[] = [];
   const text = (template: string): string => {
-    const filled = fill(template, amounts, household.units);
+    const filled = fill(template, amounts, household);
     for (const quantity of filled.used) if (!used.some((u) => u.name === quantity.name)) used.push(quantity);
     return filled.text;
   };

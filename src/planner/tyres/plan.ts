@@ -119,7 +119,7 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
       expectedDerivation(setKPa, expectedAtStartUpKPa, rest),
     ],
   };
-  const q = (kPa: number) => formatQuantity(kPa, 'kPa', household.units);
+  const q = (kPa: number) => formatQuantity(kPa, 'kPa', household);
   const coldest = later(rest.leftAtMiddle, rest.lowestC);
   const hottest = pressureAt(setKPa, rest.layUpC, rest.highestC, rest.atmKPa);
   const notes: Note[] = [];

@@ -1,7 +1,11 @@
 import type { Household } from '../household.ts';
+import { withSeparator } from '../written.ts';
 import { type Dimension, UNITS } from './table.ts';
 
 type System = Household['units'];
+
+/** For whom something is written: units and language, or the units alone for numbers as English writes them. */
+export type Reader = System | Pick<Household, 'units' | 'locale'>;
 
 /** How a quantity is printed in a system. */
 interface Print {
@@ -79,14 +83,16 @@ function differences(): Row {
  * A value of the plan as text in the user's own system, without the other one.
  * @param value - in `unit`
  * @param unit - unit of the plan: "L", "kPa", "°C", "K" for a difference of temperatures, …; one without a row is printed as it is
+ * @param reader - whose units and language
  * @param digits - digits after the point, instead of the usual ones
  */
-export function formatOne(value: number, unit: string, system: System, digits?: number): string {
-  const print = printOf(value, unit, system);
+export function formatOne(value: number, unit: string, reader: Reader, digits?: number): string {
+  const print = printOf(value, unit, unitsOf(reader));
+  const text = (v: number, d: number) => inLanguage(number(v, d), reader);
   if (!print)
-    return `${number(value, digits ?? (Math.abs(value) < 10 && !Number.isInteger(value) ? 1 : 0))}${unit ? ` ${unit}` : ''}`;
-  const text = number((value - print.offset) / print.factor, digits ?? print.digits);
-  return `${text} ${print.unit === 'degrees' && text === '1' ? 'degree' : print.unit}`;
+    return `${text(value, digits ?? (Math.abs(value) < 10 && !Number.isInteger(value) ? 1 : 0))}${unit ? ` ${unit}` : ''}`;
+  const figure = text((value - print.offset) / print.factor, digits ?? print.digits);
+  return `${figure} ${print.unit === 'degrees' && figure === '1' ? 'degree' : print.unit}`;
 }
 
 /**
@@ -95,34 +101,35 @@ export function formatOne(value: number, unit: string, system: System, digits?: 
  * @param value - in `unit`
  * @param unit - unit of the plan
  */
-export function formatQuantity(value: number, unit: string, system: System): string {
-  return withOther(unit, system, (one) => formatOne(value, unit, one));
+export function formatQuantity(value: number, unit: string, reader: Reader): string {
+  return withOther(unit, reader, (one) => formatOne(value, unit, one));
 }
 
 /**
  * A text whose amounts stand in braces, "up to {30 L}", with each in the user's system as `formatQuantity` has it.
  * @param text - with amounts in units of the plan; they are rounded to a tenth
- * @param system - the user's
+ * @param reader - whose units and language
  */
-export function inUnits(text: string, system: System): string {
+export function inUnits(text: string, reader: Reader): string {
   return text.replaceAll(/\{(-?[\d.]+) ([^{}]+)\}/g, (_, value: string, unit: string) =>
-    withOther(unit, system, (one) => formatOne(Number(value), unit, one, 1).replace('.0 ', ' ')),
+    withOther(unit, reader, (one) => formatOne(Number(value), unit, one, 1).replace(/\D0(?= )/, '')),
   );
 }
 
-function withOther(unit: string, system: System, textIn: (system: System) => string): string {
-  const other = PRINTS[unit]?.beside[system];
-  return other === undefined ? textIn(system) : `${textIn(system)} (${textIn(other)})`;
+function withOther(unit: string, reader: Reader, textIn: (reader: Reader) => string): string {
+  const units = PRINTS[unit]?.beside[unitsOf(reader)];
+  if (units === undefined) return textIn(reader);
+  return `${textIn(reader)} (${textIn(typeof reader === 'string' ? units : { ...reader, units })})`;
 }
 
 /**
  * A difference of temperatures with a sign of its own, for an equation that counts in kelvins: "5 Δ°C", "9 Δ°F".
  * @param kelvin - the difference [K]
- * @param system - whose degrees
+ * @param reader - whose degrees and language
  */
-export function formatDifference(kelvin: number, system: System): string {
-  const { written, factor } = PRINTS.K![system];
-  return `${number(kelvin / factor, 1).replace(/\.0$/, '')} Δ${written.replace('K', '°C')}`;
+export function formatDifference(kelvin: number, reader: Reader): string {
+  const { written, factor } = PRINTS.K![unitsOf(reader)];
+  return `${inLanguage(number(kelvin / factor, 1).replace(/\.0$/, ''), reader)} Δ${written.replace('K', '°C')}`;
 }
 
 /**
@@ -148,6 +155,12 @@ function printOf(value: number, unit: string, system: System): Print | undefined
 /** Whether a unit of the plan is another one in a system: what is written in it needs the user's beside it. */
 export const isForeign = (unit: string, system: System): boolean =>
   PRINTS[unit] !== undefined && PRINTS[unit][system].written !== unit;
+
+const unitsOf = (reader: Reader): System => (typeof reader === 'string' ? reader : reader.units);
+
+/** A number as the reader's language writes it; as English does where that is not known. */
+export const inLanguage = (text: string, reader: Reader) =>
+  typeof reader === 'string' ? text : withSeparator(text, reader.locale);
 
 /** A number with a typographic minus and without "−0". */
 function number(value: number, digits: number): string {

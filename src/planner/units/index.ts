@@ -1,4 +1,12 @@
-export { formatDifference, formatOne, formatQuantity, inUnits, isForeign, lineInUnits } from './format.ts';
+export {
+  formatDifference,
+  formatOne,
+  formatQuantity,
+  inUnits,
+  isForeign,
+  lineInUnits,
+  type Reader,
+} from './format.ts';
 export { parseQuantity, type UnitProblem } from './parse.ts';
 export { AS_NOTED, formatSupply } from './supply.ts';
 export { type Dimension, UNITS } from './table.ts';

@@ -1,6 +1,5 @@
 /** Amounts of what is bought: measured ones in the household’s units, counted ones in the singular or the plural. */
-import type { Household } from '../household.ts';
-import { formatQuantity } from './format.ts';
+import { formatQuantity, inLanguage, type Reader } from './format.ts';
 import { UNITS } from './table.ts';
 
 /** How much of a part stands in a note of the user's own, in words. */
@@ -12,14 +11,14 @@ const SYMBOLS = new Set(UNITS.flatMap((unit) => unit.names));
  * An amount of supplies as text: "64 mL", "1 can", "4 pieces", "as noted".
  * @param amount - in `unit`
  * @param unit - a unit of the table, or what is counted
- * @param system - the household’s units
+ * @param reader - whose units and language
  */
-export function formatSupply(amount: number, unit: string, system: Household['units']): string {
+export function formatSupply(amount: number, unit: string, reader: Reader): string {
   if (unit === AS_NOTED) return unit;
-  if (unit === '') return plain(amount);
-  if (SYMBOLS.has(unit)) return formatQuantity(amount, unit, system);
+  if (unit === '') return plain(amount, reader);
+  if (SYMBOLS.has(unit)) return formatQuantity(amount, unit, reader);
   const one = unit.replace(/(?<=[a-z])s$/, '');
-  return amount > 1 ? `${plain(amount)} ${manyOf(one)}` : `${plain(amount)} ${one}`;
+  return amount > 1 ? `${plain(amount, reader)} ${manyOf(one)}` : `${plain(amount, reader)} ${one}`;
 }
 
 /** The plural of a counted thing: "boxes", "cans". */
@@ -28,7 +27,7 @@ function manyOf(one: string): string {
 }
 
 /** Tenths at the most: nobody buys a hundredth of a can. */
-function plain(amount: number): string {
+function plain(amount: number, reader: Reader): string {
   if (!Number.isFinite(amount)) throw new RangeError(`found ${amount}, expected an amount that can be printed`);
-  return String(Math.round(amount * 10) / 10);
+  return inLanguage(String(Math.round(amount * 10) / 10), reader);
 }

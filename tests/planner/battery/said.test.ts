@@ -134,7 +134,14 @@ test('ampere-hours and hours of a charge', () => {
 const DAYS = 229;
 const full = (temperatureC = 20) => openCircuitVoltage('flooded-antimony', 100, temperatureC);
 const judged = (over: Partial<Machine['readings'][number]>, index = 30, asOf = '2026-12-01', own = FLOODED) =>
-  judgeReading(own, { date: '2026-05-05', volts: 12.5, temperatureC: 20, restedH: 24, ...over }, index, DAYS, asOf);
+  judgeReading(
+    own,
+    { date: '2026-05-05', volts: 12.5, temperatureC: 20, restedH: 24, ...over },
+    index,
+    DAYS,
+    asOf,
+    'en',
+  );
 
 /** TM 9-6115-730-24, WP 0050: at least 3 h at rest, better 8 h. */
 test.each<[string, ReturnType<typeof judged>, boolean, RegExp | undefined]>([

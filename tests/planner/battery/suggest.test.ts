@@ -19,6 +19,7 @@ const FOUND: Found = {
   connected: true,
   used: 1,
   observed: { days: 10, equivalentH: 240 },
+  locale: 'en',
   written: (date) => `on ${date}`,
 };
 const OWN = battery('flooded-antimony', 40);

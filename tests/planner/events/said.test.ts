@@ -516,14 +516,14 @@ test.each([
   [hourText(13.5, '24h'), '13:30'],
   [hourText(24.25, '24h'), '00:15'],
   [hourText(9.999, '24h'), '10:00'],
-  [hoursText(0.5), '30 min'],
-  [hoursText(0.94), '56 min'],
-  [hoursText(0.95), '1 h'],
-  [hoursText(1.26), '1.3 h'],
-  [hoursText(0), '0 min'],
-  [chargeHoursText(4), '4 h'],
-  [chargeHoursText(4.01), '4.5 h'],
-  [chargeHoursText(4.51), '5 h'],
+  [hoursText(0.5, 'en'), '30 min'],
+  [hoursText(0.94, 'en'), '56 min'],
+  [hoursText(0.95, 'en'), '1 h'],
+  [hoursText(1.26, 'en'), '1.3 h'],
+  [hoursText(0, 'en'), '0 min'],
+  [chargeHoursText(4, 'en'), '4 h'],
+  [chargeHoursText(4.01, 'en'), '4.5 h'],
+  [chargeHoursText(4.51, 'en'), '5 h'],
   [ampHoursText(1.94, 'metric'), '1.9 Ah'],
   [ampHoursText(2, 'metric'), '2 Ah'],
   [ampHoursText(7.6, 'us'), '8 Ah'],
@@ -534,8 +534,8 @@ test.each([
 test('less than nothing is refused wherever it is said', () => {
   for (const say of [
     () => hourText(-1, '24h'),
-    () => hoursText(-0.1),
-    () => chargeHoursText(Number.NaN),
+    () => hoursText(-0.1, 'en'),
+    () => chargeHoursText(Number.NaN, 'en'),
     () => ampHoursText(-1, 'us'),
   ])
     expect(say).toThrow(/^found (-1|-0\.1|NaN), expected a number of 0 or more$/);

@@ -202,7 +202,7 @@ test.each([
   ['DOT5', 260, 180],
   ['DOT5.1', 260, 180],
 ] as const)('%s boils at %d °C new and %d °C wet', (grade, dry, wet) => {
-  const text = brakeFluidText(grade, (c) => `${c} °C`);
+  const text = brakeFluidText(grade, { locale: 'en', units: 'metric' });
   expect(text).toContain(
     `${grade} boils at ${dry} °C at least when new and ${wet} °C with 3.7 % of water (FMVSS 116 (49 CFR 571.116), S5.1.1 and S5.1.2)`,
   );
@@ -213,8 +213,10 @@ test.each([
 });
 
 test('mineral oil is no grade of the standard, and an unknown grade is refused by name', () => {
-  expect(brakeFluidText('mineral', String)).toBe('mineral oil: no grade of FMVSS 116; only where the maker names it.');
-  expect(() => brakeFluidText('DOT6' as never, String)).toThrow(
+  expect(brakeFluidText('mineral', { locale: 'en', units: 'metric' })).toBe(
+    'mineral oil: no grade of FMVSS 116; only where the maker names it.',
+  );
+  expect(() => brakeFluidText('DOT6' as never, { locale: 'en', units: 'metric' })).toThrow(
     `brake fluid: found "DOT6", expected one of ${BRAKE_FLUIDS.map((row) => row.grade).join(', ')}`,
   );
 });

@@ -2,7 +2,14 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { readFolder } from '../../../src/content/read-folder.ts';
 import { planSeason } from '../../../src/planner/plan.ts';
-import { formatDifference, formatOne, formatQuantity, inUnits, lineInUnits } from '../../../src/planner/units/index.ts';
+import {
+  formatDifference,
+  formatOne,
+  formatQuantity,
+  formatSupply,
+  inUnits,
+  lineInUnits,
+} from '../../../src/planner/units/index.ts';
 
 const PROJECT = join(import.meta.dirname, '../../..');
 
@@ -102,4 +109,52 @@ test('a difference of temperatures is told in degrees of the reader’s thermome
   expect(formatOne(1, 'K', 'metric')).toBe('1 degree');
   expect(formatDifference(10, 'us')).toBe('18 Δ°F');
   expect(formatDifference(2.5, 'metric')).toBe('2.5 Δ°C');
+});
+
+/**
+ * Decimals in the reader's language: a comma for German and French, a point for British English and where a tag is none
+ * (Unicode CLDR, numbers/symbols). Thousands are not parted, and an equation's point in a content file stays.
+ */
+test.each([
+  ['de-DE', '7,2 L', '1,5 cans', '18,4 lbf·ft (25,0 N·m)'],
+  ['fr-FR', '7,2 L', '1,5 cans', '18,4 lbf·ft (25,0 N·m)'],
+  ['en-GB', '7.2 L', '1.5 cans', '18.4 lbf·ft (25.0 N·m)'],
+  ['no tag at all', '7.2 L', '1.5 cans', '18.4 lbf·ft (25.0 N·m)'],
+])('in %s a number is written with its own sign', (locale, litres, cans, torque) => {
+  expect(formatOne(7.2, 'L', { locale, units: 'metric' })).toBe(litres);
+  expect(formatSupply(1.5, 'can', { locale, units: 'metric' })).toBe(cans);
+  expect(formatQuantity(25, 'N·m', { locale, units: 'us' })).toBe(torque);
+  expect(inUnits('{1234.5 L}', { locale, units: 'metric' })).toBe(`1234${litres[1]}5 L`);
+  expect(inUnits('{30 L}', { locale, units: 'metric' })).toBe('30 L');
+});
+
+/** A number with a point that is a figure and not a clause of a standard, a date or an equation: it has a unit behind it. */
+const POINT = /(?<![\d.§-])\d+\.\d+ (?:L|mL|Ah|A|V|h|kg|m²|%|degrees|US gal)\b/;
+
+test('what a German household is told has no decimal point beside its commas', () => {
+  const asOf = '2026-11-25';
+  const { household } = readFolder(join(PROJECT, 'content'), {
+    asOf,
+    library: join(PROJECT, 'public/climate/normals.json'),
+  });
+  const { plan } = planSeason({ ...household!, locale: 'de-DE' }, { asOf, quick: true });
+  const texts = [
+    ...plan.events.flatMap((e) => [e.title, e.text]),
+    ...[...plan.warnings, ...plan.machines.flatMap((m) => m.warnings)].flatMap((w) => [w.text, w.act]),
+    ...plan.misfits.map((m) => m.text),
+    ...plan.machines.flatMap((m) => [
+      ...m.steps.flatMap((s) => [s.title, s.detail ?? '', s.why, s.doNotRide ?? '']),
+      m.battery?.careReason ?? '',
+      ...(m.battery?.charges ?? []).flatMap((c) => [c.why, c.noCharger ?? '']),
+      m.fuel?.reason ?? '',
+      m.fuel?.atFirstUse.text ?? '',
+      m.coolant?.text ?? '',
+      ...m.services.map((s) => s.text),
+    ]),
+  ];
+  expect(texts.some((text) => /\d,\d/.test(text))).toBe(true);
+  // What a procedure's own words say stands as it is written there.
+  const own = /about 13\.8 to 14\.7 V/;
+  const lines = texts.flatMap((text) => text.split('\n').map((line) => line.replace(own, '')));
+  expect([...new Set(lines.filter((line) => POINT.test(line)))]).toEqual([]);
 });
