@@ -169,7 +169,9 @@ function noDay(draft: DraftMachine, steps: readonly PlanStep[], asOf: IsoDate, l
   const late = new Map<string, { step: PlanStep; latest: IsoDate }[]>();
   for (const step of steps) {
     const [work, days] = [WORK[step.phase], standing(step, draft, asOf)];
-    if (work === undefined || !days || days.overdue !== undefined) continue;
+    // A re-check follows its ride; and a lay-up that the start-up has reached is told by what the start-up asks.
+    const isPast = isLayUp(step) && asOf > windowsOf(season).startUpFrom;
+    if (work === undefined || !days || days.overdue !== undefined || step.stage === 'first-ride' || isPast) continue;
     late.set(work, [...(late.get(work) ?? []), { step, latest: days.latest }]);
   }
   return [...late].flatMap(([work, of]): Warning[] => {

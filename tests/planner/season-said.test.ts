@@ -114,6 +114,11 @@ test('a start-up that has found no day is a danger before the first use, other w
   ]);
   expect(said([step('wash')], '2026-12-01')).toEqual([]);
   expect(said([{ ...brakes, date: '2027-04-03' }])).toEqual([]);
+  // A re-check has no day before its ride, and taking oil away is no matter of a start-up.
+  const recheck = step('re-check', { phase: 'start-up', stage: 'first-ride', latest: '2027-05-01' });
+  expect(said([recheck, brakes])[0]!.text).toMatch(/^No day by 10 April 2027 is found for 1 step /);
+  expect(said([step('oil', { latest: '2027-04-10' })], '2027-03-20')).toHaveLength(1);
+  expect(said([step('oil', { latest: '2027-04-10' })], '2027-03-21')).toEqual([]);
   // Nor is a look-in, which has a day of its own.
   expect(said([step('look', { phase: 'look-in' })])).toEqual([]);
   expect(said([brakes], '2027-04-11')).toHaveLength(1);
