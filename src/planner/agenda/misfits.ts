@@ -155,7 +155,7 @@ function explain(cause: Cause, before: IsoDate, minutes: number, missingMinutes:
     case 'waits':
       return `${work} up to ${by}, but what it waits for is over only about ${writtenDate(cause.until, locale)}.`;
     case 'follows':
-      return `${work} up to ${by} that can only follow steps which do not fit.`;
+      return `${work} up to ${by}, which waits for steps that find no day themselves.`;
     case 'taken':
       return `${work} up to ${by}: there are hours for it, but ${cause.what} is not to be had in them.`;
     case 'hours':

@@ -54,7 +54,7 @@ test('what follows a step that does not fit does not fit either', () => {
   const { misfits, dateOf } = plan(tasks, yard({ saturday: 2 }));
   expect(misfits.map((m) => m.steps[0]!.step)).toEqual(['a', 'b']);
   expect(misfits[0]!.text).toContain('the longest session has 2 h: one longer day is needed');
-  expect(misfits[1]!.text).toContain('can only follow steps which do not fit');
+  expect(misfits[1]!.text).toContain('waits for steps that find no day themselves');
   expect(dateOf.size).toBe(0);
 });
 
