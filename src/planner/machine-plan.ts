@@ -13,6 +13,7 @@ import {
   laterSeasonWarnings,
   leftOutNotes,
   ofThisSeason,
+  petrolSeenToOn,
   recordWarnings,
   withOpened,
   withoutRefitted,
@@ -100,6 +101,7 @@ export function draftMachine(
       asOf,
       done: isTicked(['addFuel', 'drained', 'lowFuel']),
       usedUp: isTicked(['drainedUseBy']),
+      seenTo: petrolSeenToOn(machine, household.procedures),
     }),
   );
   const coolant = take(

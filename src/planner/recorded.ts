@@ -100,6 +100,22 @@ export function isLaidUp(
 }
 
 /**
+ * The day on which the start-up's work on petrol that stood is ticked, by itself or with the whole start-up.
+ * @param machine - as `ofThisSeason` gives it
+ * @param procedures - the work is each step of the start-up that only petrol of some age has
+ */
+export function petrolSeenToOn(machine: Machine, procedures: readonly Procedure[]): IsoDate | undefined {
+  return procedures
+    .filter(({ phase }) => phase === 'start-up')
+    .flatMap(({ id, phase, steps }) =>
+      steps
+        .filter(({ when }) => ((when.fuel ?? {}) as When).spring !== undefined)
+        .flatMap((step) => tickedOn(machine, { id: `${id}.${step.id}`, phase }) ?? []),
+    )
+    .sort()[0];
+}
+
+/**
  * The machine with what was opened by a step that is done, and that the plan of today has no longer: it is open all the same.
  * @param machine - as `ofThisSeason` gives it
  * @param steps - all steps of its plan

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Machine } from '../../src/planner/household.ts';
 import { planSeason } from '../../src/planner/plan.ts';
-import { canBeLeftOut, isLaidUp, withTickedCharges } from '../../src/planner/recorded.ts';
+import { canBeLeftOut, isLaidUp, petrolSeenToOn, withTickedCharges } from '../../src/planner/recorded.ts';
 import { readWith } from '../content/helpers.ts';
 import { library } from './tasks/library.ts';
 
@@ -226,6 +226,19 @@ test('work is ticked by its own step or with the whole lay-up, and what is only 
   expect(isFuelDone('lay-up')).toBe(true);
   expect(isFuelDone('fuel-fill.stabilise', 'fuel-drain.cans', 'start-up', 'fuel-leave.low')).toBe(false);
   expect(isFuelDone()).toBe(false);
+});
+
+test('petrol that stood is seen to by a step of the start-up that is for it alone, or with the whole start-up', () => {
+  const seen = (...steps: string[]) =>
+    petrolSeenToOn(
+      {
+        ...readWith({}, 'workshop').household!.machines.find((m) => m.id === 'bike')!,
+        doneSteps: steps.map((stepId) => ({ stepId, date: on })),
+      },
+      procedures,
+    );
+  for (const step of ['start-up-fuel.stood', 'start-up-fuel.old', 'start-up']) expect(seen(step)).toBe(on);
+  expect(seen('start-up-fuel.hoses', 'lay-up', 'fuel-fill.fill')).toBeUndefined();
 });
 
 test('petrol that is ticked as filled is no longer to be added', () => {

@@ -18,6 +18,8 @@ export function unknownStrength(c: CoolantCase): CoolantDraft {
   if (c.isFrostFree)
     return draft(
       `Strength unknown. The store does not get below ${q(cold.storeC, '°C')} during the rest, so nothing freezes; test it at the next service.`,
+      [],
+      { enough: true },
     );
   if (due === undefined) return draft('Strength unknown, and the frost of this rest is over: test it before the next.');
   if (c.tested)

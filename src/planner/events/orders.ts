@@ -27,6 +27,8 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
   for (const line of plan.supplies) {
     if (line.inStock) continue;
     const leadDays = daysBetween(line.orderBy ?? line.needBy, line.needBy);
+    // What is bought on the day of its use, as petrol is, is not ordered.
+    if (leadDays === 0) continue;
     for (const { machine: id, step, job, amount } of line.for) {
       const machine = plan.machines.find((m) => m.id === id);
       if (!machine) continue;

@@ -17,6 +17,8 @@ export interface FuelInput {
   done?: boolean | undefined;
   /** It is ticked that the drained petrol is used up. */
   usedUp?: boolean | undefined;
+  /** The day on which the start-up's work on the petrol that stood was ticked. */
+  seenTo?: IsoDate | undefined;
 }
 
 /** Where the petrol's lay-up stands: still to come, in its days after the last use, done or past, or the rest is over. */

@@ -1,6 +1,6 @@
 import { dayIndexOf } from '../climate/index.ts';
 import { addMonths, daysBetween, earlier, later } from '../dates.ts';
-import type { Fuel, IsoDate } from '../household.ts';
+import type { Fuel, FuelChoice, IsoDate } from '../household.ts';
 import { SHORT_REST_DAYS } from '../rest-length.ts';
 import type { Derivation, FuelPlan, Warning } from '../season-plan.ts';
 import { windowsOf } from '../tasks/parts.ts';
@@ -70,12 +70,13 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
 
   const row = inTank ? (treated ? keepingRow('tank-treated') : untreated) : keepingRow('can');
   const window = useByWindow(bought, row, meanC);
-  const verdict = verdictOn(firstUse, window);
 
   const levelL = inTank?.levelL ?? 0;
-  const stage = stageOf(input);
+  const stage = stageOf(input, choice);
   const drainedL = inTank ? undefined : drainedLitres(fuel);
   const drainedUseBy = inTank ? undefined : later(lastUse, earlier(addMonths(lastUse, 1), window.latest));
+  const lasts = drainedUseBy === undefined || firstUse <= drainedUseBy;
+  const verdict = inTank ? verdictOn(later(firstUse, input.seenTo ?? input.asOf), window) : lasts ? 'use' : 'dispose';
   const takers = drainedUseBy ? takersOf(machine, household, lastUse, drainedUseBy) : [];
   const cans = drainedL === undefined ? undefined : cansFor(drainedL, household.fuelCare.canL);
   const limit = localLimit(household.country, drainedL, household.units);
@@ -121,9 +122,12 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   return { plan, warnings: warningsFor(plan, facts) };
 }
 
-/** What is ticked is done; what nobody ticked has a use until the start-up begins. */
-function stageOf({ machine: { season }, asOf, done }: FuelInput): FuelStage {
-  if (asOf > season.firstUse) return 'over';
+/**
+ * What is ticked is done; what nobody ticked has a use until the start-up begins. Petrol that stood is a matter of the rest until the
+ * start-up is ticked; petrol that was drained is none from the first use on.
+ */
+function stageOf({ machine: { season }, asOf, done, seenTo }: FuelInput, choice: FuelChoice): FuelStage {
+  if (seenTo !== undefined || (choice === 'drain' && asOf >= season.firstUse)) return 'over';
   if (done || asOf > windowsOf(season).startUpFrom) return 'resting';
   return asOf > season.lastUse ? 'lay-up' : 'before';
 }
@@ -144,19 +148,16 @@ function verdictText(
   inTank: { tankL: number; levelL: number } | undefined,
   reader: Reader,
 ): string {
-  const where = 'the local collection point';
-  const texts = {
-    use: 'within its age, use it.',
-    mix: `past its surest age. Clear and not sour, it can be used mixed with at least ${FRESH_PARTS} parts fresh fuel${
-      inTank === undefined ? '.' : `: ${mixing(inTank, reader)}`
-    }`,
-    dispose:
-      inTank === undefined
-        ? `too old: take it to ${where}; never onto the ground or into a drain.`
-        : `too old: drain the tank, take the fuel to ${where}, never onto the ground or into a drain, and fill with fresh.`,
-  };
-  const text = (inTank === undefined ? 'fill with fresh fuel. What is left in the cans: ' : '') + texts[verdict];
-  return text[0]!.toUpperCase() + text.slice(1);
+  const away = 'the local collection point, never onto the ground or into a drain';
+  if (inTank === undefined)
+    return verdict === 'use'
+      ? 'Fill with fresh fuel. What is left in the cans is within its age: use it.'
+      : `Fill with fresh fuel. What was drained is not kept for it: what is left of it goes to ${away}.`;
+  return {
+    use: 'Within its age, use it.',
+    mix: `Past its surest age. Clear and not sour, it can be used mixed with at least ${FRESH_PARTS} parts fresh fuel: ${mixing(inTank, reader)}`,
+    dispose: `Too old: drain the tank, take the fuel to ${away}, and fill with fresh.`,
+  }[verdict];
 }
 
 /** How old fuel comes under enough fresh in its own tank. */

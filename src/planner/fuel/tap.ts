@@ -41,9 +41,10 @@ function bowlPart(fuel: Fuel, choice: FuelChoice, restDays: number): string {
   if (fuel.bowls < 1) return choice === 'drain' ? 'Run the carburettor dry.' : '';
   const bowls = fuel.bowls === 1 ? 'the float bowl' : `${words(fuel.bowls).toLowerCase()} float bowls`;
   if (choice === 'drain') return `Drain ${bowls}.`;
-  return restDays >= SHORT_REST_DAYS
-    ? `After the last run, shut off and drain ${bowls}.`
-    : `A rest this short leaves ${bowls} full.`;
+  if (restDays < SHORT_REST_DAYS) return `A rest this short leaves ${bowls} full.`;
+  // A vacuum tap shuts itself, and without a tap there is nothing to shut.
+  const isShut = fuel.taps?.kind === 'manual' && fuel.taps.count > 0;
+  return `After the last run, ${isShut ? 'shut off and ' : ''}drain ${bowls}.`;
 }
 
 function words(count: number): string {

@@ -111,14 +111,15 @@ function ageWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
       },
     ];
   }
-  if (verdict === 'dispose')
-    return [{ level: 'warning', text: `By first use the fuel is too old (${useBy}).`, act: atStartUp }];
+  const isLate = facts.asOf > machine.season.firstUse;
+  const fuelIs = isLate ? 'The fuel that stood in the tank is' : 'By first use the fuel is';
+  if (verdict === 'dispose') return [{ level: 'warning', text: `${fuelIs} too old (${useBy}).`, act: atStartUp }];
   if (restDays < SHORT_REST_DAYS) return [];
   return [
     {
       level: 'note',
-      text: `By first use the fuel is past its surest age (${written(plan.useBy.earliest)}).`,
-      act: 'Run the machine within the window, or mix with at least two parts fresh fuel.',
+      text: `${fuelIs} past its surest age (${written(plan.useBy.earliest)}).`,
+      act: isLate ? atStartUp : 'Run the machine within the window, or mix with at least two parts fresh fuel.',
     },
   ];
 }
@@ -145,8 +146,6 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
       act: 'Take it to the local collection point.',
     });
   } else if (drainedL > 0 && asOf > by) {
-    // After the first use it is no matter of this rest any more.
-    if (asOf >= machine.season.firstUse) return notes;
     notes.push({
       level: 'warning',
       text: `The drained fuel was to be used up by ${writtenDate(by, household.locale)}.`,

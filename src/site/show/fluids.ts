@@ -17,16 +17,13 @@ export function fluids(showing: Showing): Markup {
 function fuel(showing: Showing): Markup | false {
   const { fuel } = showing.machine;
   if (!fuel) return false;
-  const { plainDate } = showing.format;
   return section(
     'fuel',
     f.heading,
     html`<p class="text"><strong>${said(fuel)}.</strong> ${fuel.reason}</p>`,
     facts([
       ...(fuel.settled ? settled(fuel, showing.format) : toDo(fuel, showing.format)),
-      [f.useBy, `${plainDate(fuel.useBy.earliest)} – ${plainDate(fuel.useBy.latest)}`],
-      [f.atFirstUse, `${f.verdict[fuel.atFirstUse.verdict]}. ${fuel.atFirstUse.text}`],
-      ...(fuel.choice === 'drain' ? [] : inTank(fuel, showing)),
+      ...(fuel.choice === 'drain' ? drained(fuel, showing.format) : inTank(fuel, showing)),
       [
         f.limit,
         `${fuel.localLimit.exceeded === true ? `${f.exceeded} ` : ''}${fuel.localLimit.text} ${f.limitAt(fuel.localLimit.where)}`,
@@ -38,6 +35,14 @@ function fuel(showing: Showing): Markup | false {
 
 type Rows = [string, string | undefined][];
 
+/** What is known of fuel that is drained: it is used up long before it is too old, and the tank is filled fresh. */
+function drained(fuel: FuelPlan, { plainDate }: Showing['format']): Rows {
+  return [
+    [f.drainedUseBy, maybe(fuel.drainedUseBy, plainDate)],
+    [f.atFirstUse, fuel.atFirstUse.text],
+  ];
+}
+
 /** What is to be done, or what was: nothing is told to do that is done or too late. */
 function said(fuel: FuelPlan): string {
   if (fuel.settled === 'past') return f.notTicked;
@@ -45,14 +50,13 @@ function said(fuel: FuelPlan): string {
   return (fuel.settled ? f.chosen : f.choice)[choice];
 }
 
-function toDo(fuel: FuelPlan, { quantity, number, plainDate }: Showing['format']): Rows {
+function toDo(fuel: FuelPlan, { quantity, number }: Showing['format']): Rows {
   return [
     [f.add, maybe(fuel.choice === 'fill' ? fuel.addL : undefined, (v) => quantity(v, 'L'))],
     [f.dose, maybe(fuel.doseML, (v) => quantity(v, 'mL'))],
     [f.run, maybe(fuel.runMinutes, (v) => `${number(Math.ceil(v))} ${WORDS.units.min}`)],
     [f.drained, maybe(fuel.drainedL, (v) => quantity(v, 'L'))],
     [f.cans, maybe(fuel.cans, number)],
-    [f.drainedUseBy, maybe(fuel.drainedUseBy, plainDate)],
     [f.tap, fuel.tap],
   ];
 }
@@ -60,9 +64,9 @@ function toDo(fuel: FuelPlan, { quantity, number, plainDate }: Showing['format']
 function settled(fuel: FuelPlan, { quantity }: Showing['format']): Rows {
   if (fuel.settled === 'past') return [];
   return [
-    [f.inTank, quantity(fuel.levelL, 'L')],
+    [f.inTank, fuel.choice === 'drain' ? undefined : quantity(fuel.levelL, 'L')],
     [f.dose, maybe(fuel.doseML, (v) => quantity(v, 'mL'))],
-    [f.drained, maybe(fuel.drainedL, (v) => quantity(v, 'L'))],
+    [f.wasDrained, maybe(fuel.drainedL, (v) => quantity(v, 'L'))],
   ];
 }
 
@@ -70,9 +74,11 @@ function settled(fuel: FuelPlan, { quantity }: Showing['format']): Rows {
 const BRIM_PCT = 99.5;
 
 /** What is known of fuel that stays in the tank. */
-function inTank(fuel: FuelPlan, { machine, format: { amount, quantity } }: Showing): [string, string][] {
+function inTank(fuel: FuelPlan, { machine, format: { amount, quantity, plainDate } }: Showing): Rows {
   const warmest = quantity(machine.air.highestC, '°C');
   return [
+    [f.useBy, `${plainDate(fuel.useBy.earliest)} – ${plainDate(fuel.useBy.latest)}`],
+    [f.atFirstUse, `${f.verdict[fuel.atFirstUse.verdict]}. ${fuel.atFirstUse.text}`],
     [
       f.full,
       fuel.fullAtHottestPct < BRIM_PCT

@@ -348,6 +348,7 @@ export const machine = {
     dose: 'Stabiliser',
     run: 'Then run for',
     drained: 'Drain',
+    wasDrained: 'Drained',
     cans: 'Cans needed',
     tap: 'Tap',
     full: 'Tank at its warmest',

@@ -638,15 +638,16 @@ test('an order says what, how much, by when and for when, and what comes of orde
   expect(orders([supply({}, { machine: 'heron' })])).toEqual([]);
 });
 
-test('the lead time goes before the day of the step itself, where that is later than the line’s; none is no lead', () => {
+test('the lead time goes before the day of the step itself, where that is later than the line’s; what has none is not ordered', () => {
   const dated = (date: string) => ({ steps: [aStep('a.b', 'lay-up', 'Do it', { date })] });
   expect(orders([supply({})], dated('2027-01-15'))[0]!.date).toBe('2027-01-01');
   expect(orders([supply({})], dated('2026-12-10'))[0]!.date).toBe('2026-12-01');
-  expect(orders([supply({ orderBy: undefined })])[0]!.date).toBe('2026-12-15');
+  // Petrol, for one: it is bought on the day of the fill.
+  expect(orders([supply({ orderBy: '2026-12-15' })])).toEqual([]);
 });
 
 test('what would be ordered after the first use is left out, on its day it is not', () => {
-  const on = (needBy: string) => orders([supply({ orderBy: undefined, needBy })]).length;
+  const on = (orderBy: string) => orders([supply({ orderBy, needBy: '2027-04-20' })]).length;
   expect([on('2027-04-10'), on('2027-04-11')]).toEqual([1, 0]);
 });
 
@@ -782,7 +783,7 @@ test('reminders of every kind on one day: what is to be got first, then papers, 
     aStep(`${phase}.a`, phase, `Do ${phase}`, { date: day }),
   );
   const paperwork = [{ id: 'i', what: 'Tax', date: day, kind: 'other' as const, pausedOverRest: false }];
-  const supplies = [supply({ orderBy: undefined, needBy: day }, { step: 'winter.a' })];
+  const supplies = [supply({ orderBy: day, needBy: '2027-04-10' }, { step: 'winter.a' })];
   const all = events([moth({ steps, paperwork }), wren({ battery: charged({ date: day }) })], { supplies });
   const kinds = all.filter((e) => e.date === day).map((e) => e.category);
   expect([...new Set(kinds)]).toEqual(['order', 'paperwork', 'charge', 'look-in', 'lay-up', 'winter', 'start-up']);

@@ -51,6 +51,7 @@ function planned(
     highestStoreC?: number;
     done?: boolean;
     usedUp?: boolean;
+    seenTo?: string | undefined;
   } = {},
 ) {
   return planFuel({
@@ -63,6 +64,7 @@ function planned(
     asOf: over.asOf ?? '2026-10-01',
     done: over.done,
     usedUp: over.usedUp,
+    seenTo: over.seenTo,
   })!;
 }
 const warned = (...given: Parameters<typeof planned>) =>
@@ -187,9 +189,21 @@ const taps = (kind: 'vacuum' | 'manual', count: number) => ({ taps: { kind, coun
 const noTaps = { taps: null };
 
 test.each<[Partial<Fuel>, 'fill' | 'drain', number, string]>([
-  [noTaps, 'fill', 100, 'No fuel tap. After the last run, shut off and drain both float bowls.'],
-  [taps('vacuum', 0), 'fill', 100, 'No fuel tap. After the last run, shut off and drain both float bowls.'],
-  [{ ...noTaps, bowls: 1 }, 'fill', 28, 'No fuel tap. After the last run, shut off and drain the float bowl.'],
+  [noTaps, 'fill', 100, 'No fuel tap. After the last run, drain both float bowls.'],
+  [taps('vacuum', 0), 'fill', 100, 'No fuel tap. After the last run, drain both float bowls.'],
+  [{ ...noTaps, bowls: 1 }, 'fill', 28, 'No fuel tap. After the last run, drain the float bowl.'],
+  [
+    { ...taps('manual', 1), bowls: 1 },
+    'fill',
+    28,
+    'Manual tap: OFF. After the last run, shut off and drain the float bowl.',
+  ],
+  [
+    { ...taps('vacuum', 1), bowls: 1 },
+    'fill',
+    28,
+    'Vacuum tap: leave at ON or RES, never at PRIME (PRIME lets fuel through with the engine off). After the last run, drain the float bowl.',
+  ],
   [{ ...noTaps, bowls: 4 }, 'fill', 27, 'No fuel tap. A rest this short leaves all four float bowls full.'],
   [{ ...noTaps, bowls: 6 }, 'drain', 100, 'No fuel tap. Drain all 6 float bowls.'],
   [{ ...noTaps, bowls: 3 }, 'drain', 100, 'No fuel tap. Drain all three float bowls.'],
@@ -310,7 +324,11 @@ test('without stabiliser: what can still be bought, what becomes of the petrol, 
   expect(car('2027-03-20')[0]!.act).toMatch(/^Get stabiliser now/);
   expect(car('2027-03-21')).toEqual(resting);
   expect(car('2027-04-10')).toEqual(resting);
-  expect(car('2027-04-11')).toEqual([]);
+  // The first use goes by, and nobody has said that the petrol was seen to: it is in the tank still.
+  const stood = 'The fuel that stood in the tank is too old (use by 25 January 2027).';
+  expect(car('2027-04-11')).toEqual([{ level: 'warning', text: stood, act: toCollection }]);
+  expect(warned(CAR, { ...BARE, asOf: '2027-04-11', seenTo: '2027-04-10' })).toEqual([]);
+  expect(warned(CAR, { ...BARE, asOf: '2027-03-30', seenTo: '2027-03-29' })).toEqual([]);
   const said = (days: string) =>
     warned(PLASTIC, { ...BARE, machine: rest('2026-10-25', days) }).filter(({ text: t }) => t.startsWith('No stab'));
   expect(said('2026-11-15')).toEqual([]);
@@ -580,14 +598,32 @@ test('what the tank of spring needs is said with the litres to draw down to', ()
     verdict: 'mix',
     text: 'Past its surest age. Clear and not sour, it can be used mixed with at least 2 parts fresh fuel: draw the tank down to 5.4 L and fill up; what is drawn off goes into other engines the same way.',
   });
-  expect(text(DRAIN, '2027-03-10')).toEqual({
-    verdict: 'mix',
-    text: 'Fill with fresh fuel. What is left in the cans: past its surest age. Clear and not sour, it can be used mixed with at least 2 parts fresh fuel.',
+  // Drained petrol is used up within a month, by 25 November: it is not kept for the start-up, whatever a can would keep.
+  expect(text(DRAIN, '2026-11-25')).toEqual({
+    verdict: 'use',
+    text: 'Fill with fresh fuel. What is left in the cans is within its age: use it.',
   });
-  expect(text(DRAIN, '2027-06-10')).toMatchObject({
+  expect(text(DRAIN, '2026-11-26')).toEqual({
     verdict: 'dispose',
-    text: expect.stringMatching(
-      /: too old: take it to the local collection point; never onto the ground or into a drain\.$/,
-    ),
+    text: 'Fill with fresh fuel. What was drained is not kept for it: what is left of it goes to the local collection point, never onto the ground or into a drain.',
   });
+});
+
+test('petrol that is not seen to ages on after the first use', () => {
+  // Treated on 25 October it is surely good for six months, surely stale after twelve.
+  const on = (asOf: string, seenTo?: string) => planned({}, { asOf, seenTo }).plan.atFirstUse.verdict;
+  expect([on('2026-11-01'), on('2027-04-25'), on('2027-04-26'), on('2027-10-26')]).toEqual([
+    'use',
+    'use',
+    'mix',
+    'dispose',
+  ]);
+  expect([on('2027-10-26', '2027-04-12'), on('2027-10-26', '2027-03-30')]).toEqual(['use', 'use']);
+  expect(warned({}, { asOf: '2027-04-26' })).toEqual([
+    {
+      level: 'note',
+      text: 'The fuel that stood in the tank is past its surest age (25 April 2027).',
+      act: 'At the start-up mix it with at least two parts fresh fuel.',
+    },
+  ]);
 });
