@@ -68,7 +68,16 @@ test('a tank that is left low has nothing to add, a drained one tells what came 
     cans: 1,
   };
   expect(shown({ fuel: drain }).fuel).toBe('Fuel to drain 6.0 L: 1 can');
-  expect(shown({ fuel: { ...drain, settled: 'done' } }).fuel).toBe('Fuel drained 6.0 L: ');
+  const done = shown({ fuel: { ...drain, settled: 'done' } });
+  expect(done.fuel).toBe('Fuel drained 6.0 L: ');
+  expect(done.page).toMatch(/Drained +6\.0 L/);
+  expect(done.page).not.toMatch(/In the tank/);
+  // How long a can would keep it is no answer to when it is used up, nor is a verdict on it one to what the tank gets.
+  const page = shown({
+    fuel: { ...drain, drainedUseBy: '2026-11-25', atFirstUse: { verdict: 'dispose', text: 'Fill.' } },
+  }).page;
+  expect(page).toMatch(/Use the drained fuel by +Nov 25, 2026 +At first use +Fill\./);
+  expect(page).not.toMatch(/Fuel keeps until|collection point/);
 });
 
 // The fixture's store gets to 33 °C at its warmest.
