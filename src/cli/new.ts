@@ -82,11 +82,12 @@ async function newPlace(): Promise<string> {
 async function newMachine(): Promise<void> {
   const answers = await ask(MACHINE, {
     schema: machine,
-    asks: (key, { kind, chemistry, delivery }) =>
+    asks: (key, { kind, chemistry, cycle, delivery }) =>
       !(
+        (key === 'twoStrokeOil' && cycle !== 'two-stroke') ||
         (key === 'place' && only !== undefined) ||
         (key === 'capacity' && chemistry === 'none') ||
-        (['tank', 'blend', 'tap'].includes(key) && delivery === 'none') ||
+        (['tank', 'blend', 'tap', 'cycle'].includes(key) && delivery === 'none') ||
         (key === 'tap' && delivery === 'injection') ||
         (['drive', 'comesOut'].includes(key) && delivery !== 'none') ||
         (key === 'salted' && !ROAD_KINDS.includes(kind!))
@@ -119,7 +120,7 @@ async function newMachine(): Promise<void> {
           battery,
           driveBattery,
           fuel,
-          electric,
+          engine: { cycle: electric ? 'electric' : answers.cycle, twoStrokeOil: answers.twoStrokeOil },
           cooling,
           salted,
         },

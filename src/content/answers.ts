@@ -131,14 +131,14 @@ function climateOf(
 }
 
 function machineFile(answers: MachineAnswers): MachineFile {
-  const { battery, fuel, electric, driveBattery, cooling, coolantFreezesAt, salted, record: _, ...rest } = answers;
+  const { battery, fuel, engine, driveBattery, cooling, coolantFreezesAt, salted, record: _, ...rest } = answers;
   const file = {
     ...rest,
     cooling:
       coolantFreezesAt === undefined
         ? cooling
         : defined({ kind: cooling, freezesAt: maybe(coolantFreezesAt, 'temperature') }),
-    engine: electric ? { cycle: 'electric' } : undefined,
+    engine: engine && defined(engine),
     driveBattery: driveBattery && defined(driveBattery),
     roadSalt: salted === undefined ? undefined : { exposed: salted },
     battery:

@@ -33,12 +33,15 @@ function row(field: string, unit: string, reason: string, values: readonly Prese
   };
 }
 
+/** Small machines are made with both. */
+const EITHER: Preset = ['four-stroke', 'four-stroke', 'two-stroke'];
+
 const same = (value: Preset): Preset[] => KINDS.map(() => value);
 
 // biome-ignore format: a table is read by its columns
 export const PRESETS: readonly PresetRow[] = [
   row('use', '', 'what this kind is mostly used for', ['road', 'road', 'snow', 'trail', 'trail', 'road', 'work', 'work']),
-  row('engine.cycle', '', 'usual for this kind', ['four-stroke', 'four-stroke', 'two-stroke', 'four-stroke', 'four-stroke', 'four-stroke', 'four-stroke', 'four-stroke']),
+  row('engine.cycle', '', 'usual for this kind', [EITHER, EITHER, ['two-stroke', 'four-stroke', 'two-stroke'], EITHER, 'four-stroke', 'four-stroke', 'four-stroke', EITHER]),
   row('engine.cylinders', '', 'usual for this kind', [[2, 1, 4], [1, 1, 2], [2, 1, 3], [1, 1, 2], [2, 1, 3], [4, 3, 8], [3, 2, 4], [1, 1, 2]]),
   row('engine.start', '', 'usual for this kind', ['electric', 'electric', 'electric-and-pull', 'electric', 'electric', 'electric', 'electric', 'pull']),
   row('engine.oil', 'L', 'usual oil filling of this kind', [[3, 1, 4.5], [1, 0.6, 1.6], [3, 2, 4], [2, 1.5, 3.5], [2.5, 1.8, 4], [4.5, 3, 7], [5, 3, 9], [0.6, 0.4, 1.9]]),

@@ -26,8 +26,8 @@ export interface MachineAnswers {
       }
     | false
     | undefined;
-  /** It has no combustion engine. */
-  electric?: boolean | undefined;
+  /** Working cycle, and how a two-stroke is given its oil. */
+  engine?: { cycle?: string | undefined; twoStrokeOil?: string | undefined } | undefined;
   driveBattery?: { chemistry?: string | undefined; removable?: boolean | undefined } | undefined;
   cooling?: string | undefined;
   /** Freezing point that a tester showed, of coolant: "-34 °C". */
@@ -76,7 +76,10 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
       ['chemistry', drive.chemistry, DRIVE_CHEMISTRIES.join(', ')],
       ['removable', drive.removable, 'comes out without a workshop'],
     ]),
-    ...(answers.electric ? ['engine:', field(2, 'cycle', 'electric')] : []),
+    ...group('engine', answers.engine, [
+      ['cycle', answers.engine?.cycle, 'four-stroke, two-stroke, electric'],
+      ['twoStrokeOil', answers.engine?.twoStrokeOil, 'premix, injected'],
+    ]),
     ...(answers.coolantFreezesAt === undefined
       ? [field(0, 'cooling', answers.cooling, 'air, oil, liquid, none')]
       : group('cooling', answers, [

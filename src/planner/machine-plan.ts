@@ -3,6 +3,7 @@ import { dewPointC, monthMeansOfHours } from './climate/index.ts';
 import { planCoolant } from './coolant/index.ts';
 import { planCorrosion } from './corrosion/index.ts';
 import { planDriveBattery } from './drive-battery/index.ts';
+import { engineWarnings } from './engine-warnings.ts';
 import { dueServices } from './fluids/index.ts';
 import { planFuel } from './fuel/index.ts';
 import type { Household, IsoDate, Job, Machine } from './household.ts';
@@ -81,7 +82,7 @@ export function draftMachine(
   const machine = withoutRefitted(withJobs, strip);
   const rest = restOf(machine.season, context);
   const storeAir = context.airFor(machine.kind);
-  const warnings: Warning[] = [];
+  const warnings: Warning[] = engineWarnings(machine);
   const take = <P>(part: { plan: P; warnings: Warning[] } | undefined): P | undefined => {
     warnings.push(...(part?.warnings ?? []));
     return part?.plan;

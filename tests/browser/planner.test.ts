@@ -195,7 +195,7 @@ test('an electric machine is asked for its drive battery, one for the road for s
   const salt = 'Is it used on salted roads?';
   expect([await asked(drive), await asked(salt)]).toEqual([false, true]);
   await page.getByLabel('What is it?').selectOption('mower');
-  await page.getByLabel('How does fuel reach the engine?').selectOption('none');
+  await page.getByLabel('What engine has it?').selectOption('electric');
   expect([await asked(drive), await asked(salt)]).toEqual([true, false]);
   await page.getByLabel('What is it?').selectOption('scooter');
   await page.getByLabel('What kind of battery?').selectOption('none');
@@ -220,12 +220,12 @@ test('an electric machine is asked for its drive battery, one for the road for s
 test('a diesel engine is refused in words at its field, and no plan of petrol is shown for it', async () => {
   const { page } = await open(browser, site.origin);
   await planOwn(page, site.origin);
-  await page.getByLabel('How does fuel reach the engine?').selectOption('diesel');
-  await page.locator('#delivery-wrong').waitFor();
+  await page.getByLabel('What engine has it?').selectOption('diesel');
+  await page.locator('#engine-wrong').waitFor();
   await settled(page);
-  expect(await page.locator('#delivery-wrong').innerText()).toContain('Diesel engines are not planned');
+  expect(await page.locator('#engine-wrong').innerText()).toContain('Diesel engines are not planned');
   expect(await page.locator('[data-result]').isVisible()).toBe(false);
-  await page.getByLabel('How does fuel reach the engine?').selectOption('injection');
+  await page.getByLabel('What engine has it?').selectOption('four-stroke');
   await settled(page);
   expect(await page.locator('[data-result]').isVisible()).toBe(true);
   expect(await faults(page)).toEqual([]);

@@ -84,25 +84,47 @@ test.each([
 test('no petrol is no engine, and a charger has the settings that it was given', () => {
   const { machines, household } = answersOf(
     {
-      ...drafts({ delivery: 'none' }, {}),
+      ...drafts({ engine: 'electric' }, {}),
       home: { ...drafts().home, charger: '0,8', keeper: 'true', lithium: 'true' },
     },
     DEVICE,
   );
-  expect(machines.map(({ electric, fuel }) => [electric, fuel === false])).toEqual([
-    [true, true],
-    [false, false],
+  expect(machines.map(({ engine, fuel }) => [engine?.cycle, fuel === false])).toEqual([
+    ['electric', true],
+    [undefined, false],
   ]);
   expect(household.charger).toEqual({ current: '0.8 A', maintainer: true, lithium: true });
+});
+
+test('a two-stroke is answered with the way of its oil, and answers of the earlier form keep their engine', () => {
+  const { machines } = answersOf(
+    drafts({ engine: 'premix' }, { engine: 'injected' }, { engine: 'four-stroke' }, { engine: '' }),
+    DEVICE,
+  );
+  expect(machines.map(({ engine }) => engine)).toEqual([
+    { cycle: 'two-stroke', twoStrokeOil: 'premix' },
+    { cycle: 'two-stroke', twoStrokeOil: 'injected' },
+    { cycle: 'four-stroke' },
+    { cycle: undefined },
+  ]);
+  const earlier = draftsOf({
+    ...drafts(),
+    machines: [{ delivery: 'none' }, { delivery: 'diesel' }, { delivery: 'injection' }],
+  });
+  expect(earlier?.machines.map(({ engine, delivery }) => [engine, delivery])).toEqual([
+    ['electric', ''],
+    ['diesel', ''],
+    ['', 'injection'],
+  ]);
 });
 
 test('a drive battery is answered of an electric machine, salted roads of one for the road', () => {
   const said = { drive: 'lead-acid', driveOut: 'false', salt: 'true' };
   const { machines } = answersOf(
     drafts(
-      { ...said, kind: 'scooter', delivery: 'none' },
+      { ...said, kind: 'scooter', engine: 'electric' },
       { ...said, kind: 'quad', delivery: 'injection' },
-      { kind: 'car', delivery: 'none' },
+      { kind: 'car', engine: 'electric' },
       { kind: 'motorcycle', salt: 'false', driveOut: 'true' },
     ),
     DEVICE,

@@ -31,6 +31,7 @@ const MACHINE = [
   '',
   '',
   '',
+  '',
   'air',
   'yes',
 ];
@@ -92,7 +93,7 @@ test('an electric machine is asked for its drive battery, one for the road for s
     /^ {2}removable: true /m,
     /^roadSalt:$/m,
     /^ {2}exposed: false /m,
-    /^engine:\n {2}cycle: electric$/m,
+    /^engine:\n {2}cycle: electric /m,
     /^fuel: none$/m,
   ])
     expect(text).toMatch(line);

@@ -46,7 +46,15 @@ const machine = fc
         blend: maybe(fc.constantFrom('E0', 'E5', 'E10', 'E85')),
       }),
     ),
-    electric: fc.boolean(),
+    engine: maybe(
+      fc.constantFrom(
+        { cycle: undefined },
+        { cycle: 'four-stroke' },
+        { cycle: 'two-stroke', twoStrokeOil: 'premix' },
+        { cycle: 'two-stroke', twoStrokeOil: 'injected' },
+        { cycle: 'electric' },
+      ),
+    ),
     driveBattery: maybe(
       fc.record({ chemistry: maybe(fc.constantFrom('lithium-ion', 'lead-acid')), removable: maybe(fc.boolean()) }),
     ),
@@ -76,11 +84,12 @@ const machine = fc
       // Each once and by date, as a form keeps them.
       .map((lists) => recordOf(entriesOf({ ...emptyRecord(), ...lists }))),
   })
-  .map(({ record, electric, driveBattery, ...given }) => ({
+  .map(({ record, driveBattery, ...given }) => ({
     ...given,
     coolantFreezesAt: given.cooling === undefined || given.cooling === 'liquid' ? given.coolantFreezesAt : undefined,
     // As a form asks it.
-    ...(electric ? { electric, fuel: false as const, driveBattery } : {}),
+    fuel: given.engine?.cycle && given.fuel === false ? undefined : given.fuel,
+    ...(given.engine?.cycle === 'electric' ? { fuel: false as const, driveBattery } : {}),
     record: given.battery === false ? { ...record, readings: [] } : record,
   }));
 const answers: fc.Arbitrary<Answers> = fc.record({

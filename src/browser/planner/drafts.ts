@@ -16,6 +16,7 @@ export const MACHINE_FIELDS = [
   'id',
   'name',
   'kind',
+  'engine',
   'cooling',
   'coolant',
   'salt',
@@ -94,7 +95,13 @@ export function draftsOf(kept: unknown): Drafts | undefined {
     Object.fromEntries(names.map((f) => [f, text(from, f)])) as Record<F, string>;
   const house = fields(HOME_FIELDS, home);
   if (!/^home-[0-9a-f]{4,16}$/.test(house.id)) return undefined;
-  return { format: 1, home: house, machines: machines.map((m) => fields(MACHINE_FIELDS, m)) };
+  return { format: 1, home: house, machines: machines.map((m) => withEngine(fields(MACHINE_FIELDS, m))) };
+}
+
+/** Which engine it has was once answered beside how petrol reaches it. */
+function withEngine(m: MachineDraft): MachineDraft {
+  const asked = { none: 'electric', diesel: 'diesel' }[m.delivery];
+  return asked === undefined ? m : { ...m, engine: asked, delivery: '' };
 }
 
 /** True where enough is answered for a plan. */
@@ -145,11 +152,11 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
           ? (false as const)
           : { chemistry: given(m.chemistry), capacity: withUnit(m.capacity, 'Ah') },
       fuel:
-        m.delivery === 'none'
+        m.engine === 'electric'
           ? (false as const)
           : { delivery: given(m.delivery), tank: withUnit(m.tank, unitsOf(home.units).tank), blend: given(m.blend) },
-      electric: m.delivery === 'none',
-      driveBattery: m.delivery === 'none' ? { chemistry: given(m.drive), removable: yesNo(m.driveOut) } : undefined,
+      engine: engineOf(m.engine),
+      driveBattery: m.engine === 'electric' ? { chemistry: given(m.drive), removable: yesNo(m.driveOut) } : undefined,
       cooling: given(m.cooling),
       coolantFreezesAt: withUnit(m.coolant, unitsOf(home.units).coolant),
       salted: ROAD_KINDS.includes(m.kind) ? yesNo(m.salt) : undefined,
@@ -222,6 +229,9 @@ function record(m: MachineDraft): BenchRecord {
   const said = logOf(m.log).entries;
   return recordOf(m.chemistry === 'none' ? said.filter(({ kind }) => kind !== 'readings') : said);
 }
+
+const engineOf = (said: string) =>
+  said === 'premix' || said === 'injected' ? { cycle: 'two-stroke', twoStrokeOil: said } : { cycle: given(said) };
 
 /** What a store is called where nobody has named it. */
 export const STORE_NAMES: Record<string, string> = {

@@ -17,6 +17,12 @@ const CHEMISTRY_TEXTS: Record<(typeof CHEMISTRY_NAMES)[number], string> = {
   lifepo4: 'Lithium iron phosphate',
 };
 
+/** Where the name of a kind alone leaves open which one a machine is. */
+const KIND_TEXTS: Partial<Record<(typeof KINDS)[number], string>> = {
+  tractor: 'Tractor or ride-on mower',
+  mower: 'Mower, walked behind',
+};
+
 const DRIVE_TEXTS: Record<(typeof DRIVE_CHEMISTRIES)[number], string> = {
   'lithium-ion': 'Lithium-ion',
   'lead-acid': 'Lead–acid',
@@ -40,7 +46,16 @@ export const FORM = {
   machine: 'The machine',
   name: 'What do you call it?',
   kind: 'What is it?',
-  kinds: KINDS.map((k): Option => [k, WORDS.kinds[k]]),
+  kinds: KINDS.map((k): Option => [k, KIND_TEXTS[k] ?? WORDS.kinds[k]]),
+  engine: 'What engine has it?',
+  engines: [
+    UNKNOWN,
+    ['four-stroke', 'Four-stroke: oil of its own, changed'],
+    ['premix', 'Two-stroke: oil mixed into the petrol'],
+    ['injected', 'Two-stroke: oil from a tank of its own'],
+    ['electric', 'Electric'],
+    ['diesel', 'Diesel'],
+  ] as Option[],
   cooling: 'Cooled by',
   coolings: [
     UNKNOWN,
@@ -90,13 +105,7 @@ export const FORM = {
   room: 'I can carry the battery into the house',
   fuel: 'Fuel',
   delivery: 'How does fuel reach the engine?',
-  deliveries: [
-    UNKNOWN,
-    ['carburettor', 'Carburettor'],
-    ['injection', 'Injection'],
-    ['none', 'No petrol: electric'],
-    ['diesel', 'Diesel'],
-  ] as Option[],
+  deliveries: [UNKNOWN, ['carburettor', 'Carburettor'], ['injection', 'Injection']] as Option[],
   drive: 'What kind of drive battery?',
   drives: [UNKNOWN, ...DRIVE_CHEMISTRIES.map((n): Option => [n, DRIVE_TEXTS[n]])],
   driveOut: 'Does it come out?',

@@ -28,9 +28,10 @@ function showCoolant(form: HTMLFormElement): void {
   const asked = form.querySelector<HTMLElement>('[data-coolant]')!;
   const cooling = fieldOf(form, 'cooling')!.value;
   const usual = asked.dataset.liquid!.split(' ').includes(fieldOf(form, 'kind')!.value);
-  const isElectric = fieldOf(form, 'delivery')!.value === 'none';
-  asked.hidden = isElectric || (cooling !== 'liquid' && !(cooling === '' && usual));
+  asked.hidden = isElectric(form) || (cooling !== 'liquid' && !(cooling === '' && usual));
 }
+
+const isElectric = (form: HTMLFormElement) => fieldOf(form, 'engine')!.value === 'electric';
 
 function showUnits(form: HTMLFormElement, { home }: Drafts): void {
   // Water freezes at 0 °C, 32 °F, and coolant below it.
@@ -65,12 +66,13 @@ export function take(form: HTMLFormElement, drafts: Drafts, at: number): boolean
 }
 
 /** A question that is not put is not answered, whatever its field still holds. */
-const isUnasked = (field: Field) => field.closest('[data-coolant][hidden]') !== null;
+const isUnasked = (field: Field) =>
+  field.closest('[data-coolant][hidden]') !== null || (field.closest('.of-petrol') !== null && isElectric(field.form!));
 
 /** What an answer asks for beside it. */
 function without({ name, value }: Field, { home }: Drafts): string {
   if (name === 'name') return value.trim() === '' ? PLANNER.nameMissing : '';
-  if (name === 'delivery') return value === 'diesel' ? PLANNER.diesel : '';
+  if (name === 'engine') return value === 'diesel' ? PLANNER.diesel : '';
   return name === 'charger' && value.trim() === '' && home.keeper === 'true' ? PLANNER.chargerMissing : '';
 }
 
@@ -79,6 +81,7 @@ const ASKED: Record<string, string> = {
   'battery.capacity': 'capacity',
   'battery.chemistry': 'chemistry',
   'cooling.freezesAt': 'coolant',
+  'engine.cycle': 'engine',
   'fuel.tank': 'tank',
   'fuel.delivery': 'delivery',
   driveBattery: 'drive',

@@ -92,6 +92,12 @@ export const MACHINE = [
   },
   { key: 'tank', path: ['fuel', 'tank'], text: 'Room in the tank, such as 17 L or 4.5 US gal' },
   { key: 'blend', path: ['fuel', 'blend'], text: 'Ethanol in the fuel: E0, E5, E10, E15, E20, E85' },
+  { key: 'cycle', path: ['engine', 'cycle'], text: 'Engine: four-stroke, two-stroke' },
+  {
+    key: 'twoStrokeOil',
+    path: ['engine', 'twoStrokeOil'],
+    text: 'Two-stroke oil: premix, mixed into the petrol; or injected from a tank of its own',
+  },
   { key: 'tap', path: ['fuel', 'tap'], text: 'Fuel tap: vacuum, manual, none' },
   { key: 'cooling', path: ['cooling'], text: 'Cooled by air, oil, liquid, none' },
   { key: 'salted', path: ['roadSalt', 'exposed'], text: 'Is it used on salted roads? yes, no', read: yes },
