@@ -10,7 +10,9 @@ import type { Household, IsoDate, Job, Machine } from './household.ts';
 import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
 import type { PlaceContext } from './place-context.ts';
 import {
+  isBagLeftOut,
   isLaidUp,
+  isRinseAhead,
   laterSeasonWarnings,
   leftOutNotes,
   ofThisSeason,
@@ -126,6 +128,8 @@ export function draftMachine(
       restMonths: rest.months,
       annualMeanC: storeAir.year.meanC,
       annualMeanRhPct: storeAir.year.meanRhPct,
+      rinseAhead: isRinseAhead(machine, household.procedures, asOf),
+      withoutBag: isBagLeftOut(machine, household.procedures),
     }),
   )!;
 

@@ -7,6 +7,7 @@ import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isStepName } from './step-names.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
 import { namesIn } from './tasks/amount-table.ts';
+import { windowsOf } from './tasks/parts.ts';
 import { tickedOn } from './ticked.ts';
 import { counted } from './written.ts';
 
@@ -51,19 +52,53 @@ export function withoutRefitted(machine: Machine, strip: StripPlan): Machine {
   return { ...machine, asLeft: machine.asLeft.filter(({ item }) => !isBack(item)) };
 }
 
-/** Whether a step of this season's lay-up is done that only a salted machine has. */
+/** Names of the lay-up's steps that only a salted machine has. */
+function rinses(procedures: readonly Procedure[]): string[] {
+  return procedures
+    .filter(({ phase }) => phase === 'lay-up')
+    .flatMap(({ id, steps }) =>
+      steps.filter(({ when }) => ((when.roadSalt ?? {}) as When).exposed === true).map((step) => `${id}.${step.id}`),
+    );
+}
+
+/** Whether a rinse of this season's lay-up is done. */
 function isRinsed(machine: Machine, procedures: readonly Procedure[]): boolean {
   const { season } = machine;
   const doneSteps = machine.doneSteps.filter((tick) => isOfSeason(tick, recordSeason(season)));
+  return rinses(procedures).some((id) => tickedOn({ season, doneSteps }, { id, phase: 'lay-up' }) !== undefined);
+}
+
+/**
+ * Whether a rinse of the lay-up is planned, neither left out nor past its days.
+ * @param machine - as `ofThisSeason` gives it
+ * @param procedures - the practice that has the rinse
+ * @param asOf - the day the plan is made for
+ */
+export function isRinseAhead(
+  { season, skippedSteps }: Pick<Machine, 'season' | 'skippedSteps'>,
+  procedures: readonly Procedure[],
+  asOf: IsoDate,
+): boolean {
+  return asOf <= windowsOf(season).layUpEnd && rinses(procedures).some((id) => !isSkipped({ skippedSteps }, id));
+}
+
+/**
+ * Whether the closed bag is left out on purpose: a cover takes its place.
+ * @param machine - as `ofThisSeason` gives it
+ * @param procedures - the work is each step of the lay-up that only a machine in a bag has
+ */
+export function isBagLeftOut(machine: Pick<Machine, 'skippedSteps'>, procedures: readonly Procedure[]): boolean {
   return procedures.some(
     ({ id, phase, steps }) =>
       phase === 'lay-up' &&
-      steps.some((step) => {
-        const { exposed } = (step.when.roadSalt ?? {}) as When;
-        return exposed === true && tickedOn({ season, doneSteps }, { id: `${id}.${step.id}`, phase }) !== undefined;
-      }),
+      steps.some(
+        (step) => ((step.when.corrosion ?? {}) as When).bag === true && isSkipped(machine, `${id}.${step.id}`),
+      ),
   );
 }
+
+const isSkipped = ({ skippedSteps }: Pick<Machine, 'skippedSteps'>, id: string) =>
+  skippedSteps?.some(({ stepId }) => stepId === id) ?? false;
 
 /** What was done with the fuel, where a step was done that only one choice has. */
 function fuelChoice(machine: Machine, procedures: readonly Procedure[]): FuelChoice | undefined {

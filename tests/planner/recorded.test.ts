@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { addDays } from '../../src/planner/dates.ts';
 import type { Machine } from '../../src/planner/household.ts';
 import { planSeason } from '../../src/planner/plan.ts';
 import { canBeLeftOut, isLaidUp, petrolSeenToOn, withTickedCharges } from '../../src/planner/recorded.ts';
@@ -254,7 +255,7 @@ test('a rinse that is ticked, or the whole lay-up, takes the road salt off for t
     const { bike, warnings } = planWith(record);
     return {
       steel: bike.corrosion.steelUmPerYear,
-      said: warnings.some(({ text }) => text.startsWith('Road salt is on the machine')),
+      said: warnings.some(({ text }) => text.startsWith('Road salt is on the machine over the rest')),
       rinse: bike.steps.find(({ id }) => id === 'wash.salt')?.done,
     };
   };
@@ -267,4 +268,60 @@ test('a rinse that is ticked, or the whole lay-up, takes the road salt off for t
   // Another step's tick, and the rinse of last season, leave it on.
   expect(air({ ...salted, doneSteps: [{ stepId: 'wash.wash', date: on }] })).toEqual(dirty);
   expect(air({ ...salted, doneSteps: [{ stepId: 'wash.salt', date: on, season: '2025-11' }] })).toEqual(dirty);
+});
+
+// Definition: the rinse of the lay-up is ahead until the lay-up's days are over, 21 days after the last use.
+test('salt is reckoned as rinsed while the rinse is planned, and as on the machine once its days are past or it is left out', () => {
+  const salted = { roadSalt: { exposed: true, washed: false } };
+  const { lastUse } = planWith().bike.season;
+  const said = (asOf: string, record: Partial<Machine> = {}) => {
+    const { bike } = planWith({ ...salted, ...record }, asOf);
+    return [bike.corrosion.steelUmPerYear, bike.warnings.find(({ about }) => about === 'corrosion')?.level];
+  };
+  const washed = planWith({ roadSalt: { exposed: true, washed: true } }).bike.corrosion.steelUmPerYear;
+  const dirty = expect.toSatisfy((steel: number) => steel > washed);
+  expect(said(lastUse)).toEqual([washed, 'note']);
+  expect(said(addDays(lastUse, 21))).toEqual([washed, 'note']);
+  expect(said(addDays(lastUse, 22))).toEqual([dirty, 'warning']);
+  expect(said(lastUse, { skippedSteps: [{ stepId: 'wash.salt', date: lastUse }] })).toEqual([dirty, 'warning']);
+});
+
+test('a bag that is left out on purpose gives way to a cover, and look-ins look under it', () => {
+  const inCoastalAir = (skipped: string[]) => {
+    const { household } = readWith({}, 'workshop');
+    const bike = household!.machines.find((m) => m.id === 'bike')!;
+    const machine = {
+      ...bike,
+      skippedSteps: skipped.map((stepId) => ({ stepId, date: bike.season.lastUse })),
+    };
+    const places = household!.places.map((place) => ({
+      ...place,
+      chlorideMgM2D: 300,
+      sulphurDioxideMgM2D: 60,
+      power: false,
+    }));
+    const { plan, problems } = planSeason(
+      { ...household!, places, machines: [machine], procedures },
+      { asOf: bike.season.lastUse },
+    );
+    expect(problems).toEqual([]);
+    const ids = plan.machines[0]!.steps.map(({ id }) => id);
+    return {
+      closed: ids.filter((id) => id === 'cover.bag' || id === 'cover.cover'),
+      looks: [...new Set(ids.filter((id) => id.startsWith('look-in.')).map((id) => id.split('.')[1]!))],
+      open: plan.ledger.map(({ item }) => item).filter((item) => item === 'bag-closed' || item === 'cover-on'),
+      bought: plan.supplies.find(({ what }) => what === 'Desiccant units')?.amount,
+      units: plan.machines[0]!.corrosion.desiccant,
+    };
+  };
+  const bag = inCoastalAir([]);
+  expect([bag.closed, bag.open]).toEqual([['cover.bag'], ['bag-closed']]);
+  expect(bag.looks).toContain('desiccant');
+  for (const id of ['round', 'tyres']) expect(bag.looks).not.toContain(id);
+  // The larger number is the safe one.
+  expect(bag.bought).toBe(Math.max(bag.units!.din55474Units, bag.units!.milStd2073Units));
+  const cover = inCoastalAir(['cover.bag']);
+  expect([cover.closed, cover.open, cover.bought]).toEqual([['cover.cover'], ['cover-on'], undefined]);
+  expect(cover.looks).toContain('round');
+  expect(cover.looks).not.toContain('desiccant');
 });

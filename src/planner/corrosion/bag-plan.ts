@@ -54,27 +54,24 @@ export function desiccantFor(
       note: `DIN 55474 for ${plain.film.name} over ${days} days at ${TARGET_RH_PCT} %; in ${barrier.film.name} ${Math.ceil(barrier.units)} units do. The two disagree because MIL-STD-2073 counts surface alone, neither film nor time. One unit takes up 6 g of water at ${TARGET_RH_PCT} %.`,
     },
     derivations: [
-      ...byFilm.map(
-        ({ film, units }): Derivation => ({
-          method: `corrosion.desiccant-din.${film.id}`,
-          equation: 'n = (V·b + m·c + A·e·W·t)/a',
-          inputs: [
-            { name: 'film', value: film.name, unit: '' },
-            { name: 'room in the bag, V', value: bag.volumeM3, unit: 'm³' },
-            { name: 'vapour closed in, b', value: vapourGM3, unit: 'g/m³' },
-            ...shared,
-            { name: 'water given off, c', value: DUNNAGE.gPerKg, unit: 'g/kg' },
-            { name: 'share of the drive at 40 %, e', value: 0.7, unit: '' },
-            { name: 'film, W', value: film.vapourGM2D, unit: 'g/(m²·d)' },
-            { name: 'time, t', value: days, unit: 'd' },
-            { name: 'taken up by a unit at 40 %, a', value: 6, unit: 'g' },
-          ],
-          result: { value: Math.ceil(units), unit: 'units' },
-          sources: ['DIN 55474; unit of DIN 55473', film.source, DUNNAGE.source],
-          caveat:
-            'The film is reckoned at 20 °C and 85 %; a cold store lets through a quarter of it, a hot one five times as much. The size of the bag is common practice: measure yours.',
-        }),
-      ),
+      {
+        method: 'corrosion.desiccant-din',
+        equation: 'n = (V·b + m·c + A·e·W·t)/a',
+        inputs: [
+          { name: 'film', value: plain.film.name, unit: '' },
+          { name: 'room in the bag, V', value: bag.volumeM3, unit: 'm³' },
+          { name: 'vapour closed in, b', value: vapourGM3, unit: 'g/m³' },
+          ...shared,
+          { name: 'water given off, c', value: DUNNAGE.gPerKg, unit: 'g/kg' },
+          { name: 'share of the drive at 40 %, e', value: 0.7, unit: '' },
+          { name: 'film, W', value: plain.film.vapourGM2D, unit: 'g/(m²·d)' },
+          { name: 'time, t', value: days, unit: 'd' },
+          { name: 'taken up by a unit at 40 %, a', value: 6, unit: 'g' },
+        ],
+        result: { value: Math.ceil(plain.units), unit: 'units' },
+        sources: ['DIN 55474; unit of DIN 55473', plain.film.source, DUNNAGE.source],
+        caveat: `The film is reckoned at 20 °C and 85 %; a cold store lets through a quarter of it, a hot one five times as much. In ${barrier.film.name} (${barrier.film.vapourGM2D} g/(m²·d)) ${Math.ceil(barrier.units)} units do. The size of the bag is common practice: measure yours.`,
+      },
       {
         method: 'corrosion.desiccant-mil',
         equation: 'U = C·A + X·D, C = 17 a square metre (1.6 a square foot), X = 8 a pound',

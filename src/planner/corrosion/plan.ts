@@ -25,6 +25,10 @@ export interface CorrosionInput {
   restMonths: number[];
   annualMeanC: number;
   annualMeanRhPct: number;
+  /** The lay-up's rinse is planned and its days are not past: what is on the machine comes off before it rests. */
+  rinseAhead?: boolean | undefined;
+  /** The closed bag was left out on purpose. */
+  withoutBag?: boolean | undefined;
 }
 
 /** Chloride on a machine that was driven on salted roads and not washed, over that of the place; common practice, 5–20. */
@@ -49,7 +53,8 @@ const OPEN_AIR_CHANGES = 2;
  */
 export function planCorrosion(input: CorrosionInput): { plan: CorrosionPlan; warnings: Warning[] } {
   const { machine, place, annualMeanC, annualMeanRhPct } = input;
-  const unwashedSalt = machine.roadSalt.exposed && !machine.roadSalt.washed;
+  const isSalted = machine.roadSalt.exposed && !machine.roadSalt.washed;
+  const unwashedSalt = isSalted && !input.rinseAhead;
   const dose: AirDose = {
     temperatureC: annualMeanC,
     rhPct: Math.min(100, annualMeanRhPct),
@@ -76,6 +81,7 @@ export function planCorrosion(input: CorrosionInput): { plan: CorrosionPlan; war
     canDehumidify: place.power && place.enclosure.airChangesPerH <= OPEN_AIR_CHANGES,
     dryStore,
     hasCylinders: machine.engine.cycle !== 'electric',
+    withoutBag: input.withoutBag,
   });
   const bag = protection.level === 4 ? desiccantFor(machine.kind, restDays, closingVapour(input)) : undefined;
 
@@ -118,7 +124,7 @@ export function planCorrosion(input: CorrosionInput): { plan: CorrosionPlan; war
       ...(bag?.derivations ?? []),
     ],
   };
-  return { plan, warnings: warningsOf(machine, unwashedSalt, category) };
+  return { plan, warnings: isSalted ? [saltWarning(machine, unwashedSalt, category)] : [] };
 }
 
 /** Hours with wet metal in the months of the rest, brought to a year [h]. */
@@ -200,15 +206,22 @@ function rateDerivation(metal: Metal, dose: AirDose, loss: number, placeChloride
   };
 }
 
-function warningsOf(machine: Machine, unwashedSalt: boolean, category: CorrosionPlan['category']): Warning[] {
-  if (!unwashedSalt) return [];
-  return [
-    {
-      machine: machine.id,
-      level: 'warning',
-      text: `Road salt is on the machine over the rest: ${category} air for its steel.`,
-      act: 'Wash it with fresh water and dry it before anything else is done.',
-      about: 'corrosion',
-    },
-  ];
+/** Salt that the lay-up's rinse will take off is a note; salt that nobody has rinsed off in its days stays over the rest. */
+function saltWarning(machine: Machine, unwashedSalt: boolean, category: CorrosionPlan['category']): Warning {
+  const common = { machine: machine.id, about: 'corrosion' };
+  const isAssumed = machine.assumptions.some(({ field }) => field === 'roadSalt.exposed');
+  const assumed = isAssumed ? ' (assumed: nobody has said that it is kept off salted roads)' : '';
+  if (!unwashedSalt)
+    return {
+      ...common,
+      level: 'note',
+      text: `Road salt is taken to be on the machine until it is rinsed${assumed}. The plan reckons with it rinsed off.`,
+      act: 'Rinse it off at the lay-up, before anything else, and tick the rinse.',
+    };
+  return {
+    ...common,
+    level: 'warning',
+    text: `Road salt is on the machine over the rest${assumed}, for no rinse is ticked: ${category} air for its steel.`,
+    act: 'Wash it with fresh water and dry it before anything else is done; tick the rinse where it is done.',
+  };
 }

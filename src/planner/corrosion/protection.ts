@@ -35,14 +35,15 @@ export const PROTECTION: readonly ProtectionRow[] = [
   {
     level: 4,
     name: 'closed bag with desiccant',
-    measure: 'Closed bag with desiccant and an indicator card that is read at each look-in.',
+    measure:
+      'If you can: closed bag with desiccant and an indicator card that is read at each look-in. Else a cover that breathes.',
     engineOnly: false,
     source: 'GDV packaging handbook 4.4.4: effective under 40 % for up to 3 years',
   },
   {
     level: 5,
     name: 'dehumidified space',
-    measure: 'Closed space with a dehumidifier at 40–50 % relative humidity.',
+    measure: 'If you can: closed space with a dehumidifier at 40–50 % relative humidity.',
     engineOnly: false,
     source: 'US Army TM 38-260, par. 5-6 (50 % at most); TB 55-1900-231-15, ch. IV (40 ± 5 %)',
   },
@@ -60,6 +61,8 @@ export interface ProtectionFacts {
   /** The store is held at 50 % or less already. */
   dryStore: boolean;
   hasCylinders: boolean;
+  /** The bag was left out on purpose. */
+  withoutBag?: boolean | undefined;
 }
 
 const LEVEL_OF_CATEGORY: Record<Category, number> = { C1: 1, C2: 2, C3: 3, C4: 4, C5: 5, CX: 5 };
@@ -99,6 +102,8 @@ export function protectionFor(facts: ProtectionFacts): {
   let level = Math.min(asked, idle.most, 5);
   if (facts.dryStore) level = Math.min(level, 3);
   else if (level >= 4) level = facts.canDehumidify ? 5 : 4;
+  const isBagOut = level === 4 && facts.withoutBag === true;
+  if (isBagOut) level = 3;
   if (level === 3 && !facts.hasCylinders) level = 2;
 
   const rows = PROTECTION.filter((row) => row.level <= Math.min(level, 3) || row.level === level).filter(
@@ -110,6 +115,7 @@ export function protectionFor(facts: ProtectionFacts): {
     facts.unwashedSalt ? 'road salt not washed off' : '',
     `${facts.restDays} days idle`,
     facts.dryStore ? 'the store is held dry already' : '',
+    isBagOut ? 'the closed bag is left out on purpose' : '',
     level === 4 && !facts.dryStore && !facts.canDehumidify ? 'no power or no closed space here for a dehumidifier' : '',
   ].filter(Boolean);
   const measures = rows.map((row) => row.measure);

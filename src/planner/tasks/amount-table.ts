@@ -104,6 +104,8 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('driveHigh', '%', DRIVE),
   // Charge under which a drive battery is charged again.
   row('driveRecharge', '%', DRIVE),
+  // Units of desiccant for the bag: the larger of those by two standards.
+  row('desiccant', '', BAG),
   // Units of desiccant for the bag by DIN 55474.
   row('desiccantDin', '', BAG),
   // Units of desiccant for the bag by MIL-STD-2073.

@@ -41,6 +41,7 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
     driveLow: parts.driveBattery?.keepPct.low,
     driveHigh: parts.driveBattery?.keepPct.high,
     driveRecharge: parts.driveBattery?.rechargeBelowPct,
+    desiccant: desiccantToBuy(parts.corrosion.desiccant),
     desiccantDin: parts.corrosion.desiccant?.din55474Units,
     desiccantMil: parts.corrosion.desiccant?.milStd2073Units,
     dryLow: parts.corrosion.dehumidifierRhPct?.low,
@@ -173,4 +174,9 @@ function batteryAmounts(household: Household, { battery: plan }: PlanParts) {
     threshold: plan.thresholdPct,
     batteryRoom: plan.keptAt === 'room' ? (household.batteryRoom?.name ?? 'a warm, dry room') : undefined,
   };
+}
+
+/** The two standards disagree; the larger number is the safe one. */
+function desiccantToBuy(bag: PlanParts['corrosion']['desiccant']): number | undefined {
+  return bag && Math.max(bag.din55474Units, bag.milStd2073Units);
 }

@@ -58,7 +58,7 @@ function protection(showing: Showing): Markup {
       [
         metal.desiccant,
         desiccant &&
-          html`${metal.desiccantUnits(number(desiccant.din55474Units), number(desiccant.milStd2073Units))} <span class="small quiet">${desiccant.note}</span>`,
+          html`${metal.desiccantUnits(number(Math.max(desiccant.din55474Units, desiccant.milStd2073Units)), number(desiccant.din55474Units), number(desiccant.milStd2073Units))} <span class="small quiet">${desiccant.note}</span>`,
       ],
       [
         metal.humidity,

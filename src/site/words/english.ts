@@ -396,7 +396,8 @@ export const machine = {
     perYear: (text: string) => `${text} a year`,
     uncertainty: (low: string, high: string) => `The true loss lies between ${low} and ${high} times this.`,
     desiccant: 'Desiccant for a closed bag',
-    desiccantUnits: (din: string, mil: string) => `${din} units by DIN 55474, ${mil} by MIL-STD-2073`,
+    desiccantUnits: (most: string, din: string, mil: string) =>
+      `${most} units (${din} by DIN 55474, ${mil} by MIL-STD-2073: the larger number is the safe one).`,
     humidity: 'Dehumidified space',
     humidityAt: (low: string, high: string) => `hold ${low} to ${high} % relative humidity`,
     why: 'this protection',
