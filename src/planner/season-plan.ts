@@ -335,6 +335,8 @@ export interface Quantity {
   name: string;
   value: number;
   unit: string;
+  /** It rests on what was assumed of the machine. */
+  assumed?: boolean | undefined;
 }
 
 export interface PlanStep {
@@ -347,7 +349,8 @@ export interface PlanStep {
   detail?: string | undefined;
   minutes: number;
   tools: string[];
-  supplies: { what: string; amount: number; unit: string }[];
+  /** `about`: the amount rests on what was assumed. */
+  supplies: { what: string; amount: number; unit: string; about?: boolean | undefined }[];
   cautions: string[];
   why: string;
   sources: string[];
@@ -458,6 +461,8 @@ export interface SupplyLine {
   what: string;
   amount: number;
   unit: string;
+  /** The amount rests on what was assumed. */
+  about?: boolean | undefined;
   orderBy?: IsoDate | undefined;
   needBy: IsoDate;
   inStock: boolean;

@@ -87,9 +87,9 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   /** An amount in the household's units alone. */
   const amount = (value: number, unit: string, digits?: number) => formatOne(value, unit, reader, digits);
 
-  /** An amount of supplies: "4", "2 cans", "64 mL". */
-  const supplyAmount = (value: number, unit: string) =>
-    /^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, reader);
+  /** An amount of supplies: "4", "2 cans", "64 mL", "about 3 L". */
+  const supplyAmount = (value: number, unit: string, about = false) =>
+    `${about ? 'about ' : ''}${/^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, reader)}`;
 
   /** A number with four significant digits, for equations; never in another unit than its own. Words stay, a date is written. */
   function number(value: number | string): string {

@@ -49,8 +49,8 @@ export function toolsOf(steps: readonly PlanStep[]): string[] {
 }
 
 /** Supplies summed over steps. */
-export function suppliesOf(steps: readonly PlanStep[]): { what: string; amount: number; unit: string }[] {
-  const sums = new Map<string, { what: string; amount: number; unit: string }>();
+export function suppliesOf(steps: readonly PlanStep[]): PlanStep['supplies'] {
+  const sums = new Map<string, PlanStep['supplies'][number]>();
   for (const supply of steps.flatMap((s) => s.supplies)) {
     const key = `${supply.what}\n${supply.unit}`;
     const sum = sums.get(key);

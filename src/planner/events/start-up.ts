@@ -41,7 +41,11 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
   const ride = machine.steps.filter((step) => isRide(machine, step) && !step.done);
   const lacking = machine.steps.filter((s) => s.phase === 'start-up' && !s.done && s.date === undefined);
   const stops = machine.steps.flatMap((s) => (s.doNotRide ? [fillIn(s.doNotRide, s.amounts, readerOf(plan))] : []));
-  const pressures = machine.tyres.map((t) => `${t.position} ${formatQuantity(t.normalKPa, 'kPa', readerOf(plan))}`);
+  const pressures = machine.tyres.map((t) => {
+    const isAssumed = machine.assumptions.some((a) => a.field === `tyres.${t.position}.pressure`);
+    const figure = formatQuantity(t.normalKPa, 'kPa', readerOf(plan));
+    return `${t.position} ${isAssumed ? `as the placard or manual says, about ${figure} is usual` : figure}`;
+  });
   return machineDraft(plan, machine, ['first-use'], {
     date: machine.startUp.firstUse,
     title: `${machine.name}: first use after the rest`,

@@ -16,6 +16,7 @@ export interface Need {
   what: string;
   amount: number;
   unit: string;
+  about?: boolean | undefined;
   needBy: IsoDate;
   leadDays: number;
   inStock: boolean;
@@ -88,10 +89,11 @@ function stepNeeds({ machine, steps }: SupplyMachine, facts: Facts): Need[] {
   return steps
     .filter((s) => !s.done && !isStripStep(s))
     .flatMap((step) =>
-      step.supplies.map(({ what, amount, unit }) => ({
+      step.supplies.map(({ what, amount, unit, about }) => ({
         what,
         amount,
         unit,
+        about,
         needBy: step.date ?? fallbackDate(machine, step),
         ...(facts(what, unit) ?? { leadDays: USUAL_LEAD_DAYS, inStock: false }),
         for: { machine: machine.id, step: step.id, amount },
@@ -154,11 +156,21 @@ function add(lines: Map<string, SupplyLine>, need: Need): void {
   const orderBy = need.inStock ? undefined : addDays(need.needBy, -need.leadDays);
   const line = lines.get(id);
   if (!line) {
-    const { what, amount, unit, needBy, inStock } = need;
-    lines.set(id, { what, amount, unit: unitOf(unit), orderBy, needBy, inStock, for: [need.for] });
+    const { what, amount, unit, about, needBy, inStock } = need;
+    lines.set(id, {
+      what,
+      amount,
+      unit: unitOf(unit),
+      ...(about && { about }),
+      orderBy,
+      needBy,
+      inStock,
+      for: [need.for],
+    });
     return;
   }
   line.amount += need.amount;
+  if (need.about) line.about = true;
   if (need.needBy < line.needBy) line.needBy = need.needBy;
   if (orderBy !== undefined && orderBy < line.orderBy!) line.orderBy = orderBy;
   line.for.push(need.for);

@@ -12,7 +12,12 @@ export interface AmountRow {
   unit: string;
   when: When;
   each?: StepEach;
+  /** How it is printed where it rests on what was assumed; "{}" is the figure. */
+  assumed?: string;
 }
+
+const MANUAL = 'about {} (assumed: the manual’s figure goes before it)';
+const PLACARD = 'what the placard or manual says (about {} is usual for this kind)';
 
 const ANY: When = {};
 const FUEL: When = { fuel: { present: true } };
@@ -46,7 +51,9 @@ export const AMOUNTS: readonly AmountRow[] = [
   // Name of the machine that starts up as this one is laid up.
   row('otherMachine', 'text', { swap: true }),
   // Engine oil, with the filter where there is one.
-  row('oil', 'L', { engine: { oil: true } }),
+  row('oil', 'L', { engine: { oil: true } }, undefined, MANUAL),
+  // What to fill by.
+  row('oilBy', 'text', { engine: { oil: true } }),
   // Number of cylinders.
   row('cylinders', '', ANY),
   // Number of exhaust outlets.
@@ -117,11 +124,11 @@ export const AMOUNTS: readonly AmountRow[] = [
   // Which tyres.
   row('position', 'text', ANY, 'tyre'),
   // Pressure to set for the rest.
-  row('setPressure', 'kPa', ANY, 'tyre'),
+  row('setPressure', 'kPa', ANY, 'tyre', PLACARD),
   // Normal pressure.
-  row('normalPressure', 'kPa', ANY, 'tyre'),
+  row('normalPressure', 'kPa', ANY, 'tyre', PLACARD),
   // Pressure to expect at start-up.
-  row('expectedPressure', 'kPa', ANY, 'tyre'),
+  row('expectedPressure', 'kPa', ANY, 'tyre', 'about {}'),
   // To put back on that day, expected.
   row('chargeAh', 'Ah', ANY, 'charge'),
   // Hours on the charger, expected.
@@ -142,8 +149,8 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('pausedPaper', 'text', ANY, 'paused-paper'),
 ];
 
-function row(name: string, unit: string, when: When, each?: StepEach): AmountRow {
-  return each ? { name, unit, when, each } : { name, unit, when };
+function row(name: string, unit: string, when: When, each?: StepEach, assumed?: string): AmountRow {
+  return { name, unit, when, ...(each && { each }), ...(assumed && { assumed }) };
 }
 
 /** Every name of the table. */

@@ -7,8 +7,8 @@ import { AMOUNTS, namesIn } from './amount-table.ts';
 import { startingMachine } from './facts.ts';
 import type { PlanParts } from './parts.ts';
 
-/** A value of the plan with its unit, or words. */
-export type Amount = { value: number; unit: string } | { text: string };
+/** A value of the plan with its unit and whether it rests on what was assumed, or words. */
+export type Amount = { value: number; unit: string; assumed?: true } | { text: string };
 export type Amounts = Record<string, Amount>;
 
 /**
@@ -20,6 +20,7 @@ export type Amounts = Record<string, Amount>;
  * @returns amounts by name, in the units of amount-table.ts; names that this machine has no value for are absent
  */
 export function machineAmounts(machine: Machine, place: Place, household: Household, parts: PlanParts): Amounts {
+  const isOilAssumed = isAssumed(machine, 'engine.oilL');
   const values: Record<string, number | string | undefined> = {
     machine: machine.name,
     place: place.name,
@@ -32,6 +33,9 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
     mouseGap: 6,
     otherMachine: startingMachine(machine, household)?.name,
     oil: machine.engine.oilL > 0 ? machine.engine.oilL : undefined,
+    oilBy: isOilAssumed
+      ? 'Fill a little, wait, read the mark, and go on so'
+      : 'Fill nine tenths, wait, then to the mark',
     cylinders: machine.engine.cylinders,
     outlets: machine.chassis.exhaustOutlets,
     greasePoints: machine.chassis.greasePoints,
@@ -47,22 +51,32 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
     dryLow: parts.corrosion.dehumidifierRhPct?.low,
     dryHigh: parts.corrosion.dehumidifierRhPct?.high,
   };
-  return withUnits(values);
+  return withUnits(values, isOilAssumed ? ['oil'] : []);
 }
 
+/** Whether a field of the machine was filled in by the reader. */
+export const isAssumed = ({ assumptions }: Pick<Machine, 'assumptions'>, target: string): boolean =>
+  assumptions.some((field) => field.target === target);
+
 const UNIT_OF = new Map(AMOUNTS.map((row) => [row.name, row.unit]));
+const ASSUMED_AS = new Map(AMOUNTS.flatMap((row) => (row.assumed === undefined ? [] : [[row.name, row.assumed]])));
 
 /**
  * Puts the unit of the table to each value; leaves out what is undefined.
  * @param values - by name, numbers in the unit of amount-table.ts
+ * @param assumed - names of those that rest on what was assumed
  */
-export function withUnits(values: Record<string, number | string | undefined>): Amounts {
+export function withUnits(
+  values: Record<string, number | string | undefined>,
+  assumed: readonly string[] = [],
+): Amounts {
   const amounts: Amounts = {};
   for (const [name, value] of Object.entries(values)) {
     if (value === undefined) continue;
     const unit = UNIT_OF.get(name);
     if (unit === undefined) throw new RangeError(`found the amount "${name}", expected a name of the table of amounts`);
-    amounts[name] = typeof value === 'string' ? { text: value } : { value, unit };
+    amounts[name] =
+      typeof value === 'string' ? { text: value } : { value, unit, ...(assumed.includes(name) && { assumed: true }) };
   }
   return amounts;
 }
@@ -89,8 +103,9 @@ export function fill(
       return '(see the service manual)';
     }
     if ('text' in amount) return amount.text;
-    if (!used.some((quantity) => quantity.name === name)) used.push({ name, value: amount.value, unit: amount.unit });
-    return printed(amount.value, amount.unit, reader);
+    if (!used.some((quantity) => quantity.name === name)) used.push({ name, ...amount });
+    const figure = printed(amount.value, amount.unit, reader);
+    return amount.assumed ? ASSUMED_AS.get(name)!.replace('{}', figure) : figure;
   });
   return { text: filled, used, missing };
 }

@@ -134,7 +134,16 @@ function concrete(
       const amount = supply.amountOf === undefined ? undefined : amounts[supply.amountOf];
       if (amount === undefined || 'text' in amount)
         return supply.amountOf === undefined ? [{ what: supply.what, amount: supply.amount, unit: supply.unit }] : [];
-      return amount.value > 0 ? [{ what: supply.what, amount: amount.value, unit: amount.unit || supply.unit }] : [];
+      return amount.value > 0
+        ? [
+            {
+              what: supply.what,
+              amount: amount.value,
+              unit: amount.unit || supply.unit,
+              ...(amount.assumed && { about: true }),
+            },
+          ]
+        : [];
     }),
     cautions: step.cautions.filter((name) => concerns(name, facts)),
     why: text(step.why),

@@ -2,7 +2,7 @@ import { type Days, openDays } from '../battery/index.ts';
 import { addDays, addMonths, dayNumber, daysBetween, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, StepEach } from '../household.ts';
 import { writtenDate } from '../written.ts';
-import { type Amounts, withUnits } from './amounts.ts';
+import { type Amounts, isAssumed, withUnits } from './amounts.ts';
 import { type PlanParts, windowsOf } from './parts.ts';
 
 /** One repetition of a step: what it is for, its own amounts, and its own days where it has them. */
@@ -46,12 +46,15 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
     case 'tyre':
       return parts.tyres.map((tyre, index) => ({
         key: distinct(parts.tyres, index),
-        amounts: withUnits({
-          position: tyre.position,
-          setPressure: tyre.setKPa,
-          normalPressure: tyre.normalKPa,
-          expectedPressure: tyre.expectedAtStartUpKPa,
-        }),
+        amounts: withUnits(
+          {
+            position: tyre.position,
+            setPressure: tyre.setKPa,
+            normalPressure: tyre.normalKPa,
+            expectedPressure: tyre.expectedAtStartUpKPa,
+          },
+          isAssumed(machine, `tyres.${index}.pressureKPa`) ? ['setPressure', 'normalPressure', 'expectedPressure'] : [],
+        ),
       }));
     case 'charge':
       return (parts.battery?.charges ?? []).map((charge, index) => ({

@@ -49,7 +49,7 @@ export function sheetBody({ plan, machine, format }: Showing, kind: SheetKind, l
 ${list(`${words.tools}:`, toolsOf(steps), ', ')}
 ${list(
   `${words.parts}:`,
-  suppliesOf(steps).map((s) => `${s.what}, ${format.supplyAmount(s.amount, s.unit)}`),
+  suppliesOf(steps).map((s) => `${s.what}, ${format.supplyAmount(s.amount, s.unit, s.about)}`),
   '; ',
 )}
 ${list(words.open(open.length), open.map(openText), '; ')}</section>
@@ -100,8 +100,15 @@ function openText({ state, where, safetyCritical }: LedgerItem): string {
   return state + (where ? ` (${WORDS.machine.now.where(where)})` : '') + (safetyCritical ? ` (${words.critical})` : '');
 }
 
+/** Amounts that a manual or a placard gives; the others are reckoned from them. */
+const LOOKED_UP = ['oil', 'normalPressure'];
+
+/** The unit of "2.4 US qt". */
+const unitOf = (written: string) => written.replace(/^\S+ /, '');
+
 /** One step: box, number, what to do with its amounts, what to mind, torques, room for a reading and for initials. */
-function stepOf({ step, number, mind, about }: SheetStep, { fillIn, readIn }: Showing['format']): Markup {
+function stepOf({ step, number, mind, about }: SheetStep, { fillIn, readIn, amount }: Showing['format']): Markup {
+  const assumed = step.amounts.filter((a) => a.assumed && LOOKED_UP.includes(a.name));
   const more = step.detail || mind.length > 0 || step.doNotRide;
   const leave = !step.done && canBeLeftOut(step.phase);
   return html`<li class="step" data-step="${step.id}"${step.date !== undefined && html` data-day="${step.date}"`}${leave && html` data-leave`}><span class="box${step.done && ' is-done'}"></span><span class="no">${number}</span><div class="body"><p><strong class="title">${fillIn(step.title, step.amounts)}</strong>${step.safetyCritical && html` <span class="critical">${words.critical}</span>`}${about.length > 0 && html` <span class="quiet">${about.join(' · ')}</span>`}</p>
@@ -119,7 +126,7 @@ ${step.torques.map(
         : `${figure(r.torqueNm)} N·m (${figure(r.torqueLbfFt)} lbf·ft), ${words.condition[r.condition]}`
     }</strong>${r.note && ` ${r.note}`}</p>`,
 )}</div>${
-    (step.reading || step.safetyCritical) &&
-    html`<div class="fill">${step.reading && html`<span class="blank">${readIn(step.reading)}</span>`}${step.safetyCritical && html`<span class="blank">${words.initials}</span>`}</div>`
+    (step.reading || step.safetyCritical || assumed.length > 0) &&
+    html`<div class="fill">${assumed.map((a) => html`<span class="blank">${words.manualSays(unitOf(amount(a.value, a.unit)))}</span>`)}${step.reading && html`<span class="blank">${readIn(step.reading)}</span>`}${step.safetyCritical && html`<span class="blank">${words.initials}</span>`}</div>`
   }</li>`;
 }

@@ -461,6 +461,7 @@ export const sheet = {
   steps: 'Steps',
   allSteps: 'In this order',
   initials: 'initials',
+  manualSays: (unit: string) => `${unit} by manual or placard`,
   critical: 'Safety',
   reading: 'reading',
   torque: 'Torque',

@@ -19,6 +19,24 @@ import { library } from './library.ts';
 const LIBRARY = library();
 const season = (lastUse: string, firstUse: string) => ({ lastUse, firstUse, proposed: false, reasons: [] });
 
+test('an assumed amount is told as one, and marked among those used', () => {
+  const given = { oil: { value: 3, unit: 'L' }, normalPressure: { value: 225, unit: 'kPa' } };
+  const assumed = {
+    oil: { ...given.oil, assumed: true as const },
+    normalPressure: { ...given.normalPressure, assumed: true as const },
+  };
+  expect(fill('Oil: {oil}', given, 'metric').text).toBe('Oil: 3.0 L');
+  expect(fill('Oil: {oil}', assumed, 'metric')).toEqual({
+    text: 'Oil: about 3.0 L (assumed: the manual’s figure goes before it)',
+    used: [{ name: 'oil', value: 3, unit: 'L', assumed: true }],
+    missing: [],
+  });
+  // 225 kPa / 6.894757 = 32.6 psi.
+  expect(fill('Set {normalPressure}, cold', assumed, 'metric').text).toMatch(
+    /^Set what the placard or manual says \(about 225 kPa( \(3[23][^)]*\))? is usual for this kind\), cold$/,
+  );
+});
+
 test('names in a text are written out in the household’s units and kept beside it as data', () => {
   const amounts = { oil: { value: 3, unit: 'L' }, machine: { text: 'Juniper' } };
   expect(fill('Fill {oil} of oil into {machine}', amounts, 'metric')).toEqual({
