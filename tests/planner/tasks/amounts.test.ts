@@ -98,3 +98,17 @@ test("a user's procedure names the one whose place it takes, a new one names non
     ['fluids', bundled],
   ]);
 });
+
+test.each([
+  ['fill', ['addFuel', 'stabiliserDose', 'runMinutes']],
+  ['drain', ['drained', 'cans', 'drainedUseBy']],
+  // A third of the tank is what a low one may hold.
+  ['leave', ['lowFuel']],
+] as const)('the amounts of petrol are those of its choice: %s', (choice, names) => {
+  const { machine, place, household, parts } = caseOf({});
+  const fuel = { ...parts.fuel!, choice, doseML: 40, addL: 5, runMinutes: 8, drainedL: 3, cans: 1 };
+  const amounts = machineAmounts(machine, place, household, { ...parts, fuel });
+  const all = ['addFuel', 'stabiliserDose', 'runMinutes', 'drained', 'cans', 'drainedUseBy', 'lowFuel'];
+  expect(all.filter((name) => amounts[name] !== undefined).sort()).toEqual([...names].sort());
+  if (choice === 'leave') expect(amounts.lowFuel).toMatchObject({ value: machine.fuel!.tankL / 3 });
+});

@@ -422,6 +422,11 @@ test('look-ins fall on days with hours for them, the same for all machines', () 
   expect(weekends).toEqual(['2026-12-13', '2027-01-16', '2027-02-14']);
   drawn.machine.season.lastUse = '2026-10-29';
   expect(dates({ hoursByWeekday: hours(0, 4) })).toEqual(weekends);
+  // The 15th of December is a Tuesday: Monday and Wednesday are as near, and the earlier one is taken.
+  const besides = { ...hours(0, 0), monday: 1, wednesday: 1 };
+  expect(dates({ hoursByWeekday: besides })[0]).toBe('2026-12-14');
+  // Monday the 14th of a household that has Thursdays alone otherwise: the 17th is two days off, the 12th three.
+  expect(dates({ hoursByWeekday: { ...hours(0, 4), thursday: 1, sunday: 0 } })[0]).toBe('2026-12-17');
   const away = [{ from: '2026-12-10', to: '2026-12-18' }];
   expect(dates({ hoursByWeekday: hours(0, 4), away })[0]).toBe('2026-12-19');
   // A household that gives no hours, or is away for the whole month, is still told of the month's look.
@@ -435,6 +440,15 @@ function hours(weekday: number, weekend: number): Household['hoursByWeekday'] {
   const [monday, tuesday, wednesday, thursday, friday] = [weekday, weekday, weekday, weekday, weekday];
   return { monday, tuesday, wednesday, thursday, friday, saturday: weekend, sunday: weekend };
 }
+
+test('what stops the ride is told with its amounts', () => {
+  const [first] = LIBRARY;
+  const step = { ...first!.steps[0]!, when: {}, each: undefined, closes: [], doNotRide: 'Under {zero} in the store.' };
+  const procedure = { ...first!, id: 'own', when: {}, steps: [step, { ...step, id: 'other', doNotRide: undefined }] };
+  const found = concreteSteps({ ...caseOf(), procedures: [procedure] });
+  expect(found.map(({ doNotRide }) => doNotRide)).toEqual(['Under 0 °C in the store.', undefined]);
+  expect(found[0]!.amounts.map(({ name }) => name)).toContain('zero');
+});
 
 test('steps in a ring are named and not lost', () => {
   const [step] = concreteSteps({ ...caseOf(), procedures: LIBRARY });
