@@ -30,12 +30,14 @@ export function datedSteps(
     };
   });
   const { firstUse } = draft.machine.season;
-  const late = daysBetween(firstUse, startUpDays(draft, steps, asOf).firstUse);
+  const startUp = startUpDays(draft, steps, asOf);
+  const late = daysBetween(firstUse, startUp.firstUse);
   const isLacking = steps.some(isUnplaced);
   return steps.map((step) => {
     if (step.stage !== 'first-ride' || step.done || step.date === undefined) return step;
     if (isLacking) return { ...step, date: undefined };
-    return step.date <= firstUse ? { ...step, date: addDays(step.date, late) } : step;
+    // A drive battery is not charged before it was looked at, be it on the day of the first use.
+    return step.date <= firstUse ? { ...step, date: later(addDays(step.date, late), startUp.ready) } : step;
   });
 }
 
