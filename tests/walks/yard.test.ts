@@ -188,6 +188,7 @@ test('April: the start-up sheet closes all that was left open and nothing else; 
     [/suspended over the rest/, /Put back in force: Insurance/],
     [/papers and keys put away/, /Papers and keys out of their place/],
     [/fuel tank empty/, /Fill with fresh petrol/],
+    [/fogging oil in the empty tank/, /Rinse the oil out of the empty steel tank/],
     [/fuel tap shut/, /Fuel tap ON/],
     [/float bowls drained/, /Fill the float bowls/],
     [/protective film/, /Wipe the film off/],

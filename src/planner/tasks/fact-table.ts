@@ -76,6 +76,11 @@ export const FACTS: readonly FactRow[] = [
   { path: 'battery.connected', values: YES_NO, meaning: 'Stays connected to the machine over the rest.' },
   { path: 'battery.keptAt', values: ['machine', 'room', 'none'], meaning: 'Where it spends the rest.' },
   { path: 'battery.removable', values: YES_NO, meaning: 'Can be taken out.' },
+  {
+    path: 'battery.awayToCharge',
+    values: YES_NO,
+    meaning: 'Rests in the machine at a place without electricity, and comes out to be charged.',
+  },
   { path: 'battery.charges', values: YES_NO, meaning: 'At least one charge falls into the rest.' },
   { path: 'driveBattery.present', values: YES_NO, meaning: 'An electric machine with a battery that drives it.' },
   {

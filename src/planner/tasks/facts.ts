@@ -50,7 +50,7 @@ export function machineFacts(machine: Machine, place: Place, household: Househol
       stabiliser: (parts.fuel?.doseML ?? 0) > 0,
       spring: parts.fuel?.atFirstUse.verdict ?? 'none',
     },
-    battery: batteryFacts(machine, parts),
+    battery: batteryFacts(machine, place, parts),
     driveBattery: {
       present: driveBattery !== undefined,
       chemistry: driveBattery?.chemistry ?? 'none',
@@ -128,7 +128,7 @@ function oilChange(machine: Machine, parts: PlanParts): 'advised' | 'fresh' | 'n
   return fresh ? 'fresh' : 'advised';
 }
 
-function batteryFacts(machine: Machine, parts: PlanParts): Facts {
+function batteryFacts(machine: Machine, place: Place, parts: PlanParts): Facts {
   const { battery } = machine;
   const plan = parts.battery;
   const chemistry = battery?.chemistry ?? 'none';
@@ -141,6 +141,7 @@ function batteryFacts(machine: Machine, parts: PlanParts): Facts {
     connected: plan?.connected ?? false,
     keptAt: plan?.keptAt ?? 'none',
     removable: battery?.removable ?? false,
+    awayToCharge: plan?.keptAt === 'machine' && battery?.removable === true && !place.power,
     charges: (plan?.charges.length ?? 0) > 0,
   };
 }

@@ -217,6 +217,7 @@ holds(
       ['fuel-shut.both-taps', 'fuel-tap-shut'],
       ['fuel-drain.tank', 'fuel-drained'],
       ['fuel-drain.tank-two-taps', 'fuel-drained'],
+      ['fuel-drain.film', 'oil-in-tank'],
       ['weight-off.wheels', 'weight-off'],
       ['weight-off.wheels-four', 'weight-off'],
       ['weight-off.track', 'weight-off'],
@@ -259,6 +260,26 @@ const TRADE_ORDER: readonly [string, string][] = [
   ['start-up-paperwork.in-force.1', 'start-up-first-ride.walking-pace-snow'],
   ['start-up-paperwork.back-on-road', 'start-up-first-ride.walking-pace-tractor'],
   ['battery.water', 'battery.charge'],
+  // No charger beside an open tank: common practice. A battery is read once the starter has turned for the last time.
+  ['start-up-battery.maintainer', 'start-up-fuel.old'],
+  ['start-up-battery.maintainer', 'start-up-fuel.fresh'],
+  ['fuel-drain.tank', 'battery.charge'],
+  ['fuel-drain.tank-two-taps', 'battery.maintainer'],
+  ['fuel-shut.bowls', 'battery.charge'],
+  ['fog-cylinders.two-stroke', 'battery.rest-voltage'],
+  ['fog-cylinders.four-stroke', 'battery.rest-voltage'],
+  ['coolant.swap', 'battery.rest-voltage'],
+  ['battery.off', 'battery.charge'],
+  // A track's tension is measured with the rear raised: common practice of its manuals.
+  ['start-up-tyres.track', 'start-up-tyres.down'],
+  ['fuel-fill.fill', 'fuel-fill.run-snow'],
+  ['fuel-fill.run-snow', 'fuel-shut.bowls'],
+  ['start-up-fuel.rinse', 'start-up-fuel.fresh'],
+  // A switch that fails starts the engine.
+  ['start-up-first-start.outside', 'start-up-first-start.switches'],
+  ['start-up-first-start.turn', 'start-up-first-start.switches-wheels'],
+  ['start-up-leaks.still', 'start-up-first-start.switches'],
+  ['start-up-paperwork.in-force.1', 'start-up-drive-charge.lithium'],
 ];
 
 holds('lay-up and start-up keep the order of the trade', ({ steps }) => {
@@ -371,7 +392,7 @@ test('work goes on from the step before one that is not on the sheet', () => {
   const ids = steps.map(({ id }) => id);
   // No plug lead was taken off, so none is put on.
   expect(ids).not.toContain('start-up-first-start.plug-lead');
-  expect(steps.find(({ id }) => id === 'start-up-first-start.choke')!.goesOnFrom).toBe('start-up-first-start.turn');
+  expect(steps.find(({ id }) => id === 'start-up-first-start.choke')!.goesOnFrom).toBe('start-up-first-start.switches');
 });
 
 test('insurance that was suspended is in force again before the first ride', () => {

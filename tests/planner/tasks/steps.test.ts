@@ -251,7 +251,7 @@ test('petrol that is too old is drained and fresh filled before the tap is turne
     const old = ids('dispose');
     expect(old).toContain('start-up-fuel.old');
     expect(old).not.toContain('start-up-fuel.stood');
-    for (const later of ['start-up-fuel.fresh', 'start-up-plugs.tap', 'start-up-plugs.bowls'])
+    for (const later of ['start-up-fuel.fresh', 'start-up-plugs.tap', 'start-up-plugs.bowls-vacuum'])
       expect([later, old.indexOf(later) > old.indexOf('start-up-fuel.old')]).toEqual([later, true]);
     for (const verdict of ['use', 'mix'] as const) {
       expect(ids(verdict)).toContain('start-up-fuel.stood');
@@ -327,10 +327,19 @@ test('who has no blade is told of none', () => {
 });
 
 test('every step that runs an engine carries the caution on carbon monoxide', () => {
-  const running = ['fuel-fill.run', 'oil.circulate', 'fog-running.intake', 'coolant.swap', 'coolant.renew'];
+  const running = [
+    'fuel-fill.run',
+    'fuel-fill.run-snow',
+    'fuel-fill.run-snow-air',
+    'oil.circulate',
+    'fog-running.intake',
+    'coolant.swap',
+    'coolant.renew',
+  ];
   running.push('start-up-first-start.outside', 'start-up-first-start.start', 'start-up-first-start.warm');
   running.push(...['wheels', 'track', 'tractor', 'mower'].map((kind) => `start-up-first-start.outside-${kind}`));
-  running.push('start-up-first-start.start-two-stroke');
+  running.push('start-up-first-start.start-two-stroke', 'start-up-first-start.thermostat-snow');
+  running.push('start-up-first-start.switches', 'start-up-first-start.switches-wheels');
   running.push(...['stops', 'stops-tether', 'stops-mower', 'stops-tractor'].map((id) => `start-up-first-start.${id}`));
   for (const id of running) {
     const [procedure, name] = id.split('.');
@@ -345,7 +354,7 @@ test('every step that handles petrol carries the caution on its vapour', () => {
   );
   expect(handles.length).toBeGreaterThan(8);
   for (const step of handles) {
-    if (step.id === 'untreated' || step.id === 'run') continue;
+    if (step.id === 'untreated' || step.id.startsWith('run')) continue;
     expect(step.cautions, step.id).toContain('petrol-vapour');
   }
 });
