@@ -118,6 +118,10 @@ const WEEKDAYS: readonly Weekday[] = ['monday', 'tuesday', 'wednesday', 'thursda
 /** Hours where none are given: a weekend's worth; common practice. */
 const DEFAULT_HOURS: Partial<Record<Weekday, number>> = { saturday: 4, sunday: 4 };
 
+/** Room in an approved can where none is named: 10 L; in the US 5 US gal of 3.785411784 L, the usual large one. Common practice. */
+const CAN_L = 10;
+const US_CAN_L = 5 * 3.785411784;
+
 /** The household's own part, without places, machines and procedures. */
 export function resolveHousehold(
   raw: HouseholdFile,
@@ -152,7 +156,7 @@ export function resolveHousehold(
     stands: raw.stands ?? [],
     fuelCare: {
       stabiliserDoseMLPerL: raw.fuelCare?.stabiliserDose,
-      canL: raw.fuelCare?.can ?? 10,
+      canL: raw.fuelCare?.can ?? (raw.units === 'us' ? US_CAN_L : CAN_L),
       cans: raw.fuelCare?.cans ?? 0,
     },
     batteryRoom: raw.batteryRoom && { name: raw.batteryRoom.name, temperatureC: raw.batteryRoom.temperature },

@@ -123,7 +123,7 @@ export function overdueWarnings(
       ...common,
       level: 'warning',
       text: `${counted(of.length, 'step')} of ${machine.name}'s ${work} ${of.length === 1 ? 'is' : 'are'} overdue, the first since ${written(due[0]!)}, and not ticked (${few(of)}).`,
-      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. ${ticking(work)} What is not wanted: leave it out there, or under "skipped".`,
+      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. ${ticking(work, ', where what is not wanted can be left out')}`,
     };
   });
   return [
@@ -135,9 +135,10 @@ export function overdueWarnings(
 }
 
 /** How to say what is done; the winter's jobs are ticked one by one. */
-function ticking(work: string): string {
-  const whole = `, or all of it at once: under "Done and measured" on the form, or as "${work}" under "done" in a record file`;
-  return `What is done: tick it on the page of the machine${work === 'winter work' ? '' : whole}.`;
+function ticking(work: string, besides = ''): string {
+  const there = `on the page of the machine${besides}`;
+  if (work === 'winter work') return `What is done: tick it ${there}.`;
+  return `What is done: say so under "Done and measured" on the form, as "${work}" under "done" in a record file, or step by step ${there}.`;
 }
 
 /** The first use is past, and the start-up sheet is not ticked: for all the plan knows, the machine is as the rest left it. */

@@ -45,7 +45,9 @@ test('a lay-up that was due and is not ticked is overdue: on the step, the page,
   const warning = heronOf(plan).warnings.find((w) => w.about === 'overdue')!;
   expect(warning).toMatchObject({ level: 'warning', machine: 'heron' });
   expect(warning.text).toMatch(/^\d+ steps of Heron's lay-up are overdue, the first since .* not ticked/);
-  expect(warning.act).toMatch(/^Do it now, on December \d+, 2026\..* all of it at once: .* as "lay-up" under "done"/);
+  expect(warning.act).toMatch(
+    /^Do it now, on December \d+, 2026\..* say so under "Done and measured" .* as "lay-up" under "done"/,
+  );
   const [first] = plan.events.filter((e) => /^Lay up Heron/.test(e.title));
   expect(first!.title).toContain(', overdue: ');
   expect(first!.text).toMatch(/It was due by .*: do it now, tick what is done/);

@@ -105,7 +105,7 @@ test('a start-up that has found no day is a danger before the first use, other w
       about: 'overdue',
       level: 'danger',
       text: "No day by 10 April 2027 is found for 1 step of Juniper's start-up (Brakes).",
-      act: 'Find the hours for it, or move the first use: do not start or use Juniper before every line of its start-up sheet is done. What is done: tick it on the page of the machine, or all of it at once: under "Done and measured" on the form, or as "start-up" under "done" in a record file.',
+      act: 'Find the hours for it, or move the first use: do not start or use Juniper before every line of its start-up sheet is done. What is done: say so under "Done and measured" on the form, as "start-up" under "done" in a record file, or step by step on the page of the machine.',
     },
     expect.objectContaining({
       level: 'warning',
@@ -148,7 +148,7 @@ test('a first use that is past with its start-up not ticked is a danger, and say
       about: 'start-up',
       level: 'danger',
       text: "Juniper's first use was to be on 10 April 2027, and 2 steps of its start-up are not ticked (Plugs out; Brakes).",
-      act: 'Do not start or use it before every line of its start-up sheet is done, from 17 April 2027 on: it may still be plugged, drained or raised. What is done: tick it on the page of the machine, or all of it at once: under "Done and measured" on the form, or as "start-up" under "done" in a record file.',
+      act: 'Do not start or use it before every line of its start-up sheet is done, from 17 April 2027 on: it may still be plugged, drained or raised. What is done: say so under "Done and measured" on the form, as "start-up" under "done" in a record file, or step by step on the page of the machine.',
     },
   ]);
   // The same is not said again as work that is overdue.
@@ -170,7 +170,7 @@ test('what is overdue is told by its work, with how much, since when, and what t
       about: 'overdue',
       level: 'warning',
       text: "1 step of Juniper's lay-up is overdue, the first since 15 November 2026, and not ticked (Wash it).",
-      act: 'Do it now, on 6 December 2026. What is done: tick it on the page of the machine, or all of it at once: under "Done and measured" on the form, or as "lay-up" under "done" in a record file. What is not wanted: leave it out there, or under "skipped".',
+      act: 'Do it now, on 6 December 2026. What is done: say so under "Done and measured" on the form, as "lay-up" under "done" in a record file, or step by step on the page of the machine, where what is not wanted can be left out.',
     },
   ]);
   const four = [
@@ -192,7 +192,7 @@ test('what is overdue is told by its work, with how much, since when, and what t
   ]);
   expect(job!.text).toMatch(/^1 step of Juniper's winter work is overdue/);
   expect(job!.act).toBe(
-    'Do it now. What is done: tick it on the page of the machine. What is not wanted: leave it out there, or under "skipped".',
+    'Do it now. What is done: tick it on the page of the machine, where what is not wanted can be left out.',
   );
   expect(start!.text).toMatch(/^2 steps of Juniper's start-up are overdue.*\(brakes; horn\)\.$/);
   expect(start!.act).toMatch(/as "start-up" under "done"/);

@@ -188,8 +188,9 @@ function beforeDraining(plan: FuelPlan, facts: FuelFacts): Note[] {
   }
   if ((plan.cans ?? 0) > atHand) {
     notes.push({
-      level: 'warning',
-      text: `${q(drainedL, 'L')} are drained, and ${atHand === 0 ? 'no approved can is' : `${atHand === 1 ? `one of ${q(canL, 'L')} is` : `${atHand} of ${q(canL, 'L')} hold ${q(atHand * canL, 'L')} and are`}`} at hand.`,
+      // Whoever names no can was perhaps not asked for one.
+      level: atHand === 0 ? 'note' : 'warning',
+      text: `${q(drainedL, 'L')} are drained, ${atHand === 0 ? `reckoned in cans of ${q(canL, 'L')}` : `and ${atHand === 1 ? `one of ${q(canL, 'L')} is` : `${atHand} of ${q(canL, 'L')} hold ${q(atHand * canL, 'L')} and are`} at hand`}.`,
       act: `Have ${counted(plan.cans ?? 0, 'approved can')} ready, or ride the tank down first.`,
     });
   } else {
@@ -197,7 +198,7 @@ function beforeDraining(plan: FuelPlan, facts: FuelFacts): Note[] {
     if (most > atHand) {
       notes.push({
         level: 'note',
-        text: `If the tank holds as much as it can, ${counted(most, 'can')} ${most === 1 ? 'is' : 'are'} needed; ${atHand === 0 ? 'none' : atHand} ${atHand === 1 ? 'is' : 'are'} at hand.`,
+        text: `If the tank holds as much as it can, ${counted(most, 'can')} ${most === 1 ? 'is' : 'are'} needed${atHand === 0 ? '' : `; ${atHand} ${atHand === 1 ? 'is' : 'are'} at hand`}.`,
         act: 'Look into the tank before you begin.',
       });
     }

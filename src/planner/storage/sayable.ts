@@ -34,7 +34,7 @@ export function sayableFor(climate: Climate, enclosure: Enclosure): Sayable {
       condensation: false,
       frost: false,
       wet: true,
-      why: 'How often metal sweats or frosts in a store this thin cannot be told from monthly figures; use an hourly weather file.',
+      why: 'How often metal sweats or frosts in a store this thin cannot be told from monthly figures, only from hourly ones.',
       typicalFactor: QUICK_STORE,
     };
   }

@@ -127,7 +127,7 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
     notes.push({
       level: 'note',
       text: 'the maximum on the sidewall is not known, so the normal pressure is kept.',
-      act: 'Read it off the sidewall and stay below it; a machine’s file takes it as sidewallMax.',
+      act: 'Read it off the sidewall and stay below it (sidewallMax in the machine’s file).',
     });
   }
   if (raised && hottest > setKPa * 1.1) {

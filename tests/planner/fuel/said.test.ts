@@ -427,14 +427,14 @@ test('mixture is topped up with mixture, where anything is topped up', () => {
 const DRAIN = { choice: 'drain' as const, tankMaterial: 'plastic' as const };
 const cans = (count: number, canL = 10) => ({ home: { fuelCare: { ...CARE, canL, cans: count } } });
 const ofCans = (own: Partial<Fuel>, count: number, canL?: number) =>
-  warned({ ...DRAIN, ...own }, cans(count, canL)).filter(({ text }) => /hand/.test(text));
+  warned({ ...DRAIN, ...own }, cans(count, canL)).filter(({ text }) => /hand|reckoned in cans|needed/.test(text));
 
 test('cans that are missing are counted, those that may be missing are told', () => {
   // 6 L in the tank, 12 L at the most, 0.2 L in line and bowls.
   expect(ofCans({}, 0)).toEqual([
     {
-      level: 'warning',
-      text: '6.2 L are drained, and no approved can is at hand.',
+      level: 'note',
+      text: '6.2 L are drained, reckoned in cans of 10.0 L.',
       act: 'Have 1 approved can ready, or ride the tank down first.',
     },
   ]);
@@ -464,7 +464,7 @@ test('cans that are missing are counted, those that may be missing are told', ()
   expect(ofCans(empty, 0)).toEqual([
     {
       level: 'note',
-      text: 'If the tank holds as much as it can, 1 can is needed; none are at hand.',
+      text: 'If the tank holds as much as it can, 1 can is needed.',
       act: 'Look into the tank before you begin.',
     },
   ]);

@@ -141,7 +141,9 @@ test('what may be said of a store goes by the weather that is known and by how q
   expect(said(COLD, { timeConstantH: 0, setpointC: 5 })).toEqual([true, true, true, 1.8]);
   expect(said({ ...COLD, humidityEstimated: true }, { timeConstantH: 3 })).toEqual([false, false, true, 1.8]);
   expect(sayableFor(COLD, store()).why).toBe('');
-  expect(sayableFor(COLD, store({ timeConstantH: 1 })).why).toMatch(/^How often metal sweats .*hourly weather file\.$/);
+  expect(sayableFor(COLD, store({ timeConstantH: 1 })).why).toMatch(
+    /^How often metal sweats .* only from hourly ones\.$/,
+  );
   expect(sayableFor({ ...COLD, humidityEstimated: true }, store()).why).toMatch(
     /^Humidity at this station is an estimate/,
   );

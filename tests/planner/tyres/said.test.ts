@@ -61,7 +61,7 @@ test('a sidewall that nobody has read is asked for where it would be pumped up t
     {
       level: 'note',
       text: 'Tyres front: the maximum on the sidewall is not known, so the normal pressure is kept.',
-      act: 'Read it off the sidewall and stay below it; a machine’s file takes it as sidewallMax.',
+      act: 'Read it off the sidewall and stay below it (sidewallMax in the machine’s file).',
     },
   ]);
   expect(asked(27)).toEqual([]);
