@@ -67,13 +67,16 @@ export interface ProtectionFacts {
 
 const LEVEL_OF_CATEGORY: Record<Category, number> = { C1: 1, C2: 2, C3: 3, C4: 4, C5: 5, CX: 5 };
 
-/** Time of wetness a year by ISO 9223:1992, classes τ1 to τ5, and the level that each asks for (common practice). */
+/**
+ * Time of wetness a year by ISO 9223:1992, classes τ1 to τ5, and the level that each asks for (common practice). Wet hours alone ask for
+ * no closed bag: in clean air a film holds on wet metal, and what salt and sulphur make of it is in the category.
+ */
 const WETNESS: readonly { upToH: number; level: number }[] = [
   { upToH: 10, level: 1 },
   { upToH: 250, level: 2 },
   { upToH: 2500, level: 2 },
   { upToH: 5500, level: 3 },
-  { upToH: 8760, level: 4 },
+  { upToH: 8760, level: 3 },
 ];
 
 /** Idle time and the level that it asks for or stops at. Source: steps of NAVEDTRA 14022 (60 days, 1 year). */
