@@ -5,9 +5,17 @@ import type { Household, IsoDate } from './household.ts';
 export type Manner = Pick<Household, 'locale' | 'units'>;
 
 /**
- * A date as words in the household's language: "25 October 2026".
+ * The English in which dates stand within English texts: the reader's own, for its order of day and month, else the British one,
+ * whose order most other languages share.
+ * @param locale - BCP 47 tag
+ * @returns "en-US" for "en-US", "en-GB" for "nb-NO"
+ */
+export const englishFor = (locale: string): string => (/^en(-|$)/i.test(locale) ? locale : 'en-GB');
+
+/**
+ * A date as words, in English: "25 October 2026".
  * @param date - calendar date
- * @param locale - BCP 47 tag; one that is not known gives English
+ * @param locale - BCP 47 tag; says the order of day and month, where it is one of English
  */
 export function writtenDate(date: IsoDate, locale: string): string {
   return dateIn(formatterOf(locale, LONG), date);
@@ -52,7 +60,7 @@ function formatterOf(locale: string, options: Intl.DateTimeFormatOptions): Intl.
   if (known) return known;
   let made: Intl.DateTimeFormat;
   try {
-    made = new Intl.DateTimeFormat(locale, options);
+    made = new Intl.DateTimeFormat(englishFor(locale), options);
   } catch {
     made = new Intl.DateTimeFormat('en-GB', options);
   }

@@ -13,7 +13,7 @@ import {
   isForeign,
   lineInUnits,
 } from '../planner/units/index.ts';
-import { withSeparator } from '../planner/written.ts';
+import { englishFor, withSeparator } from '../planner/written.ts';
 
 /** What decides how a value is written. */
 export interface Manner {
@@ -39,8 +39,9 @@ export type Format = ReturnType<typeof formatOf>;
  */
 export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Manner) {
   const reader = { locale, units: system };
+  const english = englishFor(locale);
   const style = (options: Intl.DateTimeFormatOptions) =>
-    new Intl.DateTimeFormat(locale, { timeZone: 'UTC', calendar: 'gregory', ...options });
+    new Intl.DateTimeFormat(english, { timeZone: 'UTC', calendar: 'gregory', ...options });
   const STYLES = {
     day: style({ weekday: 'short', day: 'numeric', month: 'short' }),
     year: style({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
@@ -51,9 +52,9 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     monthShort: style({ month: 'short' }),
     weekday: style({ weekday: 'short' }),
   };
-  const relative = new Intl.RelativeTimeFormat(locale, { numeric: 'auto' });
+  const relative = new Intl.RelativeTimeFormat(english, { numeric: 'auto' });
   const fourDigits = new Intl.NumberFormat('en', { maximumSignificantDigits: 4, useGrouping: false });
-  const list = new Intl.ListFormat(locale, { style: 'long', type: 'conjunction' });
+  const list = new Intl.ListFormat(english, { style: 'long', type: 'conjunction' });
 
   /** "Sat, 5 Dec 2026". */
   const dateText = (iso: IsoDate) => STYLES.year.format(at(iso));

@@ -1,5 +1,7 @@
 /** The end of the season on a slider: days before and after the planned one; the newest position alone is worked out. */
 import { addDays, daysBetween, earlier } from '../../planner/dates.ts';
+import { englishFor } from '../../planner/written.ts';
+import { languageTag } from '../language.ts';
 import { PLANNER } from './words.ts';
 
 interface Heard {
@@ -18,7 +20,7 @@ export class SeasonSlider {
   private readonly input: HTMLInputElement;
   private readonly said: HTMLElement;
   private readonly heard: Heard;
-  private readonly date = new Intl.DateTimeFormat(undefined, {
+  private readonly date = new Intl.DateTimeFormat(englishFor(languageTag(navigator.language)), {
     timeZone: 'UTC',
     weekday: 'short',
     day: 'numeric',
