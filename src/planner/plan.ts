@@ -18,11 +18,12 @@ import { makeEvents } from './events/index.ts';
 import type { Household, IsoDate } from './household.ts';
 import { householdAgenda } from './household-agenda.ts';
 import type { LedgerProblem } from './ledger/index.ts';
-import { draftMachine } from './machine-plan.ts';
+import { type DraftMachine, draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
-import { withTickedCharges } from './recorded.ts';
+import { isChargeStep, withTickedCharges } from './recorded.ts';
 import { datedSteps, layUpDays, overdueWarnings, seasonWarnings, startUpDays } from './season-days.ts';
 import type { MachinePlan, SeasonPlan, Warning } from './season-plan.ts';
+import { startUpChargeFrom, withoutStartUpCharges, withoutStartUpTrips } from './start-up-charge.ts';
 import { orderWarnings, sumSupplies, supplyNeeds } from './supplies/index.ts';
 import { inUnits } from './units/index.ts';
 import { whatIfLater } from './what-if.ts';
@@ -83,12 +84,33 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
   for (const [date, minutes] of alone?.taken ?? []) busy.set(date, (busy.get(date) ?? 0) + minutes);
 
   const agenda = householdAgenda(drafts, household, { asOf, places: household.places, busy, quick: quick !== false });
-  const stepsOf = new Map(
+  const dated = new Map(
     drafts.map((draft) => [
       draft.machine.id,
       datedSteps(draft, (step) => agenda.dateOf.get(taskKey(draft.machine.id, step)), asOf),
     ]),
   );
+  const chargedFrom = new Map(
+    [...dated].flatMap(([id, steps]) => {
+      const from = startUpChargeFrom(steps);
+      return from === undefined ? [] : [[id, from] as const];
+    }),
+  );
+  const stepsOf = new Map(
+    [...dated].map(([id, steps]) => {
+      const from = chargedFrom.get(id);
+      return [
+        id,
+        from === undefined
+          ? steps
+          : steps.filter((step) => !(isChargeStep(step.id, procedures) && !step.done && step.date! >= from)),
+      ];
+    }),
+  );
+  const batteryOf = ({ machine, battery }: DraftMachine) => {
+    const from = chargedFrom.get(machine.id);
+    return battery && from !== undefined ? withoutStartUpCharges(battery, from) : battery;
+  };
 
   const users = drafts.map(({ machine, strip }) => ({ machine, steps: stepsOf.get(machine.id)!, strip }));
   const supplies = sumSupplies(users, household);
@@ -127,7 +149,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       layUp: layUpDays(draft, steps),
       startUp: startUpDays(draft, steps, asOf),
       firstFrostInStore: rest.firstFrost,
-      battery: draft.battery,
+      battery: batteryOf(draft),
       driveBattery: draft.driveBattery,
       air: draft.air,
       corrosion: draft.corrosion,
@@ -158,7 +180,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     ledger: drafts.flatMap((draft) => draft.ledger),
     sessions: agenda.sessions,
     misfits: agenda.misfits,
-    trips: batteries.trips,
+    trips: withoutStartUpTrips(batteries.trips, chargedFrom),
     supplies,
     warnings: warnings.filter((warning) => warning.machine === undefined),
   };

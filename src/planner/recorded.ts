@@ -4,6 +4,7 @@ import { daysBetween } from './dates.ts';
 import type { FuelChoice, IsoDate, Machine, Procedure, Ticked, When } from './household.ts';
 import { isOfSeason, recordSeason, restKey } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
+import { isStartUpCharge } from './start-up-charge.ts';
 import { isStepName } from './step-names.ts';
 import { isOn, jobStepId, offStepId, onStepId } from './strip/index.ts';
 import { namesIn } from './tasks/amount-table.ts';
@@ -174,23 +175,40 @@ export function withOpened(machine: Machine, steps: readonly PlanStep[], procedu
 /** A charge that is ticked and one that is logged within this many days are the same one. */
 const SAME_CHARGE_DAYS = 3;
 
+/** Whether a step is a charge of the rest. */
+export const isChargeStep = (stepId: string, procedures: readonly Procedure[]): boolean =>
+  procedures.some(({ id, steps }) =>
+    steps.some((step) => step.each === 'charge' && stepId.startsWith(`${id}.${step.id}.`)),
+  );
+
+/** Whether it is the charge of the start-up, or the whole start-up, which holds it. */
+const chargesFull = (stepId: string, procedures: readonly Procedure[]): boolean =>
+  stepId === 'start-up' ||
+  procedures.some(({ id, phase, steps }) =>
+    steps.some((step) => stepId === `${id}.${step.id}` && isStartUpCharge({ ...step, phase })),
+  );
+
 /**
- * The machine with each ticked charge as a charge: who ticks "charge" on its day has charged.
+ * The machine with each ticked charge as a charge: who ticks "charge" on its day, or the charge of the start-up, has charged.
  * @param machine - as written, with all its records
  * @param procedures - whose steps it names
  */
 export function withTickedCharges(machine: Machine, procedures: readonly Procedure[]): Machine {
   const { battery, charged } = machine;
   if (!battery || machine.doneSteps.length === 0) return machine;
-  const isCharge = ({ stepId }: Ticked) =>
-    procedures.some(({ id, steps }) =>
-      steps.some((step) => step.each === 'charge' && stepId.startsWith(`${id}.${step.id}.`)),
-    );
   const toPct = chemistryRow(battery.chemistry).chargeToPct;
   const ticked = machine.doneSteps
-    .filter((tick) => isCharge(tick) && isOfSeason(tick, recordSeason(machine.season)))
-    .filter(({ date }) => charged.every((c) => Math.abs(daysBetween(c.date, date)) > SAME_CHARGE_DAYS))
-    .map(({ date }) => ({ date, toPct }));
+    .filter((tick) => isOfSeason(tick, recordSeason(machine.season)))
+    .flatMap(({ stepId, date }) =>
+      isChargeStep(stepId, procedures)
+        ? [{ date, toPct }]
+        : chargesFull(stepId, procedures)
+          ? [{ date, toPct: 100 }]
+          : [],
+    )
+    .filter(({ date }, i, all) =>
+      [...charged, ...all.slice(0, i)].every((c) => Math.abs(daysBetween(c.date, date)) > SAME_CHARGE_DAYS),
+    );
   if (ticked.length === 0) return machine;
   return {
     ...machine,

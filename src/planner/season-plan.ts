@@ -142,6 +142,8 @@ export interface BatteryPlan {
   charges: Charge[];
   /** The day by which one more charge is due that no day was found for; a warning says why. */
   chargeWithoutDay?: IsoDate | undefined;
+  /** One more charge that is the start-up's own, since it falls on its days or later: by when it is due, and whether that is past. */
+  chargeAtStartUp?: { due: IsoDate; overdue?: boolean | undefined } | undefined;
   /** Smallest gap between design low and freezing point on the high-loss path. */
   freezingMargin: { minK: number; month: number };
   /** By month of the rest, in order. */

@@ -96,6 +96,10 @@ const battery = z
       .meta({ description: "By day; only in the machine's own plan.json" }),
     charges: z.array(charge),
     chargeWithoutDay: date.optional().meta({ description: 'A charge is due by this day, and no day was found for it' }),
+    chargeAtStartUp: z
+      .strictObject({ due: date, overdue: z.boolean().optional() })
+      .optional()
+      .meta({ description: "A charge that is the start-up's own, and the day by which it is due" }),
     freezingMargin: z.strictObject({ minK: finite, month }),
     freezingByMonth: z.array(
       z.strictObject({ month, designLowC: finite, typicalLowC: finite, freezingPointC: finite, marginK: finite }),

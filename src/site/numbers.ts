@@ -39,7 +39,7 @@ function battery({ battery }: MachinePlan, format: Format): BigNumber[] {
 
 /** The first charge; where its day is past, that it is overdue and when it is to be made. */
 function nextCharge(
-  { charges, care, chargeWithoutDay, notKeptSince }: BatteryPlan,
+  { charges, care, chargeWithoutDay, chargeAtStartUp, notKeptSince }: BatteryPlan,
   { shortDay, fromNow }: Format,
 ): BigNumber {
   const [first] = charges;
@@ -52,6 +52,14 @@ function nextCharge(
   if (first) return { name: words.firstCharge, value: shortDay(first.date), note: words.charges(charges.length) };
   if (chargeWithoutDay !== undefined)
     return { name: words.dueBy, value: shortDay(chargeWithoutDay), note: words.withoutDay };
+  if (chargeAtStartUp !== undefined) {
+    const { due, overdue } = chargeAtStartUp;
+    return {
+      name: overdue ? words.overdue : words.dueBy,
+      value: shortDay(due),
+      note: overdue ? words.overdueAtStartUp : words.atStartUp,
+    };
+  }
   const kept = notKeptSince === undefined ? WORDS.cares.maintainer : words.notKept;
   return { name: words.firstCharge, value: words.noCharge, note: care === 'maintainer' ? kept : words.charges(0) };
 }

@@ -167,7 +167,7 @@ function chargesAllowed({ household, result }: Planned): string[] {
   const { plan } = result;
   return eachBattery(household, plan).flatMap(({ machine, battery, given }) =>
     battery.charges.flatMap((charge) => [
-      ...dayFaults(household, machine, charge),
+      ...dayFaults(household, given, machine, charge),
       ...coldFaults(household, given, machine, battery, charge),
       ...chargerFaults(household, given, charge),
     ]),
@@ -183,10 +183,18 @@ function isAway(household: Household, date: string): boolean {
   return household.away.some(({ from, to }) => date >= from && date <= to);
 }
 
-function dayFaults(household: Household, machine: MachinePlan, charge: Charge): string[] {
+/** Where somebody lives, a day without hours for work does for a charge that has no other. */
+function isChargeDay(household: Household, { placeId }: Machine, { battery }: MachinePlan, date: string): boolean {
+  const isHome = battery!.keptAt === 'room' || household.places.find((p) => p.id === placeId)!.tripMinutes === 0;
+  return isOpenDay(household, date) || (isHome && !isAway(household, date));
+}
+
+function dayFaults(household: Household, given: Machine, machine: MachinePlan, charge: Charge): string[] {
   const { lastUse, firstUse } = machine.season;
   return [
-    ...(isOpenDay(household, charge.date) ? [] : [`${machine.id}: charge on ${charge.date}, a day that is not open`]),
+    ...(isChargeDay(household, given, machine, charge.date)
+      ? []
+      : [`${machine.id}: charge on ${charge.date}, a day that is not open`]),
     // One that is due before the start-up's week is made before the first start, if need be on its very day.
     ...(charge.date > lastUse && (charge.date < firstUse || (charge.date === firstUse && charge.date > charge.earliest))
       ? []

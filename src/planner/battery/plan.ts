@@ -19,7 +19,7 @@ import { freezingPointC } from './freezing.ts';
 import { dayReached, type LossRate, lossPct, type Reset } from './loss.ts';
 import type { JudgedReading } from './readings.ts';
 import { restOf } from './rest.ts';
-import { chargeRota, type Rota, type RotaCharge } from './rota.ts';
+import { chargeRota, IF_CHARGED, type Rota, type RotaCharge } from './rota.ts';
 import { freezingMonths, smallestMargin } from './run.ts';
 import { type BatteryUnit, batteryUnit, foundLow, pathOf, rotaBattery } from './unit.ts';
 import { lapseWarnings } from './upkeep.ts';
@@ -43,8 +43,8 @@ export interface BatteriesPlan {
  *
  * A battery on a maintainer is taken as full until a reading says that it is not; from then on, and without power at its place,
  * it is charged on trips like the others.
- * A charge that the record does not hold was not made, and falls on `asOf` or later; of a rest that is over
- * the plan stands as it was.
+ * A charge that the record does not hold was not made, and falls on `asOf` or later; once the first use was to be, it is the
+ * start-up's own.
  * @param household - the household
  * @param asOf - the day the plan is made for
  * @param contexts - store and design low by machine id, for every machine with a battery
@@ -76,7 +76,7 @@ export function planBatteries(
     for (const w of [
       ...lapseWarnings(unit, household),
       ...logWarnings(unit),
-      ...chargerWarnings(unit, plan.charges, household),
+      ...chargerWarnings(unit, plan, household),
     ])
       warnings.push(w);
   }
@@ -101,7 +101,7 @@ const isOverdue = ({ day, due }: RotaCharge, { firstDay }: Pick<BatteryUnit, 'fi
 /** What to do about a charge that is late, or that no charger has room for. */
 function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household): string {
   return isOverdue(charge, unit)
-    ? 'Do it then at the latest: below its threshold a battery ages, and freezes sooner. If it was charged, say so: "Battery charged full" under "Done and measured" on the form, or a charge in the bench record.'
+    ? `Do it then at the latest: below its threshold a battery ages, and freezes sooner. ${IF_CHARGED}`
     : `Charge on ${writtenDate(isoOfDay(charge.day), locale)} at the latest; any earlier day on which there is time and a charger for it is better.`;
 }
 
@@ -160,7 +160,9 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
   const expected = run(rates.expected, logged);
   const high = run(rates.high, unit.loggedHigh);
   const charges = planned.map((charge, i) => chargeOf(unit, charge, i, planned, { expected, high }, rota, household));
-  const noDay = rota.problems.find((problem) => problem.machine === machine.id)?.due;
+  const due = rota.problems.find((problem) => problem.machine === machine.id)?.due;
+  const noDay = due === undefined ? undefined : isoOfDay(due);
+  const isPast = unit.firstDay > rest.firstDay + rest.days;
   const where = care.keptAt === 'room' ? { roomC: care.roomC } : { designLow: unit.designLow };
   const freezingByMonth = freezingMonths(battery.chemistry, rest, high, where);
   const freezingMargin = smallestMargin(freezingByMonth);
@@ -177,7 +179,8 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     thresholdPct: row.thresholdPct,
     paths: { low: daysOf(unit, low), expected: daysOf(unit, expected), high: daysOf(unit, high) },
     charges,
-    chargeWithoutDay: noDay === undefined ? undefined : isoOfDay(noDay),
+    chargeWithoutDay: isPast ? undefined : noDay,
+    chargeAtStartUp: isPast && noDay !== undefined ? { due: noDay, overdue: true } : undefined,
     freezingMargin,
     freezingByMonth,
     calibration: calibration.result,
@@ -301,7 +304,7 @@ function whyText(
  */
 function chargerWarnings(
   { machine, battery, care }: BatteryUnit,
-  [first]: readonly Charge[],
+  { charges: [first], chargeWithoutDay, chargeAtStartUp }: BatteryPlan,
   { chargers, locale }: Household,
 ): Warning[] {
   const { none } = care.chargers;
@@ -309,13 +312,16 @@ function chargerWarnings(
   if (!none || (care.care === 'maintainer' && !first)) return [];
   const own = `${machine.name}'s battery`;
   const isOther = chargers.length > 0 && chargers.every((c) => !c.chemistries.includes(battery.chemistry));
+  const isDue = first !== undefined || (chargeWithoutDay ?? chargeAtStartUp) !== undefined;
   const need = first
     ? `${own} has to be charged, first on ${writtenDate(first.date, locale)}`
-    : `No charge falls due while it rests, but ${own} is charged at lay-up and before the first start`;
+    : isDue
+      ? `${own} has to be charged`
+      : `No charge falls due while it rests, but ${own} is charged at lay-up and before the first start`;
   return [
     {
       machine: machine.id,
-      level: first || isOther ? 'warning' : 'note',
+      level: isDue || isOther ? 'warning' : 'note',
       text: `${need}, and no charger of the household serves it. ${none.why}`,
       act: none.act,
       about: 'charger',

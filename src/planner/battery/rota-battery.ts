@@ -12,6 +12,10 @@ export interface RotaBattery {
   endDay: number;
   /** The first use: the last day for a charge that is due before. */
   lastDay: number;
+  /** Where it rests somebody lives: a day without hours for work does for a charge that has no other. */
+  atHome: boolean;
+  /** A maintainer could stay on it where it rests. */
+  maintainable: boolean;
   /** Due day where it is not charged; Infinity when not within the rest. */
   firstDue: number;
   /** Due day after a charge on `day`; the one before was on `since` (undefined: none yet). Never falls as `day` rises. */

@@ -37,6 +37,10 @@ export interface Rota {
   problems: { machine: string; due: number; text: string; act: string }[];
 }
 
+/** What to do where a charge was made that the log does not hold. */
+export const IF_CHARGED =
+  'If it was charged, say so: "Battery charged full" under "Done and measured" on the form, or a charge in the bench record.';
+
 type Visits = Map<number, Omit<RotaCharge, 'tripId'>[]>;
 
 /**
@@ -155,7 +159,11 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Benc
       .filter(
         (s) =>
           s === driver ||
-          (isOpen(s) && isPresent(s, when) && s.battery.canCharge(when) && !skip.has(`${s.battery.machine} ${when}`)),
+          (isOpen(s) &&
+            isPresent(s, when) &&
+            (s.battery.atHome || days.isOpen(when)) &&
+            s.battery.canCharge(when) &&
+            !skip.has(`${s.battery.machine} ${when}`)),
       )
       .sort(byDue);
     for (const state of present) {
@@ -202,12 +210,17 @@ function roomyDay(driver: State, states: readonly State[], latest: number, days:
   return latest;
 }
 
-/** The latest open day on or before the due day, else the first one after it, up to the first use. */
+/**
+ * The latest open day on or before the due day, else the first one after it, up to the first use. Where somebody lives, any day
+ * at home does where no open day is in time.
+ */
 function dayFor(state: State, days: OpenDays): number | undefined {
   const floor = floorOf(state);
-  for (let day = state.due; day >= floor; day--) if (days.isOpen(day) && state.battery.canCharge(day)) return day;
-  for (let day = Math.max(floor, state.due + 1); day <= state.battery.lastDay; day++)
-    if (days.isOpen(day) && state.battery.canCharge(day)) return day;
+  const { atHome, canCharge, lastDay } = state.battery;
+  const isFree = (day: number) => days.isOpen(day) || (atHome && !days.isAway(day));
+  for (const isFit of [days.isOpen, isFree])
+    for (let day = state.due; day >= floor; day--) if (isFit(day) && canCharge(day)) return day;
+  for (let day = Math.max(floor, state.due + 1); day <= lastDay; day++) if (isFree(day) && canCharge(day)) return day;
   return undefined;
 }
 
@@ -222,6 +235,11 @@ function earlierDay(state: State, before: number, days: OpenDays, bench: Bench) 
 
 function noDay(state: State, days: OpenDays): { text: string; act: string } {
   const { battery, due } = state;
+  if (battery.firstDay > battery.lastDay)
+    return {
+      text: `The charge of ${battery.name}'s battery was due by ${days.written(due)}, and none is logged: charge it full now, at the latest before the first start.`,
+      act: `It is the charge of the start-up sheet: tick it there. ${IF_CHARGED}`,
+    };
   const next = days.nextOpen(floorOf(state));
   const open = next !== undefined && next <= battery.lastDay;
   const is = due < floorOf(state) ? 'was' : 'is';
@@ -233,6 +251,8 @@ function noDay(state: State, days: OpenDays): { text: string; act: string } {
       }
     : {
         text: `${by}, and no day from ${days.written(floorOf(state))} to its first use is open.`,
-        act: 'Free one day, send somebody else, or use a maintainer, which needs no trip.',
+        act: battery.maintainable
+          ? 'Free one day, send somebody else, or use a maintainer, which needs no trip.'
+          : 'Free one day, or send somebody else.',
       };
 }

@@ -48,6 +48,8 @@ export interface BatteryUnit {
   /** Those, and readings that lower the high-loss path. */
   loggedHigh: Reset[];
   firstDay: number;
+  /** Charged after the first use was to be: nothing is due any more. */
+  chargedSince: boolean;
   /** Language and units of its texts. */
   manner: Manner;
 }
@@ -91,8 +93,9 @@ export function batteryUnit(
     logged,
     // What is read on the day of a charge was read before it.
     loggedHigh: [...low, ...logged].sort((a, b) => a.index - b.index),
-    // Nobody charges on a day gone by; of a rest that is over the plan stands as it was.
-    firstDay: Math.max(rest.firstDay + lastLogged + 1, asOf <= machine.season.firstUse ? dayNumber(asOf) : 0),
+    // Nobody charges on a day gone by.
+    firstDay: Math.max(rest.firstDay + lastLogged + 1, dayNumber(asOf)),
+    chargedSince: machine.charged.some(({ date }) => date > machine.season.firstUse && date <= asOf),
   };
 }
 
@@ -142,7 +145,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
   const below = uncharged.findIndex((pct, i) => i > lastLogged && pct <= row.thresholdPct);
   // One that was found not to be kept is charged at once: only full does it tell whether it holds.
   const due = foundLow(unit)?.index ?? (below === -1 ? Number.POSITIVE_INFINITY : below);
-  const firstDue = rest.firstDay + due;
+  const firstDue = unit.chargedSince ? Number.POSITIVE_INFINITY : rest.firstDay + due;
   // Nor does one that a maintainer was to keep full, however much it has left.
   const leftPct = foundLow(unit) ? 0 : uncharged[rest.days]!;
   const fromTarget = (day: number) =>
@@ -164,6 +167,8 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
     firstDue,
     // A battery that stands above its target is not made due earlier by a charge that adds nothing.
     dueAfter: (day, since) => Math.max(since === undefined ? firstDue : fromTarget(since), fromTarget(day)),
+    atHome: care.keptAt === 'room' || place.tripMinutes === 0,
+    maintainable: care.keptAt === 'machine' && place.power,
     canCharge: (day) =>
       row.minChargeC === undefined ||
       care.keptAt === 'room' ||

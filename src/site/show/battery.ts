@@ -81,10 +81,15 @@ function picture(
 }
 
 /** The charges by day, what has found no day, or that there are none. */
-function chargeList({ charges, chargeWithoutDay }: BatteryPlan, format: Showing['format']): Markup {
-  const left =
-    chargeWithoutDay !== undefined &&
-    html`<p class="text"><strong>${words.withoutDay(format.plainDate(chargeWithoutDay))}</strong></p>`;
+function chargeList(
+  { charges, chargeWithoutDay, chargeAtStartUp: last }: BatteryPlan,
+  format: Showing['format'],
+): Markup {
+  const others = [
+    ...(chargeWithoutDay === undefined ? [] : [words.withoutDay(format.plainDate(chargeWithoutDay))]),
+    ...(last === undefined ? [] : [words[last.overdue ? 'overdueAtStartUp' : 'atStartUp'](format.plainDate(last.due))]),
+  ];
+  const left = others.length > 0 && html`${others.map((text) => html`<p class="text"><strong>${text}</strong></p>`)}`;
   if (charges.length === 0) return left || html`<p>${words.noCharges}</p>`;
   const { noCharger } = charges[0]!;
   return html`${noCharger && html`<p class="text"><strong>${words.noCharger}</strong> ${noCharger}</p>`}<ul class="assumed">${charges.map(

@@ -37,6 +37,8 @@ function state(hours: number | Record<string, number>, more: Partial<RotaBattery
     canCharge: () => true,
     worthIt: () => true,
     waits: true,
+    atHome: false,
+    maintainable: true,
     chargers: [charger('a')],
     hoursOn: (c) => (typeof hours === 'number' ? hours : hours[c!.id]!),
     ...more,

@@ -272,7 +272,16 @@ test('a charge that no record holds was not made: it is due at once, and said to
   expect(late.warnings.map((w) => w.text)).toContainEqual(
     expect.stringMatching(/was due by 2 July 2026, and none is logged/),
   );
-  expect(one(home, '2027-02-01').plan.charges).toEqual(early);
+  // Once the first use was to be, the charge is the start-up's own: no day gone by is proposed, and it is overdue until it is logged.
+  const over = one(home, '2027-02-01');
+  expect(over.plan.charges).toEqual([]);
+  expect(over.plan.chargeAtStartUp).toEqual({ due: '2026-07-02', overdue: true });
+  expect(over.warnings.map((w) => w.text)).toContainEqual(
+    expect.stringMatching(/was due by 2 July 2026, and none is logged: charge it full now/),
+  );
+  const since = { ...home, machines: [{ ...home.machines[0]!, charged: [{ date: '2027-01-30', toPct: 100 }] }] };
+  expect(one(since, '2027-01-29').plan.chargeAtStartUp).toMatchObject({ overdue: true });
+  expect(one(since, '2027-01-30').plan.chargeAtStartUp).toBeUndefined();
 });
 
 test('a reading under the path brings the high-loss path down and the charge forward', () => {

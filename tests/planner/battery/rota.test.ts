@@ -43,6 +43,8 @@ function rotaOf(small: Small, i: number, more: Partial<RotaBattery> = {}): RotaB
     canCharge: () => true,
     worthIt: () => true,
     waits: true,
+    atHome: false,
+    maintainable: true,
     chargers: Array.from({ length: 9 }, (_, k) => charger(`c${k}`)),
     hoursOn: () => 1,
     ...more,

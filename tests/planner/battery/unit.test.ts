@@ -52,9 +52,9 @@ test('trips serve it from the day after the last use, after the last charge of t
   expect(rotaOf({ asOf: addDays(REST.lastUse, 30) }).firstDay).toBe(on(30));
   const charged = [{ date: addDays(REST.lastUse, 20), toPct: 100 }];
   expect(rotaOf({ more: { charged }, asOf: addDays(REST.lastUse, 20) }).firstDay).toBe(on(21));
-  // Of a rest that is over the plan stands as it was.
+  // Nobody charges on a day gone by, once the first use was to be no less.
   expect(rotaOf({ asOf: REST.firstUse }).firstDay).toBe(on(100));
-  expect(rotaOf({ asOf: addDays(REST.firstUse, 1) }).firstDay).toBe(on(1));
+  expect(rotaOf({ asOf: addDays(REST.firstUse, 1) }).firstDay).toBe(on(101));
 });
 
 test('the last ten days are left to the charge at start-up, in which it loses 5 %; of one that was found low the last week', () => {
