@@ -27,11 +27,11 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
   for (const line of plan.supplies) {
     if (line.inStock) continue;
     const leadDays = daysBetween(line.orderBy ?? line.needBy, line.needBy);
-    // What is bought on the day of its use, as petrol is, is not ordered.
-    if (leadDays === 0) continue;
     for (const { machine: id, step, job, amount } of line.for) {
       const machine = plan.machines.find((m) => m.id === id);
       if (!machine) continue;
+      // What a step uses up and is bought on its day, as petrol is, is not ordered; what a part takes nobody knows.
+      if (leadDays === 0 && step !== undefined) continue;
       const purpose = purposeOf(machine, step, job);
       if (!purpose) continue;
       // The line is of all machines: what one machine needs in spring is not ordered in autumn for another's sake.

@@ -576,6 +576,7 @@ export const shopping = {
   lead: 'Summed over all machines, by the day it has to be ordered.',
   head: ['What', 'How much', 'Order by', 'Needed by', 'For'],
   noDate: '—',
+  onTheDay: 'bought on the day',
   have: 'At hand, to be checked',
   late: 'passed',
 };

@@ -644,6 +644,8 @@ test('the lead time goes before the day of the step itself, where that is later 
   expect(orders([supply({})], dated('2026-12-10'))[0]!.date).toBe('2026-12-01');
   // Petrol, for one: it is bought on the day of the fill.
   expect(orders([supply({ orderBy: '2026-12-15' })])).toEqual([]);
+  // A part that is noted at an assembly has no lead time written down: it is told all the same.
+  expect(orders([supply({ orderBy: '2026-12-15', for: [{ machine: 'moth', amount: 1 }] })])).toHaveLength(1);
 });
 
 test('what would be ordered after the first use is left out, on its day it is not', () => {
