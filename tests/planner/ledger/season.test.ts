@@ -271,7 +271,7 @@ const TRADE_ORDER: readonly [string, string][] = [
   ['coolant.swap', 'battery.rest-voltage'],
   ['battery.off', 'battery.charge'],
   // A track's tension is measured with the rear raised: common practice of its manuals.
-  ['start-up-tyres.track', 'start-up-tyres.down'],
+  ['start-up-tyres.track', 'start-up-tyres.down-track'],
   ['fuel-fill.fill', 'fuel-fill.run-snow'],
   ['fuel-fill.run-snow', 'fuel-shut.bowls'],
   ['start-up-fuel.rinse', 'start-up-fuel.fresh'],
