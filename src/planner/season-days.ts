@@ -143,7 +143,7 @@ function ticking(work: string, besides = ''): string {
 
 /** The first use is past, and the start-up sheet is not ticked: for all the plan knows, the machine is as the rest left it. */
 function notReady(
-  { id, name, season }: DraftMachine['machine'],
+  { id, name, season, engine }: DraftMachine['machine'],
   steps: readonly PlanStep[],
   asOf: IsoDate,
   locale: string,
@@ -161,7 +161,7 @@ function notReady(
       about: 'start-up',
       level: asOf > windowsOf(season).rideEnd ? 'warning' : 'danger',
       text: `${name}'s first use was to be on ${writtenDate(season.firstUse, locale)}, and ${counted(left.length, 'step')} of its start-up ${one ? 'is' : 'are'} not ticked (${few(left)}).`,
-      act: `Do not start or use it before every line of its start-up sheet is done${next}: it may still be plugged, drained or raised. ${ticking('start-up')}`,
+      act: `Do not start or use it before every line of its start-up sheet is done${next}: it may still be ${engine.cycle === 'electric' ? 'as the rest left it' : 'plugged, drained or raised'}. ${ticking('start-up')}`,
     },
   ];
 }

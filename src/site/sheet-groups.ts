@@ -1,4 +1,5 @@
 /** The steps of a sheet under their headings, with what can hurt told once at the head of the part that first needs it. */
+import type { MachineKind } from '../planner/household.ts';
 import type { PlanStep } from '../planner/season-plan.ts';
 import { caution } from '../planner/tasks/cautions.ts';
 import type { Format } from './formats.ts';
@@ -28,13 +29,19 @@ const words = WORDS.sheet;
  * Parts a sheet: by stage at start-up, by day at lay-up.
  * @param steps - in the order of the sheet
  * @param kind - which sheet
+ * @param machine - kind of machine: a mower is used, not ridden
  * @param format - the household's way of writing
  */
-export function sheetGroups(steps: readonly PlanStep[], kind: SheetKind, format: Format): SheetGroup[] {
+export function sheetGroups(
+  steps: readonly PlanStep[],
+  kind: SheetKind,
+  machine: MachineKind,
+  format: Format,
+): SheetGroup[] {
   const groups: SheetGroup[] = [];
   const told = new Set<string>();
   steps.forEach((step, i) => {
-    const heading = headingOf(step, kind, format);
+    const heading = headingOf(step, kind, machine, format);
     if (groups.at(-1)?.heading !== heading) groups.push({ heading, cautions: [], steps: [] });
     const group = groups.at(-1)!;
     const mind = step.cautions.map((id) => {
@@ -49,7 +56,8 @@ export function sheetGroups(steps: readonly PlanStep[], kind: SheetKind, format:
   return groups;
 }
 
-function headingOf(step: PlanStep, kind: SheetKind, format: Format): string {
+function headingOf(step: PlanStep, kind: SheetKind, machine: MachineKind, format: Format): string {
+  if (step.stage === 'first-ride') return words.firstRide(machine);
   if (kind === 'start-up') return step.stage ? WORDS.stages[step.stage] : words.allSteps;
   return step.date ? format.dateText(step.date) : words.allSteps;
 }

@@ -151,6 +151,12 @@ test('a first use that is past with its start-up not ticked is a danger, and say
       act: 'Do not start or use it before every line of its start-up sheet is done, from 17 April 2027 on: it may still be plugged, drained or raised. What is done: say so under "Done and measured" on the form, as "start-up" under "done" in a record file, or step by step on the page of the machine.',
     },
   ]);
+  // An electric machine has nothing that is plugged or drained.
+  const { engine } = machine();
+  const electric = draft([], { engine: { ...engine, cycle: 'electric' } });
+  expect(overdueWarnings(electric, left, '2027-04-12', 'en-GB')[0]!.act).toContain(
+    'it may still be as the rest left it.',
+  );
   // The same is not said again as work that is overdue.
   expect(said('2027-04-12', [{ ...left[0]!, overdue: '2027-04-10' }])).toHaveLength(1);
   expect(said('2027-05-02', [sheet('plugs', undefined)])).toMatchObject([{ level: 'warning' }]);

@@ -199,7 +199,7 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     id: 'first-ride',
-    title: 'First ride',
+    title: 'First use',
     text: 'Tyres or track, brakes and whoever drives are cold. A short loop near home in daylight, brakes tried at walking pace first; full protective clothing where you sit in the open.',
     defer: 'Your own judgement: anything that feels wrong ends the ride.',
   },

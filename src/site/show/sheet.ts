@@ -1,3 +1,4 @@
+import type { MachineKind } from '../../planner/household.ts';
 import { canBeLeftOut } from '../../planner/recorded.ts';
 import type { LedgerItem, MachinePlan, TorqueRow } from '../../planner/season-plan.ts';
 import type { Format } from '../formats.ts';
@@ -53,12 +54,12 @@ ${list(
   '; ',
 )}
 ${list(words.open(open.length), open.map(openText), '; ')}</section>
-${sheetGroups(steps, kind, format).map(
+${sheetGroups(steps, kind, machine.kind, format).map(
   (group) =>
     html`<section>${heading(level, group.heading, 'stage')}${
       group.cautions.length > 0 &&
       html`<ul class="cautions">${group.cautions.map((c) => html`<li><strong>${c.title}.</strong> ${c.text}</li>`)}</ul>`
-    }<ol class="steps">${group.steps.map((row) => stepOf(row, format))}</ol></section>`,
+    }<ol class="steps">${group.steps.map((row) => stepOf(row, machine.kind, format))}</ol></section>`,
 )}
 ${torques.length > 0 && part('torque', words.torque, torqueTable(torques))}
 ${part(
@@ -107,7 +108,11 @@ const LOOKED_UP = ['oil', 'normalPressure'];
 const unitOf = (written: string) => written.replace(/^\S+ /, '');
 
 /** One step: box, number, what to do with its amounts, what to mind, torques, room for a reading and for initials. */
-function stepOf({ step, number, mind, about }: SheetStep, { fillIn, readIn, amount }: Showing['format']): Markup {
+function stepOf(
+  { step, number, mind, about }: SheetStep,
+  kind: MachineKind,
+  { fillIn, readIn, amount }: Showing['format'],
+): Markup {
   const assumed = step.amounts.filter((a) => a.assumed && LOOKED_UP.includes(a.name));
   const more = step.detail || mind.length > 0 || step.doNotRide;
   const leave = !step.done && canBeLeftOut(step.phase);
@@ -116,7 +121,7 @@ ${
   more &&
   html`<p>${step.detail && `${fillIn(step.detail, step.amounts)} `}${
     mind.length > 0 && html`<span class="mind"><strong>${words.mind}</strong> ${mind.join('; ')}. </span>`
-  }${step.doNotRide && html`<span class="stops"><strong>${words.stops}</strong> ${step.doNotRide}</span>`}</p>`
+  }${step.doNotRide && html`<span class="stops"><strong>${words.stops(kind)}</strong> ${step.doNotRide}</span>`}</p>`
 }
 ${step.torques.map(
   (r) =>

@@ -94,7 +94,15 @@ const CATEGORIES: Record<EventCategory, string> = {
   paperwork: 'Papers',
 };
 
-const STAGES: Record<CloseStage, string> = {
+/** What is done with a machine that is not ridden. */
+const RIDDEN: Partial<Record<MachineKind, string>> = {
+  car: 'drive',
+  'side-by-side': 'drive',
+  tractor: 'use',
+  mower: 'use',
+};
+
+const STAGES: Record<Exclude<CloseStage, 'first-ride'>, string> = {
   refit: 'Put back what is off',
   fluids: 'Fluids',
   fuel: 'Fuel',
@@ -104,7 +112,6 @@ const STAGES: Record<CloseStage, string> = {
   controls: 'Controls, brakes and lights',
   leaks: 'Look for leaks',
   'first-start': 'First start',
-  'first-ride': 'First ride',
   paperwork: 'Papers',
 };
 
@@ -460,7 +467,9 @@ export const sheet = {
   parts: 'Parts and supplies',
   open: (n: number) => `Left changed by the lay-up, ${count(n, 'thing', 'things')} to put right below:`,
   mind: 'Mind:',
-  stops: 'Do not ride:',
+  stops: (kind: MachineKind) => `Do not ${RIDDEN[kind] ?? 'ride'}:`,
+  /** Heading of what is done on the day of first use. */
+  firstRide: (kind: MachineKind) => `First ${RIDDEN[kind] ?? 'ride'}`,
   stopsAll: 'Steps marked Safety are initialled. One that stops the ride keeps the machine in until it is put right.',
   stopsPassed: 'Every check that stops the ride is passed and initialled:',
   steps: 'Steps',

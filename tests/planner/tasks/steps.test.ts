@@ -340,7 +340,9 @@ test('every step that runs an engine carries the caution on carbon monoxide', ()
   running.push(...['wheels', 'track', 'tractor', 'mower'].map((kind) => `start-up-first-start.outside-${kind}`));
   running.push('start-up-first-start.start-two-stroke', 'start-up-first-start.thermostat-snow');
   running.push('start-up-first-start.switches', 'start-up-first-start.switches-wheels');
-  running.push(...['stops', 'stops-car', 'stops-tether', 'stops-mower', 'stops-tractor'].map((id) => `start-up-first-start.${id}`));
+  running.push(
+    ...['stops', 'stops-car', 'stops-tether', 'stops-mower', 'stops-tractor'].map((id) => `start-up-first-start.${id}`),
+  );
   for (const id of running) {
     const [procedure, name] = id.split('.');
     const step = LIBRARY.find((one) => one.id === procedure)!.steps.find((one) => one.id === name)!;
