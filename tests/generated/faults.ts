@@ -244,7 +244,9 @@ function chargerFaults(household: Household, given: Machine, charge: Charge): st
     ...(charger.chemistries.includes(chemistry)
       ? []
       : [`${given.id}: "${charger.name}" has no setting for ${chemistry}`]),
-    ...(charger.currentA <= capacityAh / 10 + TINY ? [] : [`${given.id}: ${charger.currentA} A on ${capacityAh} Ah`]),
+    ...(charger.currentA <= capacityAh / (chemistry === 'agm' || chemistry === 'gel' ? 5 : 8) + TINY
+      ? []
+      : [`${given.id}: ${charger.currentA} A on ${capacityAh} Ah`]),
     ...(stands && !stands.power ? [`${given.id}: "${charger.name}" stands where there is no power`] : []),
     ...(removable || (place.power && (stands === undefined || stands === place))
       ? []

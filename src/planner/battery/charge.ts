@@ -6,6 +6,18 @@ import { chemistryRow } from './chemistries.ts';
 const LARGEST_RATE_PER_H = 0.1;
 
 /**
+ * The largest charger that is used, by its label: a sealed battery takes a fifth of its capacity, by what makers usually allow;
+ * for others a quarter above a tenth is no reason to get another charger. Common practice, from memory.
+ */
+const LARGEST_CHARGER_PER_H: Record<Battery['chemistry'], number> = {
+  'flooded-antimony': 0.125,
+  'flooded-calcium': 0.125,
+  agm: 0.2,
+  gel: 0.2,
+  lifepo4: 0.125,
+};
+
+/**
  * Charge to put back.
  * @param battery - battery
  * @param statePct - state of charge before [%]
@@ -52,7 +64,7 @@ export interface ChargerChoice {
  * of that place or one that is carried about.
  */
 export function chargersFor(machine: Machine, battery: Battery, place: Place, household: Household): ChargerChoice {
-  const limit = largestChargeA(battery);
+  const limit = battery.capacityAh * LARGEST_CHARGER_PER_H[battery.chemistry];
   const row = chemistryRow(battery.chemistry);
   const right = household.chargers.filter((c) => c.chemistries.includes(battery.chemistry));
   const gentle = right.filter((c) => c.currentA <= limit * (1 + 1e-9));
@@ -73,7 +85,7 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
           }
         : gentle.length === 0
           ? {
-              why: `${right.map((c) => `"${c.name}" gives ${round(c.currentA, 1, household.locale)} A`).join(', ')}: more than a tenth of ${round(battery.capacityAh, 1, household.locale)} Ah, which it takes without harm.`,
+              why: `${right.map((c) => `"${c.name}" gives ${round(c.currentA, 1, household.locale)} A`).join(', ')}; this battery should have no more than ${round(limit, 1, household.locale)} A.`,
               act: get,
             }
           : !battery.removable

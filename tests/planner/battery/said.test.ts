@@ -37,19 +37,20 @@ function chosen(own: Partial<Battery>, chargers: Charger[], at: Partial<Place> =
 }
 
 test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined]>([
-  ['one of a tenth of the capacity', [{}, [{ ...CHARGER, currentA: 1.2 }]], 1, 0, undefined],
+  // A quarter above a tenth of the capacity: 1.25 · 12 / 10 = 1.5 A (common practice, from memory).
+  ['one of an eighth of the capacity', [{}, [{ ...CHARGER, currentA: 1.5 }]], 1, 0, undefined],
   [
     'one of more than that',
     [
       {},
       [
-        { ...CHARGER, currentA: 1.21 },
+        { ...CHARGER, currentA: 1.51 },
         { ...CHARGER, name: 'Red', currentA: 6 },
       ],
     ],
     0,
     0,
-    /^"Blue" gives 1\.2 A, "Red" gives 6 A: more than a tenth of 12 Ah, which it takes without harm\.$/,
+    /^"Blue" gives 1\.5 A, "Red" gives 6 A; this battery should have no more than 1\.5 A\.$/,
   ],
   ['none', [{}, []], 0, 0, /^The household lists no charger\.$/],
   [
@@ -107,7 +108,7 @@ test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined
 
 test('what to get says the current and the kind, and where no power is, what would bring it', () => {
   expect(chosen({}, []).none!.act).toMatch(
-    /^Get or borrow a charger of at most 1\.2 A with a programme for .+, or one that can be set so low\.$/,
+    /^Get or borrow a charger of at most 1\.5 A with a programme for .+, or one that can be set so low\.$/,
   );
   expect(chosen({ removable: false }, [CHARGER]).none!.act).toBe(
     'Bring a lead with power there, or a charger that can be carried.',
@@ -316,7 +317,7 @@ test('a battery that no charger serves is warned of with the first day and the r
     text: expect.stringMatching(
       /^Moth's battery has to be charged, first on \d+ \w+ 2026, and no charger of the household serves it\. The household lists no charger\.$/,
     ),
-    act: expect.stringMatching(/^Get or borrow a charger of at most 1\.2 A/),
+    act: expect.stringMatching(/^Get or borrow a charger of at most 1\.5 A/),
     about: 'charger',
   });
   expect(plan.charges[0]!.noCharger).toBe('The household lists no charger.');
@@ -333,7 +334,7 @@ test('a battery that no charger serves is warned of with the first day and the r
     {
       level: 'warning',
       text: `${need} None of the household's chargers is for lithium iron phosphate.`,
-      act: 'Get or borrow a charger of at most 0.4 A with a programme for lithium iron phosphate, or one that can be set so low. One for another kind of battery can ruin it.',
+      act: 'Get or borrow a charger of at most 0.5 A with a programme for lithium iron phosphate, or one that can be set so low. One for another kind of battery can ruin it.',
     },
   ]);
   // A household that chose a maintainer and has none is told so already.
