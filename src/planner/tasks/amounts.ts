@@ -29,8 +29,7 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
     restDays: daysBetween(machine.season.lastUse, machine.season.firstUse),
     washAbove: 5,
     zero: 0,
-    recheck: 50,
-    mouseGap: 6,
+    ...ROUND[household.units],
     otherMachine: startingMachine(machine, household)?.name,
     oil: machine.engine.oilL > 0 ? machine.engine.oilL : undefined,
     oilBy: isOilAssumed
@@ -53,6 +52,13 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
   };
   return withUnits(values, isOilAssumed ? ['oil'] : []);
 }
+
+/** Figures of common practice, round in each system: 50 km or 30 mi, 6 mm or 1/4 in. */
+const ROUND: Record<Household['units'], { recheck: number; mouseGap: number }> = {
+  metric: { recheck: 50, mouseGap: 6 },
+  us: { recheck: 30 * 1.609344, mouseGap: 25.4 / 4 },
+  imperial: { recheck: 30 * 1.609344, mouseGap: 6 },
+};
 
 /** Whether a field of the machine was filled in by the reader. */
 export const isAssumed = ({ assumptions }: Pick<Machine, 'assumptions'>, target: string): boolean =>

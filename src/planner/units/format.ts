@@ -40,7 +40,7 @@ const quarts = row('volume', ['L', 1], ['US qt', 1], ['L', 1]).us;
 /** Per unit of the plan: what the three systems print. */
 const PRINTS: Record<string, Row> = {
   L: { ...litres, us: { ...litres.us, less: quarts } },
-  mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['imp fl oz', 1], POURED),
+  mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['mL', 0]),
   kPa: row('pressure', ['kPa', 0], ['psi', 0], ['psi', 0], GAUGES),
   '°C': row('temperature', ['°C', 0], ['°F', 0], ['°C', 0]),
   K: differences(),
