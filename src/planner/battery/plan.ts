@@ -166,6 +166,9 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
   const where = care.keptAt === 'room' ? { roomC: care.roomC } : { designLow: unit.designLow };
   const freezingByMonth = freezingMonths(battery.chemistry, rest, high, where);
   const freezingMargin = smallestMargin(freezingByMonth);
+  // A cold that is past is no reason for a warning.
+  const toCome = new Set(rest.month.slice(Math.max(0, unit.firstDay - rest.firstDay)));
+  const ahead = freezingByMonth.filter((of) => toCome.has(of.month));
   const month = Math.min(30, rest.days);
   const firstMonth = (rate: LossRate) => (unit.maintained ? 0 : lossPct(curve, rate, 0, month));
   const plan: BatteryPlan = {
@@ -192,7 +195,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     },
     derivations: derivationsOf(unit, charges, freezingByMonth, high),
   };
-  return { plan, margin: marginWarning({ ...unit, household }, care, freezingMargin) };
+  return { plan, margin: ahead.length > 0 ? marginWarning({ ...unit, household }, care, smallestMargin(ahead)) : [] };
 }
 
 /** Why it is kept as it is, and what readings say against it. */
@@ -283,7 +286,7 @@ function whyText(
     parts.push(
       others.length > 0
         ? `Charged earlier to share the trip with ${listText(few(others))}.`
-        : 'Charged earlier, since nobody has time for it on the days up to then.',
+        : 'Charged earlier: no day from then to that date has time for it.',
     );
   const meanC = store.dayMeanC[rest.dayOfYear[charge.day - rest.firstDay]!]!;
   if (care.keptAt === 'machine' && row.minChargeC !== undefined && meanC < row.minChargeC + 2)

@@ -511,3 +511,16 @@ test('the days of a path say its temperature, its resting voltage and where it w
   // 5 April is the 95th day of the year.
   expect(plan.paths!.expected[0]!.temperatureC).toBe(COLD_STORE.dayMeanC[94]);
 });
+
+// The made-up store is coldest in January, at −34 °C, and reaches no less than −15 °C in April.
+test('a cold is warned of as long as it is to come, and not once it is past', () => {
+  const own = battery('flooded-antimony', 12, {
+    care: 'visits',
+    startPct: exactly(78),
+    selfDischargePctPerMonth: exactly(0.2),
+  });
+  const home = household([machine('a', 'shed', { battery: own })]);
+  const cold = (asOf: string) => one(home, asOf).warnings.filter(({ text }) => text.includes('In the coldest that'));
+  expect(cold('2026-11-01')).toHaveLength(1);
+  expect(cold('2027-04-02')).toEqual([]);
+});

@@ -250,7 +250,7 @@ test('why a charge falls on its day is said: due, shared, no open day, no power'
   expect(powered.why).toMatch(/^At its fastest loss it is down to 75 % on \d+ \w+ 2026\.$/);
   const closed = one(household([MOTH], { away: [{ from: '2026-05-25', to: alone.date }] })).plan.charges[0]!;
   expect(closed.date < '2026-05-25').toBe(true);
-  expect(closed.why).toMatch(/ 2026\. Charged earlier, since nobody has time for it on the days up to then\. No power/);
+  expect(closed.why).toMatch(/ 2026\. Charged earlier: no day from then to that date has time for it. No power/);
   const wren = machine('Wren', 'shed', {
     battery: { ...FLOODED, selfDischargePctPerMonth: ranged(6, 3, 13) },
     season: SUMMER,
