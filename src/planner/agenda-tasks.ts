@@ -5,7 +5,7 @@ import { addDays, earlier, later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
 import type { PlanStep } from './season-plan.ts';
-import { through, windowsOf } from './tasks/index.ts';
+import { windowsOf } from './tasks/index.ts';
 
 /** Work that is overdue is to be done within this many days. Common practice. */
 const OVERDUE_DAYS = 28;
@@ -60,7 +60,7 @@ function endOf({ phase }: PlanStep, { machine, steps }: DraftMachine, asOf: IsoD
 export function agendaTasks(draft: DraftMachine, asOf: IsoDate, startUpFrom: IsoDate = asOf): AgendaTask[] {
   const { machine, steps, battery } = draft;
   const days = new Map(steps.map((step) => [step.id, standing(step, draft, asOf)]));
-  const dated = new Map(steps.filter(({ id, done }) => !done && !days.get(id)).map((step) => [step.id, step]));
+  const sheet = steps.filter(({ phase, stage }) => phase === 'start-up' && stage !== 'first-ride').map(({ id }) => id);
   return steps.flatMap((step): AgendaTask[] => {
     const own = days.get(step.id);
     if (!own) return [];
@@ -77,8 +77,8 @@ export function agendaTasks(draft: DraftMachine, asOf: IsoDate, startUpFrom: Iso
         placeId: machine.placeId,
         minutes: step.minutes,
         waitH: step.waitH,
-        // The re-check follows the first ride, which has a day of its own, and so what the ride follows.
-        after: through(step.after, dated).map((id) => taskKey(machine.id, id)),
+        // The re-check follows the first ride, which has a day of its own, and so all that the ride waits for.
+        after: [...step.after, ...(step.stage === 'first-ride' ? sheet : [])].map((id) => taskKey(machine.id, id)),
         behindH: step.stage === 'first-ride' ? NEXT_DAY_H : undefined,
         goesOnFrom: step.goesOnFrom === undefined ? undefined : taskKey(machine.id, step.goesOnFrom),
         earliest: later(own.earliest, from),

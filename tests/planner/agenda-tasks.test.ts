@@ -118,7 +118,7 @@ test('no start-up before the day from which it is wanted, and other work as it w
   expect(from('2027-03-01')).toEqual(['2026-10-25', '2027-03-20', '2027-03-20']);
 });
 
-test('what follows a step with a day of its own follows what that one follows', () => {
+test('the re-check follows all that makes the machine ready, on another day', () => {
   const steps = [
     step('start', { phase: 'start-up' }),
     step('ride', { phase: 'start-up', stage: 'first-ride', date: '2027-04-10', after: ['start'] }),
@@ -127,7 +127,7 @@ test('what follows a step with a day of its own follows what that one follows', 
   const tasks = agendaTasks(draft(steps), '2026-10-01');
   expect(tasks.map(({ after, behindH }) => [after, behindH])).toEqual([
     [[], undefined],
-    [['juniper/start'], 18],
+    [['juniper/ride', 'juniper/start'], 18],
   ]);
 });
 

@@ -51,9 +51,9 @@ function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
     title: `${machine.name}: first use after the rest`,
     label: `${machine.name}: first use`,
     text: lines(
+      `It has rested since ${writtenDay(machine.season.lastUse, plan.household.locale)}.`,
       lacking.length > 0 &&
         `! Not before its start-up is done: ${counted(lacking.length, 'step')} of it ${lacking.length === 1 ? 'has' : 'have'} found no day yet.`,
-      `It has rested since ${writtenDay(machine.season.lastUse, plan.household.locale)}.`,
       pressures.length > 0 && `Tyres: ${listText(pressures)}.`,
       machine.fuel && `Fuel: ${machine.fuel.atFirstUse.text}`,
       ...stepLines(ride, readerOf(plan)),

@@ -20,7 +20,6 @@ export { machineFacts } from './facts.ts';
 export { lookInDates } from './occurrences.ts';
 export { type PlanParts, type Windows, windowsOf } from './parts.ts';
 export { mergeProcedures } from './procedures.ts';
-export { through } from './sort.ts';
 export { type Facts, matches } from './when.ts';
 export { unknownFacts, unknownValues } from './when-table.ts';
 
