@@ -1,8 +1,9 @@
 /** What the days of a machine's steps say of its season, word by word; days worked out on the calendar. */
 import { expect, test } from 'vitest';
 import type { DraftMachine } from '../../src/planner/machine-plan.ts';
-import { datedSteps, layUpDays, overdueWarnings, seasonWarnings, startUpDays } from '../../src/planner/season-days.ts';
+import { datedSteps, layUpDays, startUpDays } from '../../src/planner/season-days.ts';
 import type { PlanStep } from '../../src/planner/season-plan.ts';
+import { overdueWarnings, seasonWarnings } from '../../src/planner/season-warnings.ts';
 import { machine, place } from './fluids/fixture.ts';
 import { plainStep as step } from './plain-step.ts';
 
