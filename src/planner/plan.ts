@@ -39,6 +39,11 @@ export interface PlanOptions {
   quick?: boolean | Alone | undefined;
   /** Leaves out only what a longer season would cost, for a caller that works it out at the same time: `whatIfLater`. */
   withoutWhatIf?: boolean | undefined;
+  /**
+   * Of a part of a household: by machine, the day from which a charge is its start-up's own in the whole, whose sessions decide it.
+   * A machine that is not in it has no such day.
+   */
+  chargedFrom?: Readonly<Record<string, IsoDate>> | undefined;
   /** Leaves out the reminders, for a page that shows none. */
   withoutReminders?: boolean | undefined;
 }
@@ -93,7 +98,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
   );
   const chargedFrom = new Map(
     [...dated].flatMap(([id, steps]) => {
-      const from = startUpChargeFrom(steps);
+      const from = options.chargedFrom ? options.chargedFrom[id] : startUpChargeFrom(steps);
       return from === undefined ? [] : [[id, from] as const];
     }),
   );

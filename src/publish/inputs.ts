@@ -4,14 +4,17 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Household, Machine } from '../planner/household.ts';
+import type { Household, IsoDate, Machine } from '../planner/household.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
+import { startUpChargeFrom } from '../planner/start-up-charge.ts';
 import { inputPath, WHOLE_AT_MOST } from './input-path.ts';
 
 /** A household as it is published. */
 export interface PublishedInput extends Omit<Household, 'procedures'> {
   /** False where machines are left out, so that sessions and the numbers of trips are not those of the household. */
   whole: boolean;
+  /** Where machines are left out: by machine, the day from which a charge is its start-up's own. */
+  chargedFrom?: Record<string, IsoDate> | undefined;
   /** Path of its procedures: those that come with the program, or the household's own with them. */
   procedures: string;
 }
@@ -40,9 +43,19 @@ export function publishInputs(household: Household, plan: SeasonPlan, folder: st
     write('household.json', input);
     return;
   }
+  const chargedFrom = Object.fromEntries(
+    plan.machines.flatMap(({ id, steps }) => {
+      const from = startUpChargeFrom(steps);
+      return from === undefined ? [] : [[id, from]];
+    }),
+  );
   for (const machine of machines) {
     const path = inputPath(machines.length, machine.id, machine.battery !== undefined);
-    if (path !== undefined) write(path, { ...partFor(machine, household, plan), procedures, whole: false });
+    if (path === undefined) continue;
+    const part = partFor(machine, household, plan);
+    const own = part.machines.flatMap(({ id }) => (chargedFrom[id] === undefined ? [] : [[id, chargedFrom[id]]]));
+    const input: PublishedInput = { ...part, procedures, whole: false, chargedFrom: Object.fromEntries(own) };
+    write(path, input);
   }
 }
 

@@ -61,18 +61,23 @@ export interface Replanning {
  * @param replanning - the records, the machine that is shown, and the day
  * @param whole - false where machines are left out: the days of sessions are then not those of the household
  * @param methods - names of the calculations
+ * @param chargedFrom - where machines are left out: as `planSeason` takes it
  */
 export function replan(
   household: Household,
   { machine: id, records, asOf, now }: Replanning,
   whole: boolean,
   methods: Readonly<Record<string, string>>,
+  chargedFrom?: Readonly<Record<string, IsoDate>>,
 ): { plan: SeasonPlan; shown: Replanned } {
   const machines = household.machines.map((m) => {
     const record = records[m.id];
     return record ? withRecords(m, [record]) : m;
   });
-  const { plan } = planSeason({ ...household, machines, revised: later(household.revised, now) }, { asOf });
+  const { plan } = planSeason(
+    { ...household, machines, revised: later(household.revised, now) },
+    { asOf, chargedFrom },
+  );
   const machine = plan.machines.find((m) => m.id === id);
   if (!machine) throw new RangeError(`found no machine "${id}", expected one of ${plan.machines.map((m) => m.id)}`);
   const showing = showingOf(plan, machine, methods);

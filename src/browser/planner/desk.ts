@@ -145,9 +145,15 @@ export class Desk implements Answering {
   }
 
   async record({ input, ...given }: Asks['record'][0]): Promise<Asks['record'][1]> {
-    const { whole, procedures, ...household } = (await this.get(input)) as PublishedInput;
+    const { whole, procedures, chargedFrom, ...household } = (await this.get(input)) as PublishedInput;
     const practice = (await this.get(procedures)) as Procedure[];
-    const { plan, shown } = replan({ ...household, procedures: practice }, given, whole, this.setting.methods);
+    const { plan, shown } = replan(
+      { ...household, procedures: practice },
+      given,
+      whole,
+      this.setting.methods,
+      chargedFrom,
+    );
     this.recorded = plan;
     return shown;
   }
