@@ -39,11 +39,11 @@ test('a spreadsheet becomes three hundred machines with one command, and one mor
 
 test('the round of a week is one printed page: where each battery stands, its charger, its hours', async () => {
   const desk = await walk.device({ viewport: { width: 1280, height: 900 } });
-  const page = await walk.open(desk, '/agenda/', '2026-11-16');
+  const page = await walk.open(desk, '/agenda/', '2026-11-23');
   await walk.click(page, 'Rounds of charging');
-  await walk.click(page, /^16 Nov 2026/);
+  await walk.click(page, /^23 Nov 2026/);
   const week = page.locator('.round:target');
-  const due = plan.trips.filter((t) => t.date >= '2026-11-16' && t.date <= '2026-11-22').flatMap((t) => t.charges);
+  const due = plan.trips.filter((t) => t.date >= '2026-11-23' && t.date <= '2026-11-29').flatMap((t) => t.charges);
   expect(due.length).toBeGreaterThan(10);
   const rows = await week.locator('tbody tr').all();
   expect(rows).toHaveLength(due.length);
