@@ -4,6 +4,7 @@ import type { AgendaTask } from './agenda/types.ts';
 import { addDays, earlier, later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
+import { makesReady } from './made-ready.ts';
 import type { PlanStep } from './season-plan.ts';
 import { windowsOf } from './tasks/index.ts';
 
@@ -59,12 +60,11 @@ function endOf({ phase }: PlanStep, { machine, steps }: DraftMachine, asOf: IsoD
  */
 export function agendaTasks(draft: DraftMachine, asOf: IsoDate, startUpFrom: IsoDate = asOf): AgendaTask[] {
   const { machine, steps, battery } = draft;
-  const days = new Map(steps.map((step) => [step.id, standing(step, draft, asOf)]));
-  const sheet = steps.filter(({ phase, stage }) => phase === 'start-up' && stage !== 'first-ride').map(({ id }) => id);
+  const sheet = steps.filter(makesReady).map(({ id }) => id);
   return steps.flatMap((step): AgendaTask[] => {
-    const own = days.get(step.id);
-    if (!own) return [];
-    const from = step.phase === 'start-up' ? earlier(startUpFrom, own.latest) : asOf;
+    const days = standing(step, draft, asOf);
+    if (!days) return [];
+    const from = step.phase === 'start-up' ? earlier(startUpFrom, days.latest) : asOf;
     return [
       {
         key: taskKey(machine.id, step.id),
@@ -81,8 +81,8 @@ export function agendaTasks(draft: DraftMachine, asOf: IsoDate, startUpFrom: Iso
         after: [...step.after, ...(step.stage === 'first-ride' ? sheet : [])].map((id) => taskKey(machine.id, id)),
         behindH: step.stage === 'first-ride' ? NEXT_DAY_H : undefined,
         goesOnFrom: step.goesOnFrom === undefined ? undefined : taskKey(machine.id, step.goesOnFrom),
-        earliest: later(own.earliest, from),
-        latest: own.latest,
+        earliest: later(days.earliest, from),
+        latest: days.latest,
         needs: step.needs,
         kind: machine.kind,
         chemistry: battery?.chemistry,

@@ -2,7 +2,8 @@
 import { type Agenda, planAgenda } from './agenda/index.ts';
 import type { AgendaTask } from './agenda/types.ts';
 import { agendaTasks } from './agenda-tasks.ts';
-import { addDays, earlier, later, weekdayOf } from './dates.ts';
+import { openDays } from './battery/index.ts';
+import { addDays, dayNumber, earlier, later } from './dates.ts';
 import type { Household, IsoDate, Place } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
 
@@ -63,10 +64,11 @@ function startUpFroms(
   room: number,
 ): (IsoDate | undefined)[] {
   const free = new Map<IsoDate, number>();
-  const hours = (date: IsoDate) => household.hoursByWeekday[weekdayOf(date)];
-  const isAway = (date: IsoDate) => household.away.some((away) => date >= away.from && date <= away.to);
-  const freeOn = (date: IsoDate) =>
-    isAway(date) ? 0 : Math.max(0, hours(date) * 60 - (busy.get(date) ?? 0)) * household.hands;
+  const { isAway, hours } = openDays(household);
+  const freeOn = (date: IsoDate) => {
+    const day = dayNumber(date);
+    return isAway(day) ? 0 : Math.max(0, hours(day) * 60 - (busy.get(date) ?? 0)) * household.hands;
+  };
   const from: (IsoDate | undefined)[] = drafts.map(() => undefined);
   const firstUse = (i: number) => drafts[i]!.machine.season.firstUse;
   const order = [...drafts.keys()].sort((a, b) =>

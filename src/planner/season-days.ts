@@ -3,6 +3,7 @@ import { standing } from './agenda-tasks.ts';
 import { addDays, daysBetween, earlier, later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
+import { lacksDay, makesReady } from './made-ready.ts';
 import type { MachinePlan, PlanStep } from './season-plan.ts';
 import { windowsOf } from './tasks/index.ts';
 import { tickedOn } from './ticked.ts';
@@ -30,7 +31,7 @@ export function datedSteps(
   const { firstUse } = draft.machine.season;
   const startUp = startUpDays(draft, steps, asOf);
   const late = daysBetween(firstUse, startUp.firstUse);
-  const isLacking = steps.some(isUnplaced);
+  const isLacking = steps.some(lacksDay);
   return steps.map((step) => {
     if (step.stage !== 'first-ride' || step.done || step.date === undefined) return step;
     if (isLacking) return { ...step, date: undefined };
@@ -69,14 +70,8 @@ export function startUpDays(
   asOf: IsoDate,
 ): MachinePlan['startUp'] {
   const { firstUse, rideEnd } = windowsOf(machine.season);
-  const sheet = steps.filter(isStartUp);
+  const sheet = steps.filter(makesReady);
   const days = sheet.flatMap(({ date }) => (date !== undefined && date <= rideEnd ? [date] : [])).sort();
-  const ready = sheet.some(isUnplaced) ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? firstUse);
+  const ready = sheet.some(lacksDay) ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? firstUse);
   return { start: days.at(0) ?? firstUse, ready, firstUse: later(firstUse, ready) };
 }
-
-/** What makes the machine ready; the first ride comes after it. */
-export const isStartUp = ({ phase, stage }: PlanStep) => phase === 'start-up' && stage !== 'first-ride';
-
-/** Of the start-up, to be done, and without a day for it. */
-export const isUnplaced = (step: PlanStep) => isStartUp(step) && !step.done && step.date === undefined;

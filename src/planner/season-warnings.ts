@@ -3,7 +3,8 @@ import { standing } from './agenda-tasks.ts';
 import { later } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { DraftMachine } from './machine-plan.ts';
-import { isLayUp, isStartUp, isUnplaced } from './season-days.ts';
+import { lacksDay, makesReady } from './made-ready.ts';
+import { isLayUp } from './season-days.ts';
 import type { PlanStep, Warning } from './season-plan.ts';
 import { windowsOf } from './tasks/index.ts';
 import { inUnits } from './units/index.ts';
@@ -75,7 +76,7 @@ function notReady(
   asOf: IsoDate,
   locale: string,
 ): Warning[] {
-  const left = steps.filter((step) => isStartUp(step) && !step.done);
+  const left = steps.filter((step) => makesReady(step) && !step.done);
   if (left.length === 0 || asOf <= season.firstUse) return [];
   const [one, days] = [
     left.length === 1,
@@ -105,7 +106,7 @@ function noDay(draft: DraftMachine, steps: readonly PlanStep[], asOf: IsoDate, l
     late.set(work, [...(late.get(work) ?? []), { step, latest: days.latest }]);
   }
   return [...late].flatMap(([work, of]): Warning[] => {
-    const isSheet = of.some(({ step }) => isUnplaced(step));
+    const isSheet = of.some(({ step }) => lacksDay(step));
     // After the first use it is said already that nothing of it is ticked.
     if (isSheet && asOf > season.firstUse) return [];
     const latest = of.reduce((last, { latest: day }) => later(last, day), of[0]!.latest);
@@ -167,7 +168,7 @@ export function seasonWarnings(
   const isOver = asOf > windowsOf(season).rideEnd;
   const level = isOver ? 'warning' : 'note';
   // Nor is the rest, until the machine has been made ready.
-  const isReady = steps.every((step) => step.done || !isStartUp(step));
+  const isReady = steps.every((step) => step.done || !makesReady(step));
   const over: Warning[] =
     season.firstUse < asOf && (isReady || isOver)
       ? [

@@ -1,4 +1,5 @@
 import { addDays, later } from '../dates.ts';
+import { lacksDay } from '../made-ready.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
 import { counted, listText, withinSentence, writtenDay } from '../written.ts';
@@ -39,7 +40,7 @@ function ready(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
 
 function firstUse(plan: PlanWithoutEvents, machine: MachinePlan): Draft {
   const ride = machine.steps.filter((step) => isRide(machine, step) && !step.done);
-  const lacking = machine.steps.filter((s) => s.phase === 'start-up' && !s.done && s.date === undefined);
+  const lacking = machine.steps.filter(lacksDay);
   const stops = machine.steps.flatMap((s) => (s.doNotRide ? [fillIn(s.doNotRide, s.amounts, readerOf(plan))] : []));
   const pressures = machine.tyres.map((t) => {
     const isAssumed = machine.assumptions.some((a) => a.field === `tyres.${t.position}.pressure`);

@@ -1,7 +1,7 @@
 import { earlier, later } from '../dates.ts';
 import type { Machine } from '../household.ts';
 import type { PlanStep } from '../season-plan.ts';
-import { sortSteps, through } from '../tasks/sort.ts';
+import { sortSteps } from '../tasks/sort.ts';
 import { startUpOrder } from './start-up.ts';
 
 /**
@@ -55,6 +55,21 @@ export function settleSteps(machine: Machine, steps: readonly PlanStep[]): PlanS
 function inPhases(steps: readonly PlanStep[]): PlanStep[] {
   const first = steps.filter((step) => step.phase === 'lay-up' || step.phase === 'swap');
   return [...first, ...steps.filter((step) => !first.includes(step))];
+}
+
+/** Predecessors with each dropped one replaced by what it came after itself. */
+function through(after: readonly string[], dropped: ReadonlyMap<string, PlanStep>): string[] {
+  const seen = new Set<string>();
+  const result = new Set<string>();
+  const visit = (id: string): void => {
+    if (seen.has(id)) return;
+    seen.add(id);
+    const behind = dropped.get(id)?.after;
+    if (behind) behind.forEach(visit);
+    else result.add(id);
+  };
+  after.forEach(visit);
+  return [...result];
 }
 
 /** The start-up is one row of steps, each behind the one before; paper waits for nobody. */

@@ -37,22 +37,3 @@ export function sortSteps(steps: readonly PlanStep[]): { steps: PlanStep[]; ring
   const ring = steps.filter((_, index) => waiting[index]! > 0);
   return { steps: [...sorted, ...ring], ring: ring.map((step) => step.id) };
 }
-
-/**
- * Predecessors with each that is not there replaced by what it came after itself.
- * @param after - ids of predecessors
- * @param dropped - the steps that are not there, by id
- */
-export function through(after: readonly string[], dropped: ReadonlyMap<string, Pick<PlanStep, 'after'>>): string[] {
-  const seen = new Set<string>();
-  const result = new Set<string>();
-  const visit = (id: string): void => {
-    if (seen.has(id)) return;
-    seen.add(id);
-    const behind = dropped.get(id)?.after;
-    if (behind) behind.forEach(visit);
-    else result.add(id);
-  };
-  after.forEach(visit);
-  return [...result];
-}
