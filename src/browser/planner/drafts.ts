@@ -5,6 +5,7 @@ import { ROAD_KINDS } from '../../content/kinds.ts';
 import { NO_TEXT } from '../../content/no-text.ts';
 import type { BenchRecord } from '../../planner/bench-record.ts';
 import { addDays, addMonths } from '../../planner/dates.ts';
+import { LEAD_DAYS } from '../../planner/tasks/parts.ts';
 import { recordOf } from '../bench/entries.ts';
 import { decimal } from '../decimal.ts';
 import { logOf } from './log-entries.ts';
@@ -187,8 +188,6 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
   };
 }
 
-const GIVEN_UP_DAYS = 21;
-
 /**
  * The next rest of a machine whose last one is over: the same days, so many years later that its end is still to come. Until the
  * start-up is ticked its sheet is wanted first; three weeks after the first use the plan gives it up.
@@ -203,7 +202,7 @@ export function nextRest(
   // A year that is still being typed is none.
   if (!isDay(firstUse) || firstUse >= today || firstUse < '1990') return undefined;
   const isReady = logOf(log).entries.some((said) => said.kind === 'done' && said.step === 'start-up');
-  if (!isReady && today <= addDays(firstUse, GIVEN_UP_DAYS)) return undefined;
+  if (!isReady && today <= addDays(firstUse, LEAD_DAYS)) return undefined;
   const years = Number(today.slice(0, 4)) - Number(firstUse.slice(0, 4));
   const months = 12 * (addMonths(firstUse, 12 * years) < today ? years + 1 : years);
   return { lastUse: isDay(lastUse) ? addMonths(lastUse, months) : lastUse, firstUse: addMonths(firstUse, months) };

@@ -4,7 +4,8 @@
  *   care.ts       maintainer, carry-in or visits          (power, freezing margin, chargers, number of visits)
  *   unit.ts       loss rates, readings, what the log holds
  *   rota.ts       trips
- *   here          paths, charges, margins, warnings
+ *   said.ts       what its charger and its log want said
+ *   here          paths, charges, margins
  */
 import { isoOfDay } from '../dates.ts';
 import type { Household, IsoDate, Machine } from '../household.ts';
@@ -21,6 +22,7 @@ import type { JudgedReading } from './readings.ts';
 import { restOf } from './rest.ts';
 import { chargeRota, IF_CHARGED, type Rota, type RotaCharge } from './rota.ts';
 import { freezingMonths, smallestMargin } from './run.ts';
+import { chargerWarnings, logWarnings } from './said.ts';
 import { type BatteryUnit, batteryUnit, foundLow, pathOf, rotaBattery } from './unit.ts';
 import { lapseWarnings } from './upkeep.ts';
 import { openCircuitVoltage } from './voltage.ts';
@@ -299,55 +301,4 @@ function whyText(
     parts.push(`Its turn on the charger comes on ${writtenDate(isoOfDay(charge.turnDay), household.locale)}.`);
   if (row.chargeToPct < 100) parts.push(`Stop at ${row.chargeToPct} %, by the ampere-hours.`);
   return parts.join(' ');
-}
-
-/**
- * Nothing of the household can charge the battery: a warning where charges are due or the chargers at hand are made for another
- * kind; a note where it is only charged at lay-up and start-up, and a charger has to be got for that.
- */
-function chargerWarnings(
-  { machine, battery, care }: BatteryUnit,
-  { charges: [first], chargeWithoutDay, chargeAtStartUp }: BatteryPlan,
-  { chargers, locale }: Household,
-): Warning[] {
-  const { none } = care.chargers;
-  // That a maintainer is lacking is told already.
-  if (!none || (care.care === 'maintainer' && !first)) return [];
-  const own = `${machine.name}'s battery`;
-  const isOther = chargers.length > 0 && chargers.every((c) => !c.chemistries.includes(battery.chemistry));
-  const isDue = first !== undefined || (chargeWithoutDay ?? chargeAtStartUp) !== undefined;
-  const need = first
-    ? `${own} has to be charged, first on ${writtenDate(first.date, locale)}`
-    : isDue
-      ? `${own} has to be charged`
-      : `No charge falls due while it rests, but ${own} is charged at lay-up and before the first start`;
-  return [
-    {
-      machine: machine.id,
-      level: isDue || isOther ? 'warning' : 'note',
-      text: `${need}, and no charger of the household serves it. ${none.why}`,
-      act: none.act,
-      about: 'charger',
-    },
-  ];
-}
-
-function logWarnings(unit: BatteryUnit): Warning[] {
-  const { machine, calibration } = unit;
-  const common = { machine: machine.id, about: 'battery' };
-  const found: Warning[] = (calibration.result?.problems ?? []).map((text) => ({
-    ...common,
-    level: 'note' as const,
-    text: `${machine.name}, reading of ${text}`,
-    act: 'Correct the log, or add the charge that was left out.',
-  }));
-  const suggests = calibration.result?.suggests;
-  if (suggests)
-    found.push({
-      ...common,
-      level: 'warning',
-      text: `${machine.name}: ${suggests}`,
-      act: 'Check the battery before the next trip.',
-    });
-  return found;
 }

@@ -39,7 +39,8 @@ export interface Windows {
   rideEnd: IsoDate;
 }
 
-const LEAD_DAYS = 21;
+/** Days for work on each side of a rest, and after the first use until the season is given up. Common practice. */
+export const LEAD_DAYS = 21;
 const BEFORE_LAST_DAYS = 14;
 
 /**

@@ -1,0 +1,57 @@
+/** What is to be warned of at a battery besides its cold and its maintainer: its charger, and what its log tells. */
+import type { Household } from '../household.ts';
+import type { BatteryPlan, Warning } from '../season-plan.ts';
+import { writtenDate } from '../written.ts';
+import type { BatteryUnit } from './unit.ts';
+
+/**
+ * Nothing of the household can charge the battery: a warning where charges are due or the chargers at hand are made for another
+ * kind; a note where it is only charged at lay-up and start-up, and a charger has to be got for that.
+ */
+export function chargerWarnings(
+  { machine, battery, care }: BatteryUnit,
+  { charges: [first], chargeWithoutDay, chargeAtStartUp }: BatteryPlan,
+  { chargers, locale }: Household,
+): Warning[] {
+  const { none } = care.chargers;
+  // That a maintainer is lacking is told already.
+  if (!none || (care.care === 'maintainer' && !first)) return [];
+  const own = `${machine.name}'s battery`;
+  const isOther = chargers.length > 0 && chargers.every((c) => !c.chemistries.includes(battery.chemistry));
+  const isDue = first !== undefined || (chargeWithoutDay ?? chargeAtStartUp) !== undefined;
+  const need = first
+    ? `${own} has to be charged, first on ${writtenDate(first.date, locale)}`
+    : isDue
+      ? `${own} has to be charged`
+      : `No charge falls due while it rests, but ${own} is charged at lay-up and before the first start`;
+  return [
+    {
+      machine: machine.id,
+      level: isDue || isOther ? 'warning' : 'note',
+      text: `${need}, and no charger of the household serves it. ${none.why}`,
+      act: none.act,
+      about: 'charger',
+    },
+  ];
+}
+
+/** What is wrong in the log of a battery, and what its readings suggest. */
+export function logWarnings(unit: BatteryUnit): Warning[] {
+  const { machine, calibration } = unit;
+  const common = { machine: machine.id, about: 'battery' };
+  const found: Warning[] = (calibration.result?.problems ?? []).map((text) => ({
+    ...common,
+    level: 'note' as const,
+    text: `${machine.name}, reading of ${text}`,
+    act: 'Correct the log, or add the charge that was left out.',
+  }));
+  const suggests = calibration.result?.suggests;
+  if (suggests)
+    found.push({
+      ...common,
+      level: 'warning',
+      text: `${machine.name}: ${suggests}`,
+      act: 'Check the battery before the next trip.',
+    });
+  return found;
+}
