@@ -1,5 +1,5 @@
 /** An invented machine, place, household and store for the tests of fuel, coolant, tyres, corrosion and service items. */
-import type { Household, Machine, Place } from '../../../src/planner/household.ts';
+import type { Assembly, Household, Job, Machine, Place } from '../../../src/planner/household.ts';
 import type { StoreMonth, StoreYear } from '../../../src/planner/storage/types.ts';
 
 const NORMALS = [-12, -10, -4, 3, 10, 15, 18, 16, 11, 4, -3, -9];
@@ -159,3 +159,35 @@ export function airMonths(wetHours = 100, rhPct = 75): StoreMonth[] {
     wetHoursP90: wetHours * 1.5,
   }));
 }
+
+/** A fuel tank that comes off, unless said otherwise. */
+export const assembly = (over: Partial<Assembly>): Assembly => ({
+  id: 'tank',
+  name: 'Fuel tank',
+  behind: [],
+  offMinutes: 10,
+  onMinutes: 10,
+  fasteners: [],
+  singleUse: [],
+  cautions: [],
+  refitNotes: [],
+  replaceNextTime: [],
+  safetyCritical: false,
+  ...over,
+});
+
+/** A job for which it comes off. */
+export const job = (over: Partial<Job>): Job => ({
+  id: 'valves',
+  name: 'Valve clearances',
+  assemblies: ['tank'],
+  minutes: 60,
+  parts: [],
+  tools: [],
+  cautions: [],
+  notes: [],
+  after: [],
+  needs: { stand: false, bench: false },
+  done: false,
+  ...over,
+});

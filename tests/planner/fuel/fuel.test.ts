@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BLENDS, planFuel, volumeCorrection } from '../../../src/planner/fuel/index.ts';
-import type { Assembly, Household, Job, Machine } from '../../../src/planner/household.ts';
+import type { Household, Machine } from '../../../src/planner/household.ts';
 import type { StoreYear } from '../../../src/planner/storage/types.ts';
-import { fuel, household, machine, place, storeYear } from '../fluids/fixture.ts';
+import { assembly, fuel, household, job, machine, place, storeYear } from '../fluids/fixture.ts';
 import { library } from '../tasks/library.ts';
 
 function plan(
@@ -24,34 +24,6 @@ function plan(
   return result;
 }
 const noStabiliser = household({ fuelCare: { canL: 10, cans: 1 } });
-const assembly = (over: Partial<Assembly>): Assembly => ({
-  id: 'tank',
-  name: 'Fuel tank',
-  behind: [],
-  offMinutes: 10,
-  onMinutes: 10,
-  fasteners: [],
-  singleUse: [],
-  cautions: [],
-  refitNotes: [],
-  replaceNextTime: [],
-  safetyCritical: false,
-  ...over,
-});
-const job = (over: Partial<Job>): Job => ({
-  id: 'valves',
-  name: 'Valve clearances',
-  assemblies: ['tank'],
-  minutes: 60,
-  parts: [],
-  tools: [],
-  cautions: [],
-  notes: [],
-  after: [],
-  needs: { stand: false, bench: false },
-  done: false,
-  ...over,
-});
 const rest = (lastUse: string, firstUse: string) => ({ season: { lastUse, firstUse, proposed: false, reasons: [] } });
 
 describe('drain or fill', () => {

@@ -12,34 +12,10 @@ import { localLimit } from '../../../src/planner/fuel/limits.ts';
 import { planFuel } from '../../../src/planner/fuel/plan.ts';
 import { tapText } from '../../../src/planner/fuel/tap.ts';
 import type { Fuel, Household, Machine } from '../../../src/planner/household.ts';
-import { fuel, household, machine, place, storeYear } from '../fluids/fixture.ts';
+import { assembly, fuel, household, job, machine, place, storeYear } from '../fluids/fixture.ts';
 
-const TANK: Machine['assemblies'][number] = {
-  id: 'tank',
-  name: 'Fuel tank',
-  behind: [],
-  offMinutes: 10,
-  onMinutes: 10,
-  fasteners: [],
-  singleUse: [],
-  cautions: [],
-  refitNotes: [],
-  replaceNextTime: [],
-  safetyCritical: false,
-};
-const JOB: Machine['jobs'][number] = {
-  id: 'valves',
-  name: 'Valves',
-  assemblies: [],
-  minutes: 60,
-  parts: [],
-  tools: [],
-  cautions: [],
-  notes: [],
-  after: [],
-  needs: { stand: false, bench: false },
-  done: false,
-};
+const TANK = assembly({});
+const JOB = job({ name: 'Valves', assemblies: [] });
 const CARE = { canL: 10, cans: 1, stabiliserDoseMLPerL: 4 };
 
 function planned(
