@@ -37,6 +37,7 @@ import type {
   TyrePlan,
   Warning,
 } from './season-plan.ts';
+import { usualLowC } from './storage/index.ts';
 import { planStrip, refitSteps, winterSteps } from './strip/index.ts';
 import { concreteSteps } from './tasks/index.ts';
 import { planTyres } from './tyres/index.ts';
@@ -218,7 +219,8 @@ function airOf(context: PlaceContext, machine: Machine, rest: Rest): AirPlan {
     frostSayable: sayable.frost,
     typicalFactor: sayable.typicalFactor,
     why: sayable.why === '' ? undefined : sayable.why,
-    lowestC: Math.min(...rest.months.map((month) => air.lowestC[month - 1]!)),
+    // A record, where one is given, is known; what the drawn years bring is not.
+    lowestC: Math.max(usualLowC(air, rest.months), rest.designLowC),
     highestC: Math.max(...rest.months.map((month) => air.highestC[month - 1]!)),
     reckonedLowC: rest.designLowC,
   };

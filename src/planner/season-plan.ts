@@ -225,9 +225,11 @@ export interface AirPlan {
   /** Factor by which a half-year's hours typically differ from those of a real year. */
   typicalFactor: { condensation: number; frost: number; wet: number };
   why?: string | undefined;
+  /** The coldest hour that a usual year brings to the store over the rest [°C]. */
   lowestC: number;
+  /** The warmest hour of all the years reckoned [°C]. */
   highestC: number;
-  /** The coldest to be reckoned with in the store over the rest: rarer than any hour of usual years [°C]. */
+  /** The coldest to be reckoned with in the store over the rest: rarer than the coldest hour of a usual year [°C]. */
   reckonedLowC: number;
 }
 

@@ -28,6 +28,7 @@ export const CHECKS: Readonly<Record<string, Check>> = {
   'chargers serve one battery at a time': chargersFree,
   'sessions keep to hours, days and order': sessionsKeep,
   'what comes off goes on in reverse': stripReversed,
+  'colds are in order': coldsInOrder,
   'supplies are amounts with a day': suppliesSound,
   'trials are sound': trialsSound,
 };
@@ -75,6 +76,13 @@ function soundTexts({ household, result }: Planned): string[] {
   };
   visit(result.plan, 'plan');
   return found.slice(0, 5);
+}
+
+/** What is reckoned with is not milder than a usual year's coldest hour, and that not warmer than the year's warmest. */
+function coldsInOrder({ result }: Planned): string[] {
+  return result.plan.machines.flatMap(({ id, air: { reckonedLowC, lowestC, highestC } }) =>
+    reckonedLowC <= lowestC && lowestC <= highestC ? [] : [`${id}: ${reckonedLowC}, ${lowestC}, ${highestC} °C`],
+  );
 }
 
 function openedIsClosed({ result }: Planned): string[] {

@@ -65,7 +65,7 @@ export function fillAmounts(fuel: Fuel, fillC: number, hottestC: number, share =
           { name: 'density at 15 °C, ρ', value: densityKgM3, unit: 'kg/m³' },
           { name: 'expansion coefficient α', value: expansionPerK(densityKgM3), unit: '1/K' },
           { name: 'fuel temperature on the fill day', value: fillC, unit: '°C' },
-          { name: 'warmest hour of usual years in the store over the rest', value: hottestC, unit: '°C' },
+          { name: 'warmest hour of the years reckoned, in the store over the rest', value: hottestC, unit: '°C' },
         ],
         result: { value: fullAtHottestPct, unit: '%' },
         sources: [EXPANSION_SOURCE],

@@ -34,7 +34,7 @@ export function waterPart(input: FuelInput & { fuel: Fuel; levelL: number }): {
     inputs: [
       { name: 'fuel in the tank', value: levelL, unit: 'L' },
       { name: 'blend', value: fuel.blend, unit: '' },
-      { name: 'coldest hour of usual years in the store', value: lowestStoreC, unit: '°C' },
+      { name: 'coldest hour of a usual year in the store', value: lowestStoreC, unit: '°C' },
       { name: 'water held', value: share.value, unit: '% by volume' },
       {
         name: 'range of it',

@@ -12,6 +12,12 @@ function p90(values: number[]): number {
   return sorted[Math.ceil(0.9 * sorted.length) - 1]!;
 }
 
+/** Half of the years lie at or over this (of an even number of years, the mean of the middle two). */
+function median(values: number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return (sorted[Math.floor((sorted.length - 1) / 2)]! + sorted[Math.ceil((sorted.length - 1) / 2)]!) / 2;
+}
+
 const mean = (values: number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
 
 /**
@@ -57,7 +63,7 @@ export function storeAir(
   return {
     months,
     sayable: sayableFor(climate, enclosure),
-    lowestC: MONTH_DAYS.map((_, m) => Math.min(...ofMonth('lowC', m))),
+    lowestC: MONTH_DAYS.map((_, m) => ofMonth('lowC', m)),
     highestC: MONTH_DAYS.map((_, m) => Math.max(...ofMonth('highC', m))),
     year: {
       meanC: byDays((x) => x.meanC),
@@ -68,4 +74,15 @@ export function storeAir(
     },
     years: weather.years,
   };
+}
+
+/**
+ * The coldest hour that a usual year brings to the store in some of its months.
+ * @param air - the store's air
+ * @param months - the months, 1 to 12
+ * @returns the median over the years of their coldest hour in these months [°C]
+ */
+export function usualLowC(air: Pick<StoreAir, 'years' | 'lowestC'>, months: number[]): number {
+  const years = Array.from({ length: air.years }, (_, y) => Math.min(...months.map((m) => air.lowestC[m - 1]![y]!)));
+  return median(years);
 }

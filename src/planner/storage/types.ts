@@ -80,8 +80,8 @@ export interface Sayable {
 export interface StoreAir {
   months: StoreMonth[];
   sayable: Sayable;
-  /** Lowest store hour of each month over the ensemble, January first [°C]. */
-  lowestC: number[];
+  /** Lowest store hour of each month, January first, in each year of the ensemble [°C]. */
+  lowestC: number[][];
   /** Highest store hour of each month over the ensemble, January first [°C]. */
   highestC: number[];
   /** Means over the whole year. */

@@ -323,8 +323,8 @@ export const machine = {
   air: {
     heading: 'Air of the store',
     reckoned: 'Coldest to be reckoned with',
-    lowest: 'Coldest hour of usual years',
-    highest: 'Warmest hour of usual years',
+    lowest: 'Coldest hour of a usual year',
+    highest: 'Warmest to be reckoned with',
     which:
       'Damp and rust are reckoned from usual years; what frost could burst or kill from a rare cold beyond them, the coldest to be reckoned with.',
     typical: (factor: AirPlan['typicalFactor'], said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>) => {

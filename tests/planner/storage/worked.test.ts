@@ -8,6 +8,7 @@ import {
   storeAir,
   storeDesignLow,
   storeNormalYear,
+  usualLowC,
 } from '../../../src/planner/storage/index.ts';
 import { sayableFor } from '../../../src/planner/storage/sayable.ts';
 import { stepWeights } from '../../../src/planner/storage/step.ts';
@@ -113,7 +114,7 @@ test('the months of a constant year add up to the year', () => {
   expect(months.map(({ wetHours }) => wetHours / 24)).toEqual([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]);
   // Of one year, nine in ten are that year.
   for (const m of months) expect([m.wetHoursP90, m.frostHoursP90, m.condensationHoursP90]).toEqual([m.wetHours, 0, 0]);
-  for (const t of [...lowestC, ...highestC]) expect(t).toBeCloseTo(5, 6);
+  for (const t of [...lowestC.flat(), ...highestC]) expect(t).toBeCloseTo(5, 6);
 });
 
 test('humidity in a warmer store is the vapour from outdoors over its own saturation', () => {
@@ -183,4 +184,14 @@ test('metal that there is not is refused with what there is', () => {
       `metal time constant: ${hours} h found, 0 to 100 h expected`,
     );
   expect(() => storeAir(COLD, store(), 100, OPTIONS)).not.toThrow();
+});
+
+test('the coldest hour of a usual year is the middle one of the years’ coldest hours in the months asked for', () => {
+  const march = [0, -2, -1, -30];
+  const april = [-5, 3, 4, 2];
+  const lowestC = Array.from({ length: 12 }, (_, m) => (m === 2 ? march : m === 3 ? april : [9, 9, 9, 9]));
+  // Coldest of March and April: −5, −2, −1, −30; the middle two −2 and −5.
+  expect(usualLowC({ years: 4, lowestC }, [3, 4])).toBe(-3.5);
+  expect(usualLowC({ years: 4, lowestC }, [3])).toBe(-1.5);
+  expect(usualLowC({ years: 3, lowestC: lowestC.map((l) => l.slice(0, 3)) }, [4])).toBe(3);
 });
