@@ -1,4 +1,4 @@
-/** The steps of a sheet under their headings, with what can hurt told once at the head of the part that first needs it. */
+/** The steps of a sheet under their headings, with what can hurt told once, right before the work that first needs it. */
 import type { MachineKind } from '../planner/household.ts';
 import type { PlanStep } from '../planner/season-plan.ts';
 import { caution } from '../planner/tasks/cautions.ts';
@@ -16,11 +16,17 @@ export interface SheetStep {
   about: string[];
 }
 
-export interface SheetGroup {
-  heading: string;
-  /** In full, those that no earlier part of the sheet has told. */
+/** Steps in a row, of one part of the work or of several. */
+export interface SheetRun {
+  /** In full, those that nothing before on the sheet has told. */
   cautions: { title: string; text: string }[];
   steps: SheetStep[];
+}
+
+export interface SheetGroup {
+  heading: string;
+  /** Where another part of the work brings cautions that are new, it begins a new run. */
+  runs: SheetRun[];
 }
 
 const words = WORDS.sheet;
@@ -40,20 +46,47 @@ export function sheetGroups(
 ): SheetGroup[] {
   const groups: SheetGroup[] = [];
   const told = new Set<string>();
-  steps.forEach((step, i) => {
-    const heading = headingOf(step, kind, machine, format);
-    if (groups.at(-1)?.heading !== heading) groups.push({ heading, cautions: [], steps: [] });
-    const group = groups.at(-1)!;
-    const mind = step.cautions.map((id) => {
-      const row = caution(id);
-      if (!row) return format.fillIn(id, step.amounts).replace(/[.]$/, '');
-      if (!told.has(id)) group.cautions.push({ title: row.title, text: `${row.text} ${row.defer}` });
-      told.add(id);
-      return row.title;
-    });
-    group.steps.push({ step, number: i + 1, mind, about: aboutOf(step, format) });
-  });
+  let number = 0;
+  for (const part of partsOf(steps, (step) => headingOf(step, kind, machine, format))) {
+    if (groups.at(-1)?.heading !== part.heading) groups.push({ heading: part.heading, runs: [] });
+    const { runs } = groups.at(-1)!;
+    const cautions = untold(part.steps, told);
+    if (runs.length === 0 || cautions.length > 0) runs.push({ cautions, steps: [] });
+    for (const step of part.steps) {
+      number += 1;
+      runs.at(-1)!.steps.push({ step, number, mind: mindOf(step, format), about: aboutOf(step, format) });
+    }
+  }
   return groups;
+}
+
+/** Steps in a row that stand under one heading and belong to one part of the work. */
+function partsOf(
+  steps: readonly PlanStep[],
+  headingFor: (step: PlanStep) => string,
+): { heading: string; part: string; steps: PlanStep[] }[] {
+  const parts: { heading: string; part: string; steps: PlanStep[] }[] = [];
+  for (const step of steps) {
+    const heading = headingFor(step);
+    const last = parts.at(-1);
+    if (last?.heading === heading && last.part === step.part) last.steps.push(step);
+    else parts.push({ heading, part: step.part, steps: [step] });
+  }
+  return parts;
+}
+
+/** The cautions of these steps that were not told yet; from here on they are. */
+function untold(steps: readonly PlanStep[], told: Set<string>): SheetRun['cautions'] {
+  const ids = new Set(steps.flatMap((step) => step.cautions).filter((id) => !told.has(id)));
+  return [...ids].flatMap((id) => {
+    told.add(id);
+    const row = caution(id);
+    return row ? [{ title: row.title, text: `${row.text} ${row.defer}` }] : [];
+  });
+}
+
+function mindOf(step: PlanStep, format: Format): string[] {
+  return step.cautions.map((id) => caution(id)?.title ?? format.fillIn(id, step.amounts).replace(/[.]$/, ''));
 }
 
 function headingOf(step: PlanStep, kind: SheetKind, machine: MachineKind, format: Format): string {

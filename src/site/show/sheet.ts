@@ -56,10 +56,10 @@ ${list(
 ${list(words.open(open.length), open.map(openText), '; ')}</section>
 ${sheetGroups(steps, kind, machine.kind, format).map(
   (group) =>
-    html`<section>${heading(level, group.heading, 'stage')}${
-      group.cautions.length > 0 &&
-      html`<ul class="cautions">${group.cautions.map((c) => html`<li><strong>${c.title}.</strong> ${c.text}</li>`)}</ul>`
-    }<ol class="steps">${group.steps.map((row) => stepOf(row, machine.kind, format))}</ol></section>`,
+    html`<section>${heading(level, group.heading, 'stage')}${group.runs.map(
+      ({ cautions, steps }) =>
+        html`${cautions.length > 0 && html`<ul class="cautions">${cautions.map((c) => html`<li><strong>${c.title}.</strong> ${c.text}</li>`)}</ul>`}<ol class="steps">${steps.map((row) => stepOf(row, machine.kind, format))}</ol>`,
+    )}</section>`,
 )}
 ${torques.length > 0 && part('torque', words.torque, torqueTable(torques))}
 ${part(
