@@ -2,7 +2,17 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readFolder } from '../../src/content/read-folder.ts';
 import { planSeason } from '../../src/planner/plan.ts';
-import { counted, writtenDate } from '../../src/planner/written.ts';
+import {
+  counted,
+  listText,
+  partsText,
+  sentence,
+  withinSentence,
+  withSeparator,
+  writtenDate,
+  writtenDay,
+  writtenMonth,
+} from '../../src/planner/written.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 
@@ -20,6 +30,65 @@ test('one is counted in the singular', () => {
   expect(counted(1, 'day')).toBe('1 day');
   expect(counted(4, 'day')).toBe('4 days');
   expect(counted(0, 'box', 'boxes')).toBe('0 boxes');
+});
+
+test('a day in short has its weekday; a month its name', () => {
+  // 3 December 2026 is a Thursday: 29 November, the first Sunday of Advent, is four days before it.
+  expect(writtenDay('2026-12-03', 'en-GB')).toBe('Thu, 3 Dec 2026');
+  expect(['en-GB', 'nb-NO'].map((locale) => writtenMonth(2, locale))).toEqual(['February', 'February']);
+  expect([writtenMonth(1, 'en-GB'), writtenMonth(12, 'en-GB')]).toEqual(['January', 'December']);
+});
+
+test('only a tag that begins with the language English is English', () => {
+  // "enm" is Middle English (ISO 639-2): no language of a reader, and no English of this century.
+  expect(writtenDate('2026-10-25', 'enm-US')).toBe('25 October 2026');
+  expect(writtenDate('2026-10-25', 'sw-US')).toBe('25 October 2026');
+  expect(writtenDate('2026-10-25', 'EN-us')).toBe('October 25, 2026');
+});
+
+test('a decimal has the sign of its language (CLDR), in Latin digits', () => {
+  expect(withSeparator('7.2', 'de-DE')).toBe('7,2');
+  expect(withSeparator('7.2', 'en-US')).toBe('7.2');
+  expect(withSeparator('12', 'de-DE')).toBe('12');
+  // Egypt's own digits have the Arabic decimal sign, "٫"; its Latin ones have a point.
+  expect(withSeparator('7.2', 'ar-EG')).toBe('7.2');
+  expect(withSeparator('7.2', 'no such tag')).toBe('7.2');
+});
+
+test('things are listed as in English, without a comma before "and"', () => {
+  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listText)).toEqual(['', 'a', 'a and b', 'a, b and c']);
+});
+
+test('a name within a sentence begins small, unless it is an abbreviation; a sentence begins with a capital', () => {
+  expect(['Insurance', 'MOT', 'a tax', 'Öl', 'X'].map(withinSentence)).toEqual([
+    'insurance',
+    'MOT',
+    'a tax',
+    'öl',
+    'X',
+  ]);
+  expect(['snow machine', '12 V socket', ''].map(sentence)).toEqual(['Snow machine', '12 V socket', '']);
+});
+
+const step = (part: string, minutes: number, title = `${part}, a step`) => ({ part, minutes, title });
+
+test('a session of one step is named by the step, unless that is long', () => {
+  expect(partsText([step('Wash', 30, 'Wash the chain')])).toBe('wash the chain');
+  // Sixty letters still go into a title, one more does not.
+  expect(partsText([step('Wash', 30, `W${'a'.repeat(59)}`)])).toBe(`w${'a'.repeat(59)}`);
+  expect(partsText([step('Wash', 30, `W${'a'.repeat(60)}`)])).toBe('wash');
+});
+
+test('of several parts the two that take longest are named, in the order of the work', () => {
+  expect(partsText([step('Wash', 10), step('Oil', 20)])).toBe('wash; oil');
+  // A third one is named rather than counted.
+  expect(partsText([step('Wash', 10), step('Oil', 20), step('Tyres', 5)])).toBe('wash; oil; tyres');
+  const four = [step('Wash', 10), step('Oil', 20), step('Tyres', 5), step('Fuel', 25)];
+  expect(partsText(four)).toBe('oil; fuel; 2 more');
+  // Wash takes 30 min in two steps, more than oil and fuel.
+  expect(partsText([...four, step('Wash', 20)])).toBe('wash; fuel; 2 more');
+  // Two steps of one part are no step of their own.
+  expect(partsText([step('Wash', 10), step('Wash', 20)])).toBe('wash');
 });
 
 /** Every sentence of a plan with its place; what is to be pasted into a file, and what a source prints, is left out. */

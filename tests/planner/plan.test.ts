@@ -1,0 +1,17 @@
+/** What the composition itself decides; each model has tests of its own. */
+import { expect, test } from 'vitest';
+import { planSeason } from '../../src/planner/plan.ts';
+import { yard } from './agenda/world.ts';
+import { COVER } from './cover.ts';
+import { machine } from './fluids/fixture.ts';
+
+test('of a machine’s warnings the gravest comes first', () => {
+  const season = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: true, reasons: [] };
+  const home = yard({}, { machines: [machine({ season })], procedures: COVER });
+  const { plan } = planSeason(home, { asOf: '2026-10-01', quick: true });
+  const levels = plan.machines[0]!.warnings.map(({ level }) => level);
+  // Without an hour the lay-up is late (a warning), nothing makes the machine ready (a danger); proposed dates are a note.
+  expect(new Set(levels)).toEqual(new Set(['danger', 'warning', 'note']));
+  const grave = { danger: 0, warning: 1, note: 2 };
+  expect(levels).toEqual(levels.toSorted((a, b) => grave[a] - grave[b]));
+});
