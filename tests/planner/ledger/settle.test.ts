@@ -61,6 +61,27 @@ test('what came after a step that is left out comes after what that step came af
   expect(afterOf(steps)).toEqual({ wash: [], cover: ['wash'] });
 });
 
+test('a ladder of steps that are left out is climbed once, however many ways lead up it', () => {
+  // Each rung comes after the two below it: of sixty there are more than 10¹² ways (Fibonacci numbers).
+  const rungs = Array.from({ length: 60 }, (_, i) =>
+    step(`rung${i}`, { after: [i > 0 ? `rung${i - 1}` : 'wash', i > 1 ? `rung${i - 2}` : 'wash'] }),
+  );
+  const steps = settle([step('wash'), ...rungs, step('cover', { after: ['rung59'] })], {
+    skippedSteps: rungs.map(({ id }) => ({ stepId: id, date: '2026-10-25' })),
+  });
+  expect(afterOf(steps)).toEqual({ wash: [], cover: ['wash'] });
+});
+
+test('a start-up step that opens something is on the sheet unless all of it is open already', () => {
+  const steps = settle([
+    step('plugs', { opens: ['lead-off'] }),
+    sheetStep('look', { opens: ['lead-off', 'guard-off'] }),
+    sheetStep('again', { opens: ['lead-off', 'guard-off'] }),
+    sheetStep('close', { closes: ['lead-off', 'guard-off'] }),
+  ]);
+  expect(steps.map(({ id }) => id)).toEqual(['plugs', 'look', 'close']);
+});
+
 test('a step closes only what is open by then, and one that closes nothing is not on the sheet', () => {
   const steps = settle([
     step('plug', { opens: ['exhaust-plugged'] }),
@@ -134,6 +155,22 @@ test('an item opened twice, closed unopened, or never closed is told with its st
     openedBy: 'own.plug',
     closedBy: 'free',
   });
+});
+
+test('an item of a step that is repeated has the words of that step and of what it is repeated for', () => {
+  const lift = (over: object) =>
+    stepOf({ opens: [{ item: 'off-ground', state: 'lifted', safetyCritical: true }], ...over });
+  const state = (over: object) => {
+    const own = [procedureOf({ id: 'own', phase: 'lay-up', steps: [lift({ id: 'lift', ...over })] })];
+    const steps = [
+      step('own.lift', { opens: ['off-ground:front'] }),
+      sheetStep('down', { closes: ['off-ground:front'] }),
+    ];
+    return buildLedger({ ...machine, asLeft: [] }, steps, own).items.map((item) => [item.state, item.safetyCritical]);
+  };
+  expect(state({ each: 'tyre' })).toEqual([['lifted (front)', true]]);
+  // Of a step that stands once it is another item, of which no more is known than its id.
+  expect(state({})).toEqual([['off ground:front', false]]);
 });
 
 test('an assembly in the ledger goes by its name, and is as safety-critical as it is', () => {
