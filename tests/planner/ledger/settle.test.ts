@@ -158,7 +158,7 @@ test('an item opened twice, closed unopened, or never closed is told with its st
 });
 
 test('an item of a step that is repeated has the words of that step and of what it is repeated for', () => {
-  const lift = (over: object) =>
+  const lift = (over: { id: string }) =>
     stepOf({ opens: [{ item: 'off-ground', state: 'lifted', safetyCritical: true }], ...over });
   const state = (over: object) => {
     const own = [procedureOf({ id: 'own', phase: 'lay-up', steps: [lift({ id: 'lift', ...over })] })];
