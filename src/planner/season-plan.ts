@@ -131,6 +131,8 @@ export interface BatteryPlan {
   /** Where the battery spends the rest. */
   keptAt: 'machine' | 'room';
   connected: boolean;
+  /** Nothing can charge it where it rests: it stays in the machine, at a place without electricity. No charge is planned. */
+  outOfReach?: true | undefined;
   /**
    * Of a battery on a maintainer, the first reading that says that it is not kept full: reckoned without one from that day on.
    * Absent while readings, if any, say nothing against it.

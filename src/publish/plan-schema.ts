@@ -86,6 +86,10 @@ const battery = z
     careReason: text,
     keptAt: z.enum(['machine', 'room']),
     connected: z.boolean(),
+    outOfReach: z
+      .literal(true)
+      .optional()
+      .meta({ description: 'It does not come out, at a place without electricity: no charge is planned' }),
     notKeptSince: date
       .optional()
       .meta({ description: 'On a maintainer that does not keep it full, by the readings from this day on' }),

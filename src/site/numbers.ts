@@ -39,7 +39,7 @@ function battery({ battery }: MachinePlan, format: Format): BigNumber[] {
 
 /** The first charge; where its day is past, that it is overdue and when it is to be made. */
 function nextCharge(
-  { charges, care, chargeWithoutDay, chargeAtStartUp, notKeptSince }: BatteryPlan,
+  { charges, care, chargeWithoutDay, chargeAtStartUp, notKeptSince, outOfReach }: BatteryPlan,
   { shortDay, fromNow }: Format,
 ): BigNumber {
   const [first] = charges;
@@ -51,7 +51,11 @@ function nextCharge(
     };
   if (first) return { name: words.firstCharge, value: shortDay(first.date), note: words.charges(charges.length) };
   if (chargeWithoutDay !== undefined)
-    return { name: words.dueBy, value: shortDay(chargeWithoutDay), note: words.withoutDay };
+    return {
+      name: words.dueBy,
+      value: shortDay(chargeWithoutDay),
+      note: words[outOfReach ? 'outOfReach' : 'withoutDay'],
+    };
   if (chargeAtStartUp !== undefined) {
     const { due, overdue } = chargeAtStartUp;
     return {

@@ -54,6 +54,13 @@ test('one that no day was found for is told with its day, not as none', () => {
   expect(page).not.toMatch(/No charge is needed/);
 });
 
+test('one that nothing can charge where it rests is told so, not that no day was found', () => {
+  const { figure, page } = shown(aBattery([], { chargeWithoutDay: '2027-01-11', outOfReach: true }));
+  expect(figure).toBe('Charge due by Jan 11: nothing can charge it there: see the warnings');
+  expect(page).toMatch(/A charge is due by Jan 11, 2027, and nothing can charge it where it rests/);
+  expect(page).not.toMatch(/Charged on visits|no day was found/);
+});
+
 test('on a maintainer that keeps it nothing is lost; on one that does not, that is said', () => {
   const kept = { care: 'maintainer' as const, firstMonthLossPct: { low: 0, expected: 0, high: 0 } };
   expect(shown(aBattery([], kept)).page).toMatch(/none, while the maintainer makes it good/);

@@ -4,7 +4,7 @@ import type { Warning } from '../season-plan.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { formatOne } from '../units/index.ts';
 import { counted } from '../written.ts';
-import { type ChargerChoice, chargersFor, round } from './charge.ts';
+import { type ChargerChoice, chargersFor, isOutOfReach, round } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import { type LossCurve, type LossRates, lossCurve, lossRates, monthlyText, type Surroundings } from './loss.ts';
 import type { Rest } from './rest.ts';
@@ -139,9 +139,11 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
       reason: `It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')} in the coldest to be reckoned with: in ${room.name} it can be charged on any day, so it spends the rest there.`,
     };
   const stays = `${c.battery.removable ? 'no warm room is named' : 'it does not come out'}, so it stays in the machine`;
-  const charging = tooColdToCharge
-    ? ` It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')} in the coldest to be reckoned with${freezes ? '' : `; ${stays}`}: charge it on a warm day, or bring ${c.battery.removable ? 'it' : 'the machine'} into the warm for the charge.`
-    : '';
+  const outOfReach = isOutOfReach(c.battery, c.place);
+  const charging =
+    tooColdToCharge && !outOfReach
+      ? ` It must not be charged below ${say(row.minChargeC!, '°C')}, and ${c.place.name} can fall to ${say(coldest, '°C')} in the coldest to be reckoned with${freezes ? '' : `; ${stays}`}: charge it on a warm day, or bring ${c.battery.removable ? 'it' : 'the machine'} into the warm for the charge.`
+      : '';
   if (visits === 0 && !freezes)
     return {
       care: 'visits' as const,
@@ -158,6 +160,11 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
     return {
       care: 'visits' as const,
       reason: `Its charge would last the rest, even at its fastest loss.${cold}${charging}`,
+    };
+  if (outOfReach)
+    return {
+      care: 'visits' as const,
+      reason: `Nothing can charge it where it rests: it does not come out, and there is no power at ${c.place.name}.${cold}`,
     };
   const why = !c.place.power
     ? `there is no power at ${c.place.name}`
@@ -187,7 +194,9 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
       warnings.push({
         level: 'warning',
         text: `${machine.name}'s battery is to stay on a maintainer, but there is no power at ${place.name}.`,
-        act: 'Bring power there, carry the battery in, or choose visits; until then reckon with no charge at all.',
+        act: battery.removable
+          ? 'Bring power there, carry the battery in, or choose visits; until then it is charged as on visits.'
+          : 'Bring power there, or let the machine rest where there is power; until then reckon with no charge at all.',
       });
     else if (care.chargers.maintainers.length === 0)
       warnings.push({
@@ -244,6 +253,7 @@ export function marginWarning(
   if (care.keptAt === 'room' || !(margin.minK < MARGIN_K.warn)) return [];
   const row = chemistryRow(c.battery.chemistry);
   const acid = row.acid !== undefined;
+  const outOfReach = isOutOfReach(c.battery, c.place);
   const near = nearness(margin.minK, row, c.household);
   const text = `In the coldest that ${c.place.name} must be reckoned with, ${c.machine.name}'s battery comes ${near}.`;
   if (margin.minK >= MARGIN_K.bringIn)
@@ -254,12 +264,16 @@ export function marginWarning(
         act: acid
           ? care.care === 'maintainer'
             ? 'Only full is it that far from freezing: see before a cold spell that the maintainer works, and read the volts.'
-            : 'Keep it well charged: charge it before a cold spell, not after.'
-          : 'Look up the lowest storage temperature of this very battery, or carry it in before the coldest weeks.',
+            : outOfReach
+              ? 'Have it full as the rest begins: nothing can charge it there. Or let the machine rest where it is milder.'
+              : 'Keep it well charged: charge it before a cold spell, not after.'
+          : `Look up the lowest storage temperature of this very battery, or ${c.battery.removable ? 'carry it in' : 'move the machine'} before the coldest weeks.`,
       },
     ];
   const act = !c.battery.removable
-    ? 'It does not come out: keep it fully charged, on a maintainer if there is power, or move the machine.'
+    ? outOfReach
+      ? 'It does not come out, and nothing can charge it there: move the machine, or have a workshop take the battery out.'
+      : 'It does not come out: keep it fully charged, on a maintainer, or move the machine.'
     : c.household.batteryRoom
       ? `Carry it to ${c.household.batteryRoom.name}.`
       : 'Carry it to a place that stays above freezing, and say so: "I can carry the battery into the house" in the form, batteryRoom in household.yaml.';

@@ -57,6 +57,14 @@ export interface ChargerChoice {
   none?: { why: string; act: string } | undefined;
 }
 
+/** Nothing can charge it where it rests: it does not come out, and there is no electricity. */
+export const isOutOfReach = ({ removable }: Pick<Battery, 'removable'>, { power }: Pick<Place, 'power'>): boolean =>
+  !removable && !power;
+
+/** What can be done about a battery that is out of reach. Common practice. */
+export const OUT_OF_REACH_ACT =
+  'Let the machine rest where there is electricity, bring electricity to it, or take it to some for each charge; or have a workshop take the battery out for the rest.';
+
 /**
  * Chargers of the household that suit a battery and can meet it.
  *
@@ -75,8 +83,12 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
   const chargers = gentle.filter((c) => here(c) || fetched(c));
   const maintainers = gentle.filter((c) => c.maintainer && here(c));
   const get = `Get or borrow a charger of at most ${round(limit, 1, household.locale)} A with a programme for ${row.name}, or one that can be set so low.`;
-  const none =
-    household.chargers.length === 0
+  const none = isOutOfReach(battery, place)
+    ? {
+        why: `It does not come out of the machine, and there is no electricity at ${place.name}.`,
+        act: OUT_OF_REACH_ACT,
+      }
+    : household.chargers.length === 0
       ? { why: 'The household lists no charger.', act: get }
       : right.length === 0
         ? {
@@ -90,8 +102,8 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
             }
           : !battery.removable
             ? {
-                why: `The battery of ${machine.name} does not come out, and there is no power with a fitting charger at ${place.name}.`,
-                act: 'Bring a lead with power there, or a charger that can be carried.',
+                why: `The battery of ${machine.name} does not come out, and none of the fitting chargers is at ${place.name}.`,
+                act: 'Bring one there, or a charger that can be carried.',
               }
             : {
                 why: 'A fitting charger is at hand, but no place with power to use it.',

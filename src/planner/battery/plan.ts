@@ -21,6 +21,7 @@ import { dayReached, type LossRate, lossPct, type Reset } from './loss.ts';
 import type { JudgedReading } from './readings.ts';
 import { restOf } from './rest.ts';
 import { chargeRota, IF_CHARGED, type Rota, type RotaCharge } from './rota.ts';
+import type { RotaBattery } from './rota-battery.ts';
 import { freezingMonths, smallestMargin } from './run.ts';
 import { chargerWarnings, logWarnings } from './said.ts';
 import { type BatteryUnit, batteryUnit, foundLow, pathOf, rotaBattery } from './unit.ts';
@@ -44,7 +45,8 @@ export interface BatteriesPlan {
  * Plans all batteries of a household.
  *
  * A battery on a maintainer is taken as full until a reading says that it is not; from then on, and without power at its place,
- * it is charged on trips like the others.
+ * it is charged on trips like the others. For one that nothing can charge where it rests no charge is planned: by when it is due is
+ * said, and what can be done.
  * A charge that the record does not hold was not made, and falls on `asOf` or later; once the first use was to be, it is the
  * start-up's own.
  * @param household - the household
@@ -66,7 +68,7 @@ export function planBatteries(
     return batteryUnit({ ...c, care }, household, asOf);
   });
   const rota = chargeRota(
-    units.filter((unit) => !unit.maintained).map((unit) => rotaBattery(unit, household)),
+    units.filter((unit) => !unit.maintained && !unit.outOfReach).map((unit) => rotaBattery(unit, household)),
     household,
   );
   const plans = new Map<string, BatteryPlan>();
@@ -162,7 +164,9 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
   const expected = run(rates.expected, logged);
   const high = run(rates.high, unit.loggedHigh);
   const charges = planned.map((charge, i) => chargeOf(unit, charge, i, planned, { expected, high }, rota, household));
-  const due = rota.problems.find((problem) => problem.machine === machine.id)?.due;
+  const due = unit.outOfReach
+    ? dueWithin(rotaBattery(unit, household))
+    : rota.problems.find((problem) => problem.machine === machine.id)?.due;
   const noDay = due === undefined ? undefined : isoOfDay(due);
   const isPast = unit.firstDay > rest.firstDay + rest.days;
   const where = care.keptAt === 'room' ? { roomC: care.roomC } : { designLow: unit.designLow };
@@ -180,6 +184,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     careReason: reasonNow(unit, charges, household),
     keptAt: care.keptAt,
     connected: care.connected,
+    outOfReach: unit.outOfReach || undefined,
     notKeptSince: unit.upkeep?.lapse && rest.dates[unit.upkeep.lapse.from],
     thresholdPct: row.thresholdPct,
     paths: { low: daysOf(unit, low), expected: daysOf(unit, expected), high: daysOf(unit, high) },
@@ -208,6 +213,9 @@ function reasonNow({ care, upkeep, rest }: BatteryUnit, charges: readonly Charge
   const since = writtenDate(rest.dates[upkeep.lapse.from]!, locale);
   return `${care.reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one, until a rested reading shows it full.`;
 }
+
+/** The day by which a battery is to be charged before its start-up; undefined where none is. */
+const dueWithin = ({ firstDue, endDay }: RotaBattery) => (firstDue < endDay ? firstDue : undefined);
 
 function daysOf(unit: BatteryUnit, path: Float64Array): BatteryDay[] {
   const { rest, curve, battery } = unit;

@@ -2,17 +2,22 @@
 import type { Household } from '../household.ts';
 import type { BatteryPlan, Warning } from '../season-plan.ts';
 import { writtenDate } from '../written.ts';
+import { OUT_OF_REACH_ACT } from './charge.ts';
 import type { BatteryUnit } from './unit.ts';
 
 /**
  * Nothing of the household can charge the battery: a warning where charges are due or the chargers at hand are made for another
  * kind; a note where it is only charged at lay-up and start-up, and a charger has to be got for that.
  */
-export function chargerWarnings(
-  { machine, battery, care }: BatteryUnit,
-  { charges: [first], chargeWithoutDay, chargeAtStartUp }: BatteryPlan,
-  { chargers, locale }: Household,
-): Warning[] {
+export function chargerWarnings(unit: BatteryUnit, plan: BatteryPlan, household: Household): Warning[] {
+  const { machine, battery, care } = unit;
+  if (unit.outOfReach) return [outOfReachWarning(unit, plan, household)];
+  const {
+    charges: [first],
+    chargeWithoutDay,
+    chargeAtStartUp,
+  } = plan;
+  const { chargers, locale } = household;
   const { none } = care.chargers;
   // That a maintainer is lacking is told already.
   if (!none || (care.care === 'maintainer' && !first)) return [];
@@ -33,6 +38,28 @@ export function chargerWarnings(
       about: 'charger',
     },
   ];
+}
+
+/**
+ * A battery that nothing can charge where it rests: by when it runs down, and what can be done. A note where it lasts the rest.
+ */
+function outOfReachWarning(
+  { machine, place, row }: BatteryUnit,
+  { chargeWithoutDay, chargeAtStartUp }: BatteryPlan,
+  { locale }: Household,
+): Warning {
+  const due = chargeWithoutDay ?? chargeAtStartUp?.due;
+  const need =
+    due === undefined
+      ? 'It lasts the rest by itself, but has to be charged before the rest and before the first start.'
+      : `At its fastest loss it is down to ${row.thresholdPct} % on ${writtenDate(due, locale)}: below that ${row.acid ? 'it sulphates, and freezes sooner' : 'its own electronics may shut it off for good'}.`;
+  return {
+    machine: machine.id,
+    level: due === undefined ? 'note' : 'warning',
+    text: `Nothing can charge ${machine.name}'s battery where it rests: it does not come out of the machine, and there is no electricity at ${place.name}. ${need}`,
+    act: OUT_OF_REACH_ACT,
+    about: 'charger',
+  };
 }
 
 /** What is wrong in the log of a battery, and what its readings suggest. */

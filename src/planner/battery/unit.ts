@@ -5,7 +5,7 @@ import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import type { Manner } from '../written.ts';
 import { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
 import { type Care, FAR_MINUTES, surroundings } from './care.ts';
-import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
+import { chargeAh, chargeHours, isOutOfReach, largestChargeA } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import {
   dayReached,
@@ -41,6 +41,8 @@ export interface BatteryUnit {
   calibration: Calibration;
   /** Kept full by a charger that stays on, as far as readings tell. */
   maintained: boolean;
+  /** It stays in the machine, and nothing can charge it there. */
+  outOfReach: boolean;
   /** How it was kept; undefined where no maintainer can be on it. */
   upkeep?: Upkeep | undefined;
   /** Charges that the log holds. */
@@ -89,6 +91,7 @@ export function batteryUnit(
     rates: calibratedRates(before, calibration),
     calibration,
     maintained: upkeep !== undefined && upkeep.lapse === undefined,
+    outOfReach: care.keptAt === 'machine' && isOutOfReach(battery, place),
     upkeep,
     logged,
     // What is read on the day of a charge was read before it.

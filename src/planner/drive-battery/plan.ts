@@ -1,14 +1,16 @@
 /** How the drive battery of an electric machine is kept over the rest, by when it may want a charge, and what cold may do to it. */
+import { isOutOfReach } from '../battery/index.ts';
 import { addDays, daysBetween } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place } from '../household.ts';
 import type { Derivation, DriveBatteryPlan, Warning } from '../season-plan.ts';
 import { formatOne } from '../units/index.ts';
+import { writtenDate } from '../written.ts';
 import { DRIVE_CHEMISTRIES, type DriveChemistryRow } from './chemistries.ts';
 
 export interface DriveBatteryInput {
   machine: Machine;
   place: Place;
-  household: Pick<Household, 'units'>;
+  household: Pick<Household, 'units' | 'locale'>;
   /** The coldest that the store must be reckoned with over the rest [°C]. */
   designLowC: number;
 }
@@ -78,6 +80,14 @@ function warningsOf({ machine, place, household }: DriveBatteryInput, plan: Driv
   const say = (value: number) => formatOne(value, '°C', household.units);
   const warnings: Warning[] = [];
   const common = { machine: machine.id, about: 'drive-battery' };
+  const outOfReach = isOutOfReach(plan, place);
+  if (outOfReach)
+    warnings.push({
+      ...common,
+      level: plan.rechargeBy === undefined ? 'note' : 'warning',
+      text: `Nothing can charge ${machine.name}'s drive battery where it rests: it does not come out, and there is no electricity at ${place.name}.${plan.rechargeBy === undefined ? '' : ` It may want a charge by ${writtenDate(plan.rechargeBy, household.locale)}.`}`,
+      act: 'Let the machine rest where there is electricity, bring electricity to it, or take it to some when a look-in finds it low.',
+    });
   const { storeLowC, lowestStorageC } = plan;
   if (storeLowC < lowestStorageC)
     warnings.push({
@@ -86,7 +96,7 @@ function warningsOf({ machine, place, household }: DriveBatteryInput, plan: Driv
       text: `${place.name} can fall to ${say(storeLowC)} in the coldest to be reckoned with: ${machine.name}'s drive battery may be kept down to ${say(lowestStorageC)}, and does not come out.`,
       act: 'Look that figure up in its manual; if it holds, rest the machine where it is milder.',
     });
-  if (row.minChargeC !== undefined && storeLowC < row.minChargeC)
+  if (!outOfReach && row.minChargeC !== undefined && storeLowC < row.minChargeC)
     warnings.push({
       ...common,
       level: 'note',

@@ -81,6 +81,11 @@ export const FACTS: readonly FactRow[] = [
     values: YES_NO,
     meaning: 'Rests in the machine at a place without electricity, and comes out to be charged.',
   },
+  {
+    path: 'battery.outOfReach',
+    values: YES_NO,
+    meaning: 'Does not come out, and rests at a place without electricity: nothing can charge it there.',
+  },
   { path: 'battery.charges', values: YES_NO, meaning: 'At least one charge falls into the rest.' },
   { path: 'driveBattery.present', values: YES_NO, meaning: 'An electric machine with a battery that drives it.' },
   {
@@ -89,6 +94,11 @@ export const FACTS: readonly FactRow[] = [
     meaning: 'Chemistry of the drive battery.',
   },
   { path: 'driveBattery.removable', values: YES_NO, meaning: 'The drive battery comes out without a workshop.' },
+  {
+    path: 'driveBattery.outOfReach',
+    values: YES_NO,
+    meaning: 'Does not come out, and rests at a place without electricity: nothing can charge it there.',
+  },
   { path: 'cooling.kind', values: ['air', 'oil', 'liquid', 'none'], meaning: 'How the engine is cooled.' },
   { path: 'coolant.present', values: YES_NO, meaning: 'Has coolant.' },
   { path: 'coolant.known', values: YES_NO, meaning: 'Its strength is known.' },

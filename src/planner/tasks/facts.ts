@@ -1,3 +1,4 @@
+import { isOutOfReach } from '../battery/index.ts';
 import { addDays, daysBetween } from '../dates.ts';
 import type { Household, Machine, Place } from '../household.ts';
 import { restLength } from '../rest-length.ts';
@@ -55,6 +56,7 @@ export function machineFacts(machine: Machine, place: Place, household: Househol
       present: driveBattery !== undefined,
       chemistry: driveBattery?.chemistry ?? 'none',
       removable: driveBattery?.removable ?? false,
+      outOfReach: driveBattery !== undefined && isOutOfReach(driveBattery, place),
     },
     cooling: { kind: cooling.kind },
     coolant: coolantFacts(machine, parts),
@@ -135,13 +137,15 @@ function batteryFacts(machine: Machine, place: Place, parts: PlanParts): Facts {
   const family = chemistry.startsWith('flooded') ? 'flooded' : chemistry === 'lifepo4' ? 'lithium' : 'sealed';
   return {
     present: battery !== undefined,
-    care: plan?.care ?? 'none',
+    // Without electricity a maintainer keeps nothing: the battery is charged as on visits.
+    care: plan?.care === 'maintainer' && !place.power ? 'visits' : (plan?.care ?? 'none'),
     chemistry,
     family: battery ? family : 'none',
     connected: plan?.connected ?? false,
     keptAt: plan?.keptAt ?? 'none',
     removable: battery?.removable ?? false,
     awayToCharge: plan?.keptAt === 'machine' && battery?.removable === true && !place.power,
+    outOfReach: plan?.keptAt === 'machine' && battery !== undefined && isOutOfReach(battery, place),
     charges: (plan?.charges.length ?? 0) > 0,
   };
 }

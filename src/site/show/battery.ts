@@ -39,7 +39,7 @@ export function battery(showing: Showing): Markup {
   const { amount } = showing.format;
   const loss = b.firstMonthLossPct;
   const care = facts([
-    [words.care, WORDS.cares[b.care]],
+    [words.care, b.outOfReach ? words.outOfReach : WORDS.cares[b.care]],
     [words.rated, `${amount(b.capacityAh, 'Ah')}, ${WORDS.chemistries[b.chemistry]}`],
     [words.kept, words.keptAt[b.keptAt]],
     [words.connected, words.connectedAs[`${b.connected}`]],
@@ -82,11 +82,13 @@ function picture(
 
 /** The charges by day, what has found no day, or that there are none. */
 function chargeList(
-  { charges, chargeWithoutDay, chargeAtStartUp: last }: BatteryPlan,
+  { charges, chargeWithoutDay, chargeAtStartUp: last, outOfReach }: BatteryPlan,
   format: Showing['format'],
 ): Markup {
   const others = [
-    ...(chargeWithoutDay === undefined ? [] : [words.withoutDay(format.plainDate(chargeWithoutDay))]),
+    ...(chargeWithoutDay === undefined
+      ? []
+      : [words[outOfReach ? 'dueOutOfReach' : 'withoutDay'](format.plainDate(chargeWithoutDay))]),
     ...(last === undefined ? [] : [words[last.overdue ? 'overdueAtStartUp' : 'atStartUp'](format.plainDate(last.due))]),
   ];
   const left = others.length > 0 && html`${others.map((text) => html`<p class="text"><strong>${text}</strong></p>`)}`;

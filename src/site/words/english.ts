@@ -227,6 +227,7 @@ export const machine = {
     chargeOn: (when: string, date: string) => `charge it ${when}, ${date}`,
     dueBy: 'Charge due by',
     withoutDay: 'no day found for it: see the warnings',
+    outOfReach: 'nothing can charge it there: see the warnings',
     atStartUp: 'by the charge at start-up',
     overdueAtStartUp: 'charge it now, before the first start',
     notKept: 'not kept full, by its readings: see the warnings',
@@ -281,6 +282,9 @@ export const machine = {
     chargeOverdue: (date: string, since: string) => `On ${date}, overdue since ${since}`,
     chargeLogged: 'Charged already? Write it down, and the days that follow are right.',
     withoutDay: (date: string) => `A charge is due by ${date}, and no day was found for it: see the warnings.`,
+    outOfReach: 'Nothing can charge it where it rests',
+    dueOutOfReach: (date: string) =>
+      `A charge is due by ${date}, and nothing can charge it where it rests: see the warnings.`,
     atStartUp: (date: string) => `A charge is due by ${date}: it is the one at start-up.`,
     overdueAtStartUp: (date: string) =>
       `Overdue since ${date}: charge it full, at the latest at start-up, before the first start. Charged already? Write it down.`,

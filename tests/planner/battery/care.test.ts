@@ -195,7 +195,7 @@ test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
       {
         level: 'warning',
         text: /^Moth's battery is to stay on a maintainer, but there is no power at Barn\.$/,
-        act: /reckon with no charge at all\.$/,
+        act: /until then it is charged as on visits\.$/,
       },
     ],
   ],
@@ -317,7 +317,13 @@ test('a margin under 10 K is warned of, one under 3 K is a danger, and none in a
 
 test('what is done about a danger is what can be done with that battery', () => {
   expect(margin(1)[0]!.act).toBe('Carry it to the warm room.');
-  expect(margin(1, { own: { removable: false } })[0]!.act).toMatch(/^It does not come out: keep it fully charged/);
+  expect(margin(1, { own: { removable: false }, at: { power: true } })[0]!.act).toMatch(
+    /^It does not come out: keep it fully charged/,
+  );
+  const away = { own: { removable: false } };
+  expect(margin(1, away)[0]!.act).toMatch(/^It does not come out, and nothing can charge it there: move the machine/);
+  expect(margin(5, away)[0]!.act).toMatch(/^Have it full as the rest begins/);
+  expect(margin(5, { kind: 'lifepo4', ...away })[0]!.act).toMatch(/or move the machine before the coldest weeks\.$/);
   expect(margin(1, { home: { batteryRoom: undefined } })[0]!.act).toMatch(
     /^Carry it to a place that stays above freezing/,
   );
@@ -384,8 +390,8 @@ test('the cold of months in which it does not rest is nothing to it', () => {
 
 test('what cannot be carried is visited, whatever speaks for carrying', () => {
   const stays = { ...CHARGED, removable: false };
-  expect(careOf(lithiumAt(-5, { own: stays })).reason).toMatch(
-    /^It is charged on computed days \(\d+ charges? if it were alone\): there is no power at Barn\. It stays clear of its lowest storage temperature\. It must not be charged below 0 °C, and Barn can fall to −5 °C in the coldest to be reckoned with; it does not come out, so it stays in the machine: charge it on a warm day, or bring the machine into the warm for the charge\.$/,
+  expect(careOf(lithiumAt(-5, { own: stays, at: { power: true } })).reason).toMatch(
+    /^It is charged on computed days \(\d+ charges? if it were alone\): no maintainer of the household suits it\. It stays clear of its lowest storage temperature\. It must not be charged below 0 °C, and Barn can fall to −5 °C in the coldest to be reckoned with; it does not come out, so it stays in the machine: charge it on a warm day, or bring the machine into the warm for the charge\.$/,
   );
   expect(careOf({ at: { tripMinutes: 90 }, own: { removable: false } }).care).toBe('visits');
   expect(careOf({ at: { tripMinutes: 90 }, home: { batteryRoom: undefined } }).care).toBe('visits');

@@ -74,7 +74,7 @@ test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined
     [{ removable: false }, [{ ...CHARGER, placeId: 'House' }], { power: true }],
     0,
     0,
-    /^The battery of Moth does not come out, and there is no power with a fitting charger at Barn\.$/,
+    /^The battery of Moth does not come out, and none of the fitting chargers is at Barn\.$/,
   ],
   [
     'one of that place, for a battery that does not come out',
@@ -110,8 +110,12 @@ test('what to get says the current and the kind, and where no power is, what wou
   expect(chosen({}, []).none!.act).toMatch(
     /^Get or borrow a charger of at most 1\.5 A with a programme for .+, or one that can be set so low\.$/,
   );
-  expect(chosen({ removable: false }, [CHARGER]).none!.act).toBe(
-    'Bring a lead with power there, or a charger that can be carried.',
+  const elsewhere = [{ ...CHARGER, placeId: 'House' }];
+  expect(chosen({ removable: false }, elsewhere, { power: true }).none!.act).toBe(
+    'Bring one there, or a charger that can be carried.',
+  );
+  expect(chosen({ removable: false }, [CHARGER]).none!.act).toMatch(
+    /^Let the machine rest where there is electricity, /,
   );
   expect(chosen({}, [{ ...CHARGER, placeId: 'Barn' }]).none!.act).toMatch(
     /^Find a place with a socket, .*batteryRoom in the files\.$/,

@@ -4,8 +4,8 @@ import { DRIVE_CHEMISTRIES, planDriveBattery } from '../../../src/planner/drive-
 import type { DriveBattery } from '../../../src/planner/household.ts';
 import { caseOf } from '../tasks/generate.ts';
 
-function planned(battery: Partial<DriveBattery> = {}, designLowC = 5, firstUse = '2027-04-10') {
-  const { machine, place, household } = caseOf({ cycle: 'electric', lastUse: '2026-10-25' });
+function planned(battery: Partial<DriveBattery> = {}, designLowC = 5, firstUse = '2027-04-10', power = true) {
+  const { machine, place, household } = caseOf({ cycle: 'electric', lastUse: '2026-10-25', flags: { power } });
   const driveBattery = { ...machine.driveBattery!, ...battery };
   const season = { ...machine.season, firstUse };
   return planDriveBattery({ machine: { ...machine, driveBattery, season }, place, household, designLowC })!;
@@ -66,4 +66,19 @@ test('the warnings name the cold and the limits', () => {
   const [cold, charging] = planned({ removable: false }, -31).warnings;
   expect(cold!.text).toMatch(/can fall to −31 °C in the coldest to be reckoned with: .*kept down to −20 °C/);
   expect(charging!.text).toContain('gets below 0 °C');
+});
+
+// Where nothing can charge it, its warning is the one thing to say of charging; where it lasts the rest, a note.
+test.each([
+  ['2027-04-10', 'warning', / It may want a charge by 29 November 2026\.$/],
+  ['2026-11-20', 'note', /no electricity at Tin shed\.$/],
+] as const)('a battery that nothing can charge where it rests, first use %s', (firstUse, level, text) => {
+  const { warnings } = planned({ removable: false }, -5, firstUse, false);
+  expect(warnings.map((warning) => warning.level)).toEqual([level]);
+  expect(warnings[0]!.text).toMatch(
+    /^Nothing can charge Juniper's drive battery where it rests: it does not come out, /,
+  );
+  expect(warnings[0]!.text).toMatch(text);
+  expect(warnings[0]!.act).toMatch(/bring electricity to it, or take it to some/);
+  expect(planned({ removable: true }, -5, firstUse, false).warnings).toEqual([]);
 });

@@ -84,7 +84,7 @@ test('who cannot look into the cells is told of no water, who has no acid of no 
   for (const care of ['visits', 'carry-in', 'maintainer'] as const) {
     const keptAt = care === 'carry-in' ? 'room' : 'machine';
     const told = (chemistry: 'flooded-antimony' | 'flooded-calcium' | 'agm' | 'gel' | 'lifepo4') =>
-      stepsOf(caseOf({ battery: { ...BATTERY, care, keptAt, chemistry } }));
+      stepsOf(caseOf({ battery: { ...BATTERY, care, keptAt, chemistry }, flags: { power: care === 'maintainer' } }));
     const water = (steps: ReturnType<typeof told>) =>
       steps.filter((step) =>
         /distilled|plates covered|[Bb]are plates|caps to its cells|[Ff]looded/.test(`${step.title} ${step.detail}`),

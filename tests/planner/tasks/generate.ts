@@ -39,14 +39,18 @@ const fuelArb = fc.record({
   premix: fc.boolean(),
 });
 
-const batteryArb = fc.record({
-  chemistry: fc.constantFrom('flooded-antimony', 'flooded-calcium', 'agm', 'gel', 'lifepo4'),
-  care: fc.constantFrom('maintainer', 'carry-in', 'visits'),
-  keptAt: fc.constantFrom('machine', 'room'),
-  connected: fc.boolean(),
-  capacityAh: fc.integer({ min: 4, max: 90 }),
-  charges: fc.integer({ min: 0, max: 4 }),
-});
+const batteryArb = fc.record(
+  {
+    chemistry: fc.constantFrom('flooded-antimony', 'flooded-calcium', 'agm', 'gel', 'lifepo4'),
+    care: fc.constantFrom('maintainer', 'carry-in', 'visits'),
+    keptAt: fc.constantFrom('machine', 'room'),
+    connected: fc.boolean(),
+    capacityAh: fc.integer({ min: 4, max: 90 }),
+    charges: fc.integer({ min: 0, max: 4 }),
+    removable: fc.boolean(),
+  },
+  { requiredKeys: ['chemistry', 'care', 'keptAt', 'connected', 'capacityAh', 'charges'] },
+);
 
 const coolantArb = fc.record({
   strength: fc.oneof(fc.constant(undefined), fc.double({ min: 0, max: 0.6, noNaN: true })),
@@ -334,7 +338,7 @@ function batteryOf(battery: NonNullable<Drawn['battery']>): Battery {
     doublingK: range(10),
     drainMA: range(1),
     startPct: range(95),
-    removable: true,
+    removable: battery.removable ?? true,
     memoryCircuits: battery.connected,
   };
 }
@@ -404,7 +408,7 @@ function partsOf(drawn: Drawn, machine: Machine): PlanParts {
   const { driveBattery } = machine;
   const lithium = driveBattery?.chemistry === 'lithium-ion';
   return {
-    battery: drawn.battery && batteryPlanOf(drawn.battery, lastUse, drawn.restDays),
+    battery: drawn.battery && batteryPlanOf(drawn.battery, lastUse, drawn.restDays, drawn.flags.power),
     driveBattery: driveBattery && {
       ...driveBattery,
       keepPct: lithium ? { low: 40, high: 60 } : { low: 100, high: 100 },
@@ -450,8 +454,14 @@ function partsOf(drawn: Drawn, machine: Machine): PlanParts {
   };
 }
 
-function batteryPlanOf(battery: NonNullable<Drawn['battery']>, lastUse: string, restDays: number): BatteryPlan {
+function batteryPlanOf(
+  battery: NonNullable<Drawn['battery']>,
+  lastUse: string,
+  restDays: number,
+  power: boolean,
+): BatteryPlan {
   const keptAt = battery.care === 'carry-in' ? 'room' : battery.care === 'visits' ? 'machine' : battery.keptAt;
+  const outOfReach = keptAt === 'machine' && battery.removable === false && !power;
   return {
     chemistry: battery.chemistry,
     capacityAh: battery.capacityAh,
@@ -460,7 +470,7 @@ function batteryPlanOf(battery: NonNullable<Drawn['battery']>, lastUse: string, 
     keptAt,
     connected: keptAt === 'machine' && battery.connected,
     thresholdPct: battery.chemistry === 'lifepo4' ? 40 : 75,
-    charges: Array.from({ length: battery.charges }, (_, n) => {
+    charges: Array.from({ length: outOfReach ? 0 : battery.charges }, (_, n) => {
       const day = addDays(lastUse, Math.floor((restDays * (n + 1)) / (battery.charges + 1)));
       return { date: day, earliest: addDays(day, 4), ampHours: 3, ampHoursMost: 4, hours: 6, hoursMost: 8, why: 'due' };
     }),
