@@ -68,3 +68,17 @@ test('on a maintainer that keeps it nothing is lost; on one that does not, that 
   expect(left.figure).toBe('First charge by none: not kept full, by its readings: see the warnings');
   expect(left.page).toMatch(/between 1\.0 % and 6\.0 %/);
 });
+
+test('the 12 V battery of an electric machine is called by its name in the reminder', () => {
+  const driveBattery = {
+    ...{ chemistry: 'lithium-ion' as const, removable: false, keepPct: { low: 40, high: 60 }, chargeToPct: 50 },
+    ...{ rechargeBelowPct: 33, lossPctPerMonth: { low: 2, expected: 3, high: 6 }, lowestStorageC: -20, storeLowC: 0 },
+    derivations: [],
+  };
+  const given = { battery: aBattery([aCharge(ASOF, 3)]), driveBattery };
+  const moth = aMachine('moth', 'Moth', '2026-10-25', '2027-04-10', given);
+  const events = makeEvents({ ...planParts(), machines: [moth], sessions: [], trips: [], supplies: [], ledger: [] });
+  const { title, label, text } = events.find(({ category }) => category === 'charge')!;
+  expect([title, label]).toEqual([expect.stringMatching(/^Charge Moth's 12 V battery: /), "Charge Moth's 12 V battery"]);
+  expect(text).toMatch(/^Moth's 12 V battery \(/);
+});

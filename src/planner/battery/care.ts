@@ -7,6 +7,7 @@ import { counted } from '../written.ts';
 import { type ChargerChoice, chargersFor, isOutOfReach, round } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import { type LossCurve, type LossRates, lossCurve, lossRates, monthlyText, type Surroundings } from './loss.ts';
+import { batteryName } from './name.ts';
 import type { Rest } from './rest.ts';
 import { alonePath, freezingMonths, smallestMargin } from './run.ts';
 
@@ -193,7 +194,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
     if (!place.power)
       warnings.push({
         level: 'warning',
-        text: `${machine.name}'s battery is to stay on a maintainer, but there is no power at ${place.name}.`,
+        text: `${batteryName(machine)} is to stay on a maintainer, but there is no power at ${place.name}.`,
         act: battery.removable
           ? 'Bring power there, carry the battery in, or choose visits; until then it is charged as on visits.'
           : 'Bring power there, or let the machine rest where there is power; until then reckon with no charge at all.',
@@ -201,13 +202,13 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
     else if (care.chargers.maintainers.length === 0)
       warnings.push({
         level: 'warning',
-        text: `No charger of the household may stay on ${machine.name}'s battery. ${care.chargers.none?.why ?? `None of those that suit it is a maintainer that can be used at ${place.name}.`}`,
+        text: `No charger of the household may stay on ${batteryName(machine)}. ${care.chargers.none?.why ?? `None of those that suit it is a maintainer that can be used at ${place.name}.`}`,
         act: `Get a maintainer for ${row.name} of at most ${round(battery.capacityAh / 10, 1, c.household.locale)} A.`,
       });
     else if (!c.maintainerFree)
       warnings.push({
         level: 'warning',
-        text: `The maintainer that suits ${machine.name} is on another battery already.`,
+        text: `The maintainer that suits ${batteryName(machine)} is on another battery already.`,
         act: 'Change it over weekly, or get a second one.',
       });
     if (row.minChargeC !== undefined && coldest < row.minChargeC)
@@ -221,13 +222,13 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
     if (!battery.removable)
       warnings.push({
         level: 'warning',
-        text: `${machine.name}'s battery is to be carried in, but is said not to come out.`,
+        text: `${batteryName(machine)} is to be carried in, but is said not to come out.`,
         act: 'Check whether it comes out; if not, choose a maintainer or visits.',
       });
     if (!c.household.batteryRoom)
       warnings.push({
         level: 'note',
-        text: `No warm room is named; ${say(care.roomC, '°C')} is taken for ${machine.name}'s battery.`,
+        text: `No warm room is named; ${say(care.roomC, '°C')} is taken for ${batteryName(machine)}.`,
         act: 'Say that there is one: "I can carry the battery into the house" in the form, batteryRoom with its temperature in household.yaml. Warmth makes a battery lose charge faster.',
       });
   }
@@ -255,7 +256,7 @@ export function marginWarning(
   const acid = row.acid !== undefined;
   const outOfReach = isOutOfReach(c.battery, c.place);
   const near = nearness(margin.minK, row, c.household);
-  const text = `In the coldest that ${c.place.name} must be reckoned with, ${c.machine.name}'s battery comes ${near}.`;
+  const text = `In the coldest that ${c.place.name} must be reckoned with, ${batteryName(c.machine)} comes ${near}.`;
   if (margin.minK >= MARGIN_K.bringIn)
     return [
       {

@@ -1,6 +1,7 @@
 import type { Battery, Charger, Household, Machine, Place } from '../household.ts';
 import { withSeparator } from '../written.ts';
 import { chemistryRow } from './chemistries.ts';
+import { batteryName } from './name.ts';
 
 /** A battery takes a tenth of its capacity an hour without harm; common practice. */
 const LARGEST_RATE_PER_H = 0.1;
@@ -102,7 +103,7 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
             }
           : !battery.removable
             ? {
-                why: `The battery of ${machine.name} does not come out, and none of the fitting chargers is at ${place.name}.`,
+                why: `${batteryName(machine)} does not come out, and none of the fitting chargers is at ${place.name}.`,
                 act: 'Bring one there, or a charger that can be carried.',
               }
             : {

@@ -23,6 +23,7 @@ export {
   lossRates,
   statePath,
 } from './loss.ts';
+export { batteryName, batteryWord } from './name.ts';
 export { type Days, openDays } from './open-days.ts';
 export { type BatteriesPlan, type BatteryContext, planBatteries } from './plan.ts';
 export { type Rest, restOf } from './rest.ts';

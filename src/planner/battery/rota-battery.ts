@@ -3,6 +3,7 @@ import type { Charger } from '../household.ts';
 /** A battery as the rota sees it. Days are day numbers (dates.ts). */
 export interface RotaBattery {
   machine: string;
+  /** "Moth's battery". */
   name: string;
   /** Batteries of one yard share trips. */
   yard: string;

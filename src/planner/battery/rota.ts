@@ -194,8 +194,8 @@ function lateText({ battery, due }: State, day: number, { written }: OpenDays): 
   if (day <= due) return undefined;
   const first = `${written(day)}${day === battery.firstDay ? '' : ', the first day it can be'}`;
   return due < battery.firstDay
-    ? `The charge of ${battery.name}'s battery was due by ${written(due)}, and none is logged: charge it on ${first}.`
-    : `The charge of ${battery.name}'s battery is due by ${written(due)}, and is put on ${first}.`;
+    ? `The charge of ${battery.name} was due by ${written(due)}, and none is logged: charge it on ${first}.`
+    : `The charge of ${battery.name} is due by ${written(due)}, and is put on ${first}.`;
 }
 
 /** The latest day on which the chargers take all that cannot wait for another trip; the latest day itself where there is none. */
@@ -237,13 +237,13 @@ function noDay(state: State, days: OpenDays): { text: string; act: string } {
   const { battery, due } = state;
   if (battery.firstDay > battery.lastDay)
     return {
-      text: `The charge of ${battery.name}'s battery was due by ${days.written(due)}, and none is logged: charge it full now, at the latest before the first start.`,
+      text: `The charge of ${battery.name} was due by ${days.written(due)}, and none is logged: charge it full now, at the latest before the first start.`,
       act: `It is the charge of the start-up sheet: tick it there. ${IF_CHARGED}`,
     };
   const next = days.nextOpen(floorOf(state));
   const open = next !== undefined && next <= battery.lastDay;
   const is = due < floorOf(state) ? 'was' : 'is';
-  const by = `The charge of ${battery.name}'s battery ${is} due by ${days.written(due)}`;
+  const by = `The charge of ${battery.name} ${is} due by ${days.written(due)}`;
   return open
     ? {
         text: `${by}, and on every open day it is too cold to charge it where it stands.`,

@@ -3,6 +3,7 @@ import type { Household } from '../household.ts';
 import type { BatteryPlan, Warning } from '../season-plan.ts';
 import { writtenDate } from '../written.ts';
 import { OUT_OF_REACH_ACT } from './charge.ts';
+import { batteryName } from './name.ts';
 import type { BatteryUnit } from './unit.ts';
 
 /**
@@ -21,7 +22,7 @@ export function chargerWarnings(unit: BatteryUnit, plan: BatteryPlan, household:
   const { none } = care.chargers;
   // That a maintainer is lacking is told already.
   if (!none || (care.care === 'maintainer' && !first)) return [];
-  const own = `${machine.name}'s battery`;
+  const own = batteryName(machine);
   const isOther = chargers.length > 0 && chargers.every((c) => !c.chemistries.includes(battery.chemistry));
   const isDue = first !== undefined || (chargeWithoutDay ?? chargeAtStartUp) !== undefined;
   const need = first
@@ -56,7 +57,7 @@ function outOfReachWarning(
   return {
     machine: machine.id,
     level: due === undefined ? 'note' : 'warning',
-    text: `Nothing can charge ${machine.name}'s battery where it rests: it does not come out of the machine, and there is no electricity at ${place.name}. ${need}`,
+    text: `Nothing can charge ${batteryName(machine)} where it rests: it does not come out of the machine, and there is no electricity at ${place.name}. ${need}`,
     act: OUT_OF_REACH_ACT,
     about: 'charger',
   };
@@ -69,7 +70,7 @@ export function logWarnings(unit: BatteryUnit): Warning[] {
   const found: Warning[] = (calibration.result?.problems ?? []).map((text) => ({
     ...common,
     level: 'note' as const,
-    text: `${machine.name}, reading of ${text}`,
+    text: `${batteryName(machine)}, reading of ${text}`,
     act: 'Correct the log, or add the charge that was left out.',
   }));
   const suggests = calibration.result?.suggests;
@@ -77,7 +78,7 @@ export function logWarnings(unit: BatteryUnit): Warning[] {
     found.push({
       ...common,
       level: 'warning',
-      text: `${machine.name}: ${suggests}`,
+      text: `${batteryName(machine)}: ${suggests}`,
       act: 'Check the battery before the next trip.',
     });
   return found;

@@ -18,6 +18,7 @@ import {
   type Reset,
   statePath,
 } from './loss.ts';
+import { batteryName } from './name.ts';
 import { type JudgedReading, judgeReadings } from './readings.ts';
 import type { Rest } from './rest.ts';
 import type { RotaBattery } from './rota-battery.ts';
@@ -162,7 +163,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
     (household.batteryRoom !== undefined || household.places.some((p) => p.power && p.id !== place.id));
   return {
     machine: unit.machine.id,
-    name: unit.machine.name,
+    name: batteryName(unit.machine),
     yard: care.keptAt === 'room' || place.tripMinutes <= FAR_MINUTES ? 'home' : place.id,
     firstDay: unit.firstDay,
     endDay: rest.firstDay + firstTripEnd(row, curve, high, due, leftPct),

@@ -10,6 +10,7 @@ import { listText, withSeparator, writtenDate } from '../written.ts';
 import { round } from './charge.ts';
 import type { ChemistryRow } from './chemistries.ts';
 import type { Reset } from './loss.ts';
+import { batteryName } from './name.ts';
 import { type JudgedReading, REST_H } from './readings.ts';
 import type { Rest } from './rest.ts';
 import { openCircuitVoltage } from './voltage.ts';
@@ -114,7 +115,7 @@ export function lapseWarnings(
   const { lapse } = upkeep ?? {};
   if (!lapse) return [];
   const common = { machine: machine.id, about: 'battery' };
-  const battery = `${machine.name}'s battery`;
+  const battery = batteryName(machine);
   const written = (index: number) => writtenDate(rest.dates[index]!, locale);
   const last = lapse.low.at(-1)!;
   const said = listText(lapse.low.slice(-SAID).map((reading) => readingText(reading, locale)));

@@ -1,3 +1,4 @@
+import { batteryName } from '../battery/index.ts';
 import { daysBetween } from '../dates.ts';
 import type { BatteryChemistry } from '../household.ts';
 import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-plan.ts';
@@ -68,7 +69,7 @@ export function chargeDrafts(
     for (const part of parts) inTrip.add(part.charge);
     // Charges that were done, and their trips with them, may be gone from the plan: the number never falls below theirs.
     number = Math.max(number + 1, ...parts.map((part) => part.number));
-    const names = [...new Set(parts.map((part) => part.machine.name))];
+    const charged = [...new Set(parts.map((part) => part.machine))];
     const text = lines(
       ...parts.map((part) => partText(part, plan)),
       trip.problem && `Problem: ${trip.problem}`,
@@ -80,8 +81,8 @@ export function chargeDrafts(
       key: [plan.household.id, 'trip', year, number],
       event: {
         date: trip.date,
-        title: `${actOn(names)}${lateText(parts)}${missingText(parts)}: about ${amounts(parts, readerOf(plan))}, ${chargeHoursText(duration(parts), plan.household.locale)}`,
-        label: `Charge ${listText(names)}`,
+        title: `${actOn(charged)}${lateText(parts)}${missingText(parts)}: about ${amounts(parts, readerOf(plan))}, ${chargeHoursText(duration(parts), plan.household.locale)}`,
+        label: `Charge ${listText(charged.map(called))}`,
         text,
         category: 'charge',
         machine: machines[0]!,
@@ -99,8 +100,8 @@ export function chargeDrafts(
       drafts.push(
         machineDraft(plan, machine, ['charge', part.number], {
           date: charge.date,
-          title: `${actOn([machine.name])}${lateText([part])}${missingText([part])}: about ${amounts([part], readerOf(plan))}, ${chargeHoursText(charge.hours, plan.household.locale)}`,
-          label: `Charge ${machine.name}`,
+          title: `${actOn([machine])}${lateText([part])}${missingText([part])}: about ${amounts([part], readerOf(plan))}, ${chargeHoursText(charge.hours, plan.household.locale)}`,
+          label: `Charge ${called(machine)}`,
           text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part])),
           category: 'charge',
         }),
@@ -123,8 +124,13 @@ function partsOf(plan: PlanWithoutEvents, trip: ChargeTrip): Part[] {
   );
 }
 
-const actOn = (names: string[]) =>
-  names.length === 1 ? `Charge ${names[0]}'s battery` : `Charge the batteries of ${listText(names)}`;
+const actOn = (machines: readonly MachinePlan[]) =>
+  machines.length === 1
+    ? `Charge ${batteryName(machines[0]!)}`
+    : `Charge the batteries of ${listText(machines.map(({ name }) => name))}`;
+
+/** The machine, for its one battery; the battery, where it has two. */
+const called = (machine: MachinePlan) => (machine.driveBattery ? batteryName(machine) : machine.name);
 
 /** That a charge is overdue; of several, whose. */
 function lateText(parts: readonly Part[]): string {
@@ -175,7 +181,7 @@ function partText(
         ? `The battery may reach ${battery.thresholdPct} % on ${writtenDay(charge.earliest, plan.household.locale)} if it loses fast; as expected, not before first use.`
         : `The battery reaches ${battery.thresholdPct} % between ${writtenDay(charge.earliest, plan.household.locale)}, if it loses fast, and ${writtenDay(charge.expected, plan.household.locale)}, as expected.`;
   return lines(
-    `${machine.name} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
+    `${called(machine)} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
       `${hoursText(charge.hours, plan.household.locale)} (at most ${hoursText(charge.hoursMost, plan.household.locale)})${when}${charger}.`,
     charge.noCharger &&

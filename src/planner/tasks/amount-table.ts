@@ -32,6 +32,8 @@ const BAG: When = { corrosion: { bag: true } };
 export const AMOUNTS: readonly AmountRow[] = [
   // Name of the machine.
   row('machine', 'text', ANY),
+  // What its 12 V battery is called: "12 V battery" beside a drive battery, else "battery".
+  row('battery', 'text', ANY),
   // Name of the place where it rests.
   row('place', 'text', ANY),
   // Last day of use, written out.

@@ -1,3 +1,4 @@
+import { batteryWord } from '../battery/index.ts';
 import { daysBetween } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
 import type { Quantity } from '../season-plan.ts';
@@ -23,6 +24,7 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
   const isOilAssumed = isAssumed(machine, 'engine.oilL');
   const values: Record<string, number | string | undefined> = {
     machine: machine.name,
+    battery: batteryWord(machine),
     place: place.name,
     lastUse: writtenDate(machine.season.lastUse, household.locale),
     firstUse: writtenDate(machine.season.firstUse, household.locale),

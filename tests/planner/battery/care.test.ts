@@ -231,7 +231,7 @@ test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
     [
       {
         level: 'warning',
-        text: /^The maintainer that suits Moth is on another battery already\.$/,
+        text: /^The maintainer that suits Moth's battery is on another battery already\.$/,
         act: /^Change it over weekly, or get a second one\.$/,
       },
     ],

@@ -434,7 +434,7 @@ test('a maintainer goes where the household put it, then to the greater drain, t
   const twice = kept(both, { a: { care: 'maintainer' }, b: { care: 'maintainer' } });
   expect(twice.care).toEqual({ a: 'maintainer', b: 'maintainer' });
   expect(twice.warnings.map((w) => [w.machine, w.about, w.text])).toEqual([
-    ['b', 'battery', 'The maintainer that suits b is on another battery already.'],
+    ['b', 'battery', "The maintainer that suits b's battery is on another battery already."],
   ]);
 });
 

@@ -33,7 +33,7 @@ function rotaOf(small: Small, i: number, more: Partial<RotaBattery> = {}): RotaB
   };
   return {
     machine: `m${i}`,
-    name: `m${i}`,
+    name: `m${i}'s battery`,
     yard: 'home',
     firstDay: START + small.first,
     endDay: START + small.end,
@@ -216,7 +216,7 @@ test('two that cannot wait at the bench are charged on two days, the first of th
 test('a charge that fits no day names the charger and what would do', () => {
   const slow = rotaOf(steady(30, 50), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
   const rota = chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
-  expect(rota.trips[0]!.problem).toMatch(/^m0 needs 60 h on "trickle".*another charger/);
+  expect(rota.trips[0]!.problem).toMatch(/^m0's battery needs 60 h on "trickle".*another charger/);
 });
 
 test('the same long charge is left on a charger that keeps', () => {
@@ -395,7 +395,7 @@ test('late and without room are said together, once for a trip', () => {
   const home = { ...OPEN, away: [{ from: '2026-11-01', to: '2026-12-10' }] };
   const slow = rotaOf(steady(30, 60), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
   expect(chargeRota([slow], home).trips[0]!.problem).toBe(
-    `The charge of m0's battery is due by 2 December 2026, and is put on 11 December 2026, the first day it can be. m0 needs 60 h on "trickle" by 2 December 2026, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`,
+    `The charge of m0's battery is due by 2 December 2026, and is put on 11 December 2026, the first day it can be. m0's battery needs 60 h on "trickle" by 2 December 2026, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`,
   );
   const rota = chargeRota([rotaOf(steady(30, 60), 0), rotaOf(steady(31, 60), 1)], home);
   expect(rota.trips[0]!.problem).toBe(

@@ -74,7 +74,7 @@ test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined
     [{ removable: false }, [{ ...CHARGER, placeId: 'House' }], { power: true }],
     0,
     0,
-    /^The battery of Moth does not come out, and none of the fitting chargers is at Barn\.$/,
+    /^Moth's battery does not come out, and none of the fitting chargers is at Barn\.$/,
   ],
   [
     'one of that place, for a battery that does not come out',
@@ -354,7 +354,7 @@ test('a wrong reading is noted with its day and what to do, a suspicion is warne
     machine: 'Moth',
     about: 'battery',
     level: 'note',
-    text: expect.stringMatching(/^Moth, reading of 5 May 2026: rested 1 h; at least 3 h are needed/),
+    text: expect.stringMatching(/^Moth's battery, reading of 5 May 2026: rested 1 h; at least 3 h are needed/),
     act: 'Correct the log, or add the charge that was left out.',
   });
   expect(read(full(10) - 2.1)).toContainEqual({
@@ -362,7 +362,7 @@ test('a wrong reading is noted with its day and what to do, a suspicion is warne
     about: 'battery',
     level: 'warning',
     text: expect.stringMatching(
-      /^Moth: 5 May 2026: \d+\.\d+ V is about one cell \(2\.1 V\) short of a charged battery: a cell may be dead/,
+      /^Moth's battery: 5 May 2026: \d+\.\d+ V is about one cell \(2\.1 V\) short of a charged battery: a cell may be dead/,
     ),
     act: 'Check the battery before the next trip.',
   });
