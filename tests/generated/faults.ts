@@ -120,7 +120,8 @@ function remindersEnd({ result }: Planned): string[] {
       event.machines.flatMap((id) => {
         const end = ends.get(id);
         if (end === undefined) return [`"${event.title}" is of no machine: ${id}`];
-        const recheck = event.category === 'start-up' && event.title.endsWith(': re-check after the first ride');
+        const recheck =
+          event.category === 'start-up' && /: re-check after the first (?:ride|drive|use)$/.test(event.title);
         return (event.endDate ?? event.date) > end && !recheck
           ? [`"${event.title}" on ${event.date}, first use ${end}`]
           : [];

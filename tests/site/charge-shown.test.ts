@@ -79,6 +79,9 @@ test('the 12 V battery of an electric machine is called by its name in the remin
   const moth = aMachine('moth', 'Moth', '2026-10-25', '2027-04-10', given);
   const events = makeEvents({ ...planParts(), machines: [moth], sessions: [], trips: [], supplies: [], ledger: [] });
   const { title, label, text } = events.find(({ category }) => category === 'charge')!;
-  expect([title, label]).toEqual([expect.stringMatching(/^Charge Moth's 12 V battery: /), "Charge Moth's 12 V battery"]);
+  expect([title, label]).toEqual([
+    expect.stringMatching(/^Charge Moth's 12 V battery: /),
+    "Charge Moth's 12 V battery",
+  ]);
   expect(text).toMatch(/^Moth's 12 V battery \(/);
 });

@@ -15,7 +15,7 @@ export const BENCH = {
   where: 'Where',
   skip: 'Leave a step out on purpose',
   skipLead:
-    'What it would have opened or changed is then not asked for at start-up. A check before the ride cannot be left out.',
+    'What it would have opened or changed is then not asked for at start-up. A check before the first use cannot be left out.',
   step: 'Step',
   why: 'Why',
   leave: 'Leave out',

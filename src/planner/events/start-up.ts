@@ -2,6 +2,7 @@ import { addDays, later } from '../dates.ts';
 import { lacksDay } from '../made-ready.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { formatQuantity } from '../units/index.ts';
+import { useWord } from '../use-word.ts';
 import { counted, listText, withinSentence, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, type PlanWithoutEvents } from './draft.ts';
 import { cautionLines, fillIn, lines, readerOf, stepLines } from './words.ts';
@@ -100,7 +101,7 @@ function recheck(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   return [
     machineDraft(plan, machine, ['re-check'], {
       date,
-      title: `${machine.name}: re-check after the first ride`,
+      title: `${machine.name}: re-check after the first ${useWord(machine.kind)}`,
       label: `Re-check ${machine.name}`,
       text: lines(...stepLines(steps, readerOf(plan)), ...cautionLines(steps, readerOf(plan))),
       category: 'start-up',

@@ -126,7 +126,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'brakes-steering',
     title: 'Brakes and steering',
-    text: 'A fault here kills. A check that fails stops the ride until it is put right. No oil, grease, wax or protective film on discs, drums, pads or tyre treads.',
+    text: 'A fault here kills. A check that fails keeps the machine in until it is put right. No oil, grease, wax or protective film on discs, drums, pads or tyre treads.',
     defer: 'The service manual; where you are not sure, a licensed workshop.',
   },
   {
@@ -201,7 +201,7 @@ export const CAUTIONS: readonly Caution[] = [
     id: 'first-ride',
     title: 'First use',
     text: 'Tyres or track, brakes and whoever drives are cold. A short loop near home in daylight, brakes tried at walking pace first; full protective clothing where you sit in the open.',
-    defer: 'Your own judgement: anything that feels wrong ends the ride.',
+    defer: 'Your own judgement: anything that feels wrong ends the outing.',
   },
 ];
 

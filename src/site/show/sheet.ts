@@ -45,7 +45,7 @@ export function sheetBody({ plan, machine, format }: Showing, kind: SheetKind, l
     parts.length > 0 && html`<p><strong>${name}</strong> ${parts.join(between)}.</p>`;
   const part = (id: string, name: string, body: Markup) =>
     html`<section class="keep" aria-labelledby="${kind}-${id}">${heading(level, name, 'stage', `${kind}-${id}`)}${body}</section>`;
-  return html`<p>${words.manual} ${stops && words.stopsAll}</p>
+  return html`<p>${words.manual} ${stops && words.stopsAll(machine.kind)}</p>
 <section class="stack" aria-labelledby="${kind}-lay-out">${heading(level, words.lay, 'unseen', `${kind}-lay-out`)}
 ${list(`${words.tools}:`, toolsOf(steps), ', ')}
 ${list(
@@ -66,7 +66,7 @@ ${part(
   'own-notes',
   words.notes,
   html`<ul class="lines" aria-hidden="true">${[1, 2, 3].map(() => html`<li></li>`)}</ul>
-${stops && html`<p>${words.stopsPassed}</p>`}<p class="blank is-wide">${words.signed}</p>`,
+${stops && html`<p>${words.stopsPassed(machine.kind)}</p>`}<p class="blank is-wide">${words.signed}</p>`,
 )}`;
 }
 

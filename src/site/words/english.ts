@@ -2,6 +2,7 @@
 import type { FigureWords } from '../../figures/index.ts';
 import type { BatteryCare, BatteryChemistry, CloseStage, MachineKind } from '../../planner/household.ts';
 import type { AirPlan, EventCategory, PlanStep, Warning } from '../../planner/season-plan.ts';
+import { useWord } from '../../planner/use-word.ts';
 import { fieldText } from './english-fields.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
@@ -92,14 +93,6 @@ const CATEGORIES: Record<EventCategory, string> = {
   order: 'Order',
   'start-up': 'Start-up',
   paperwork: 'Papers',
-};
-
-/** What is done with a machine that is not ridden. */
-const RIDDEN: Partial<Record<MachineKind, string>> = {
-  car: 'drive',
-  'side-by-side': 'drive',
-  tractor: 'use',
-  mower: 'use',
 };
 
 const STAGES: Record<Exclude<CloseStage, 'first-ride'>, string> = {
@@ -356,7 +349,7 @@ export const machine = {
       fill: 'Filled',
       treat: 'Filled and stabilised',
       drain: 'Drained',
-      leave: 'Left as the last rides left it',
+      leave: 'Left as the last use left it',
     },
     notTicked: 'What was done with the petrol is not ticked',
     inTank: 'In the tank',
@@ -471,11 +464,12 @@ export const sheet = {
   parts: 'Parts and supplies',
   open: (n: number) => `Left changed by the lay-up, ${count(n, 'thing', 'things')} to put right below:`,
   mind: 'Mind:',
-  stops: (kind: MachineKind) => `Do not ${RIDDEN[kind] ?? 'ride'}:`,
+  stops: (kind: MachineKind) => `Do not ${useWord(kind)}:`,
   /** Heading of what is done on the day of first use. */
-  firstRide: (kind: MachineKind) => `First ${RIDDEN[kind] ?? 'ride'}`,
-  stopsAll: 'Steps marked Safety are initialled. One that stops the ride keeps the machine in until it is put right.',
-  stopsPassed: 'Every check that stops the ride is passed and initialled:',
+  firstRide: (kind: MachineKind) => `First ${useWord(kind)}`,
+  stopsAll: (kind: MachineKind) =>
+    `Steps marked Safety are initialled. One that stops the ${useWord(kind)} keeps the machine in until it is put right.`,
+  stopsPassed: (kind: MachineKind) => `Every check that stops the ${useWord(kind)} is passed and initialled:`,
   steps: 'Steps',
   allSteps: 'In this order',
   initials: 'initials',

@@ -268,6 +268,18 @@ test('the end of the rest has ready, first use with what stops it, and the re-ch
   expect(find(events, 'Juniper: re-check after the first ride').date).toBe('2027-04-11');
 });
 
+test.each([
+  ['snow-machine', 'ride'],
+  ['quad', 'ride'],
+  ['side-by-side', 'drive'],
+  ['car', 'drive'],
+  ['tractor', 'use'],
+  ['mower', 'use'],
+] as const)('the re-check of a %s follows its first %s', (kind, word) => {
+  const events = makeEvents(changeMachine(planParts(), 'juniper', (m) => ({ ...m, kind })));
+  expect(events.filter(({ title }) => title === `Juniper: re-check after the first ${word}`)).toHaveLength(1);
+});
+
 test('a re-check that is done leaves', () => {
   const parts = changeMachine(planParts(), 'juniper', (m) => ({
     ...m,

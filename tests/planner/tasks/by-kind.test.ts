@@ -1,7 +1,7 @@
 /** Each owner is told only of what the kind of machine has: what stands on a sheet can be ticked honestly. */
 import { expect, test } from 'vitest';
 import { settleSteps } from '../../../src/planner/ledger/index.ts';
-import { concreteSteps } from '../../../src/planner/tasks/index.ts';
+import { CAUTIONS, concreteSteps } from '../../../src/planner/tasks/index.ts';
 import { type Case, caseOf } from './generate.ts';
 import { library } from './library.ts';
 
@@ -137,7 +137,29 @@ test('no step names the season in which a rest lies: a snow machine rests in sum
   expect(named).toEqual([]);
 });
 
-test('a machine without tyres is asked for no tyre pressure and no wheel nut', () => {
-  const asked = stepsOf(of('snow-machine')).filter(({ phase }) => phase === 'start-up');
-  expect(asked.filter(({ title, detail }) => /tyre|wheel nut/i.test(`${title} ${detail}`))).toEqual([]);
+test.each(['four-stroke', 'electric'] as const)(
+  'a machine of %s without tyres is asked for no tyre pressure and no wheel nut, one without a track for no track',
+  (cycle) => {
+    const asked = (kind: Kind, words: RegExp) =>
+      textOf(of(kind, { cycle }), 'start-up').filter((text) => words.test(text.replace(/^\S+/, '')));
+    expect(asked('snow-machine', /tyre|wheel nut/i)).toEqual([]);
+    for (const kind of KINDS) if (kind !== 'snow-machine') expect(asked(kind, /\btracks?\b/i)).toEqual([]);
+  },
+);
+
+// Cars and side-by-sides are driven, tractors and mowers used: by the words themselves. A mower that is ridden on is a kind of it.
+test.each(['car', 'side-by-side', 'tractor', 'mower'] as const)('no sheet of a %s speaks of a ride', (kind) => {
+  const told = (['four-stroke', 'electric'] as const).flatMap((cycle) =>
+    [{}, { drain: true }, { leave: true }].flatMap((flags) =>
+      stepsOf(of(kind, { cycle, flags })).flatMap((step) =>
+        [step.part, step.title, step.detail, step.why, step.doNotRide]
+          .concat(step.cautions.flatMap((id) => [CAUTIONS.find((row) => row.id === id)?.text]))
+          .flatMap((text) => text ?? []),
+      ),
+    ),
+  );
+  expect(told.length).toBeGreaterThan(100);
+  expect(told.filter((text) => /\b(?:rides?|ridden|riding)\b/i.test(text.replace(/one that is ridden/g, '')))).toEqual(
+    [],
+  );
 });
