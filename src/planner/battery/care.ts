@@ -4,7 +4,7 @@ import type { Warning } from '../season-plan.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { formatOne } from '../units/index.ts';
 import { counted } from '../written.ts';
-import { type ChargerChoice, chargersFor, isOutOfReach, round } from './charge.ts';
+import { type ChargerChoice, chargersFor, isOutOfReach, largestChargerA, round } from './charge.ts';
 import { type ChemistryRow, chemistryRow } from './chemistries.ts';
 import { type LossCurve, type LossRates, lossCurve, lossRates, monthlyText, type Surroundings } from './loss.ts';
 import { batteryName } from './name.ts';
@@ -203,7 +203,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
       warnings.push({
         level: 'warning',
         text: `No charger of the household may stay on ${batteryName(machine)}. ${care.chargers.none?.why ?? `None of those that suit it is a maintainer that can be used at ${place.name}.`}`,
-        act: `Get a maintainer for ${row.name} of at most ${round(battery.capacityAh / 10, 1, c.household.locale)} A.`,
+        act: `Get a maintainer with a programme for ${row.name}. It holds a voltage, so a small one does; on its label no more than ${round(largestChargerA(battery), 1, c.household.locale)} A.`,
       });
     else if (!c.maintainerFree)
       warnings.push({

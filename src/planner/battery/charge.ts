@@ -39,6 +39,11 @@ export function largestChargeA(battery: Battery): number {
   return battery.capacityAh * LARGEST_RATE_PER_H;
 }
 
+/** The largest current on the label of a charger or maintainer that is used [A]. */
+export function largestChargerA({ capacityAh, chemistry }: Battery): number {
+  return capacityAh * LARGEST_CHARGER_PER_H[chemistry];
+}
+
 /**
  * Time on the charger.
  * @param ampHours - charge to put back [Ah]
@@ -73,7 +78,7 @@ export const OUT_OF_REACH_ACT =
  * of that place or one that is carried about.
  */
 export function chargersFor(machine: Machine, battery: Battery, place: Place, household: Household): ChargerChoice {
-  const limit = battery.capacityAh * LARGEST_CHARGER_PER_H[battery.chemistry];
+  const limit = largestChargerA(battery);
   const row = chemistryRow(battery.chemistry);
   const right = household.chargers.filter((c) => c.chemistries.includes(battery.chemistry));
   const gentle = right.filter((c) => c.currentA <= limit * (1 + 1e-9));

@@ -122,6 +122,24 @@ test('what to get says the current and the kind, and where no power is, what wou
   );
 });
 
+// A maintainer regulates its voltage: its current has no limit of its own, but that of any charger. Common practice: an eighth of the
+// capacity for a flooded battery, a fifth for a sealed one.
+test.each([
+  ['flooded-antimony', 1.5],
+  ['agm', 2.4],
+  ['gel', 2.4],
+] as const)(
+  'the maintainer that is advised for a %s battery of 12 Ah is one that the plan then uses',
+  (chemistry, most) => {
+    const moth = machine('Moth', 'garage', { battery: battery(chemistry, 12, { care: 'maintainer' }), season: SUMMER });
+    const maintainer = (currentA: number) => ({ ...CHARGER, currentA, maintainer: true });
+    const said = (chargers: Charger[]) => one(household([moth], { chargers })).warnings.map(({ act }) => act ?? '');
+    expect(said([])[0]).toMatch(new RegExp(`no more than ${String(most).replace('.', '\\.')} A\\.$`));
+    expect(said([maintainer(most)])).toEqual([]);
+    expect(said([maintainer(most * 1.01)])).toHaveLength(1);
+  },
+);
+
 // 12 Ah from 75 to 100 % at 0.85 of what the charger gives: 12 · 0.25 / 0.85 = 3.53 Ah; at 1 A that is 3.53 h and the absorption.
 test('ampere-hours and hours of a charge', () => {
   expect(chargeAh(FLOODED, 75)).toBeCloseTo((12 * 0.25) / 0.85, 9);
