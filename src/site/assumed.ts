@@ -1,4 +1,5 @@
 /** What each assumption says on a page: as taken, what it could be, what that would move, the line that settles it. */
+import type { IsoDate } from '../planner/household.ts';
 import type { Assumption } from '../planner/season-plan.ts';
 import type { Format } from './formats.ts';
 import { WORDS } from './words.ts';
@@ -21,8 +22,13 @@ const LEAST_K = 0.05;
  * One assumption in a household's way of writing.
  * @param row - as ranked by the plan
  * @param format - the household's way of writing
+ * @param isCharged - whether a charge falls due as the plan stands; where none does, there is none to be moved
  */
-export function assumedText(row: Assumption, { amount, measuredAs, contentLine }: Format): Assumed {
+export function assumedText(
+  row: Assumption,
+  { amount, measuredAs, contentLine, plainDate }: Format,
+  isCharged: boolean,
+): Assumed {
   const withUnit = (value: number | string) => {
     if (typeof value !== 'number') return words.values[value] ?? value;
     return row.unit === 'share' ? amount(100 * value, '%', 0) : measuredAs(value, row.unit);
@@ -35,16 +41,26 @@ export function assumedText(row: Assumption, { amount, measuredAs, contentLine }
     (text, i, all) => (i < all.length - 1 ? text.split(' ')[0]! : text),
   );
   const could = row.low === row.high ? withUnit(row.low) : words.range(bare(row.low), withUnit(row.high));
+  const brought = isCharged ? undefined : firstBrought(row);
   const moved = [
-    row.firstChargeShiftDays !== 0 && words.charge(WORDS.days(Math.abs(Math.round(row.firstChargeShiftDays)))),
+    isCharged &&
+      row.firstChargeShiftDays !== 0 &&
+      words.charge(WORDS.days(Math.abs(Math.round(row.firstChargeShiftDays)))),
     margins.length > 0 && words.margin(margins.length > 1 ? words.range(margins[0]!, margins[1]!) : margins[0]!),
   ].filter(Boolean);
   return {
     what: words.what(row.field),
     taken: withUnit(row.value),
     could: could === withUnit(row.value) ? '' : could,
-    moves: moved.length > 0 ? words.moves(moved.join('; ')) : '',
+    moves: [brought && words.brings(plainDate(brought)), moved.length > 0 && words.moves(moved.join('; '))]
+      .filter(Boolean)
+      .join('; '),
     line: contentLine(row.settle),
     reason: row.reason,
   };
 }
+
+/** The first day on which a charge falls due at either end of an assumption's range. */
+export const firstBrought = ({
+  firstChargeAt: { low, high },
+}: Pick<Assumption, 'firstChargeAt'>): IsoDate | undefined => [low, high].filter((date) => date !== null).sort()[0];

@@ -1,8 +1,11 @@
 /** What was assumed, as a page says it: in words, in the units of people, with the line that settles it. */
 import { expect, test } from 'vitest';
-import type { Assumption } from '../../src/planner/season-plan.ts';
+import type { Assumption, MachinePlan } from '../../src/planner/season-plan.ts';
 import { assumedText } from '../../src/site/assumed.ts';
 import { formatOf } from '../../src/site/formats.ts';
+import { showingOf } from '../../src/site/show/showing.ts';
+import { assumed } from '../../src/site/show/unsure.ts';
+import { aBattery, aCharge, aMachine, planParts } from '../fixtures/plan.ts';
 
 const format = formatOf({ locale: 'en-GB', clock: '24h', units: 'metric', asOf: '2026-11-29' } as Parameters<
   typeof formatOf
@@ -14,8 +17,11 @@ const still = {
   visitsShift: { low: 0, high: 0 },
   reason: 'common practice',
 };
-const said = (row: Pick<Assumption, 'field' | 'value' | 'low' | 'high' | 'unit'> & Partial<Assumption>) => {
-  const { what, taken, could, moves } = assumedText({ ...still, settle: 'use: road', ...row }, format);
+const said = (
+  row: Pick<Assumption, 'field' | 'value' | 'low' | 'high' | 'unit'> & Partial<Assumption>,
+  isCharged = true,
+) => {
+  const { what, taken, could, moves } = assumedText({ ...still, settle: 'use: road', ...row }, format, isCharged);
   return [what, taken, could, moves];
 };
 
@@ -45,4 +51,37 @@ test('what it moves is a whole sentence whichever of the two it is', () => {
   expect(said({ ...drain, firstChargeShiftDays: 1, marginShiftK: { low: 0.01, high: -2 } })[3]).toBe(
     'moves the first charge by 1 day; the freezing margin by −2.0 degrees',
   );
+});
+
+const DRAIN = { field: 'battery.drain', value: 3, low: 1, high: 8, unit: 'mA' };
+const BRINGS = { ...DRAIN, firstChargeShiftDays: -21, firstChargeAt: { low: null, high: '2027-03-20' } };
+
+test('where no charge falls due there is none to be moved: what it could bring is said with its day', () => {
+  expect(said(BRINGS, false)[3]).toBe('could bring a charge by 20 Mar 2027');
+  expect(said({ ...BRINGS, marginShiftK: { low: 0, high: -2 } }, false)[3]).toBe(
+    'could bring a charge by 20 Mar 2027; moves the freezing margin by −2.0 degrees',
+  );
+  expect(said(BRINGS)[3]).toBe('moves the first charge by 21 days');
+});
+
+/** What the part of the page says above the list. */
+function head(battery: MachinePlan['battery'], rows: Partial<Assumption>[]) {
+  const assumptions = rows.map((row): Assumption => ({ ...still, ...DRAIN, settle: 'use: road', ...row }));
+  const moth = aMachine('moth', 'Moth', '2026-10-25', '2027-04-10', { battery, assumptions });
+  const text = assumed(showingOf({ ...planParts(), events: [], machines: [moth] }, moth, {})).text;
+  return text.replaceAll(/<[^>]+>/g, ' ').replaceAll(/\s+/g, ' ');
+}
+
+test('what is worth a measurement speaks of a first charge only where there is one', () => {
+  const one = aBattery([aCharge('2027-02-05', 3)]);
+  expect(head(one, [BRINGS])).toMatch(/Over the range it could have, the first charge moves by 21 days\./);
+  expect(head(aBattery([], { chargeWithoutDay: '2027-02-05' }), [BRINGS])).toMatch(/the first charge moves by 21 days/);
+  const none = head(aBattery([]), [BRINGS]);
+  expect(none).toMatch(
+    /Measure this first: .* No charge falls due as it is taken; .* one could fall due by Mar 20, 2027\./,
+  );
+  expect(none).not.toMatch(/first charge/);
+  expect(head(one, [{}])).toMatch(/None of these moves the first charge\./);
+  expect(head(aBattery([]), [{}])).toMatch(/No charge falls due while it rests, and none of these brings one\./);
+  expect(head(undefined, [{}])).toMatch(/It has no 12 V battery/);
 });

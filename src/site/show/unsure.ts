@@ -1,4 +1,5 @@
-import { type Assumed, assumedText } from '../assumed.ts';
+import type { Assumption, BatteryPlan } from '../../planner/season-plan.ts';
+import { type Assumed, assumedText, firstBrought } from '../assumed.ts';
 import { html, type Markup } from '../html.ts';
 import { WORDS } from '../words.ts';
 import { section } from './parts.ts';
@@ -15,22 +16,35 @@ export function unsure(showing: Showing): Markup {
 }
 
 /** What was assumed, what matters most first. */
-export function assumed({ machine: { assumptions }, format, fold, form }: Showing): Markup {
+export function assumed({ machine: { assumptions, battery }, format, fold, form }: Showing): Markup {
   if (assumptions.length === 0) return section('assumed', a.heading, html`<p>${a.none}</p>`);
   const first = assumptions.find((row) => row.firstChargeShiftDays !== 0);
-  const rows = assumptions.map((row) => assumedText(row, format));
+  const isCharged = hasCharge(battery);
+  const rows = assumptions.map((row) => assumedText(row, format, isCharged));
   const more = rows.slice(SHOWN);
   return section(
     'assumed',
     a.heading,
     html`<div class="first text">${
       first
-        ? html`<p><strong>${a.first(a.what(first.field))}</strong></p><p>${a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))} ${!form && inFile(format.contentLine(first.settle))}</p>`
-        : html`<p>${a.nothingMoves}</p>`
+        ? html`<p><strong>${a.first(a.what(first.field))}</strong></p><p>${firstText(first, isCharged, format)} ${!form && inFile(format.contentLine(first.settle))}</p>`
+        : html`<p>${battery === undefined ? a.noBattery : isCharged ? a.nothingMoves : a.nothingBrings}</p>`
     }</div><p class="text quiet">${a.text} ${form && a.textForm}</p>`,
     cards(rows.slice(0, SHOWN), form),
     more.length > 0 && fold({ summary: a.more(more.length), body: cards(more, form) }),
   );
+}
+
+/** Whether a charge falls due within the rest, wherever it is made. */
+const hasCharge = (battery: BatteryPlan | undefined): boolean =>
+  battery !== undefined &&
+  (battery.charges.length > 0 || (battery.chargeWithoutDay ?? battery.chargeAtStartUp) !== undefined);
+
+function firstText(first: Assumption, isCharged: boolean, { plainDate }: Showing['format']): string {
+  const brought = isCharged ? undefined : firstBrought(first);
+  return brought === undefined
+    ? a.firstText(WORDS.days(Math.abs(first.firstChargeShiftDays)))
+    : a.firstBrings(plainDate(brought));
 }
 
 /** What some days more in use would cost. */

@@ -415,6 +415,8 @@ export const machine = {
   assumptions: {
     heading: 'Assumed, not known',
     first: (field: string) => `Measure this first: ${field}`,
+    firstBrings: (date: string) =>
+      `No charge falls due as it is taken; over the range it could have, one could fall due by ${date}.`,
     firstText: (days: string) => `Over the range it could have, the first charge moves by ${days}.`,
     what: fieldText,
     values: { true: 'yes', false: 'no' } as Readonly<Record<string, string>>,
@@ -423,6 +425,7 @@ export const machine = {
     taken: (value: string) => `taken as ${value}`,
     could: (values: string) => `could be ${values}`,
     moves: (what: string) => `moves ${what}`,
+    brings: (date: string) => `could bring a charge by ${date}`,
     charge: (days: string) => `the first charge by ${days}`,
     margin: (range: string) => `the freezing margin by ${range}`,
     range: (low: string, high: string) => `${low} to ${high}`,
@@ -430,6 +433,8 @@ export const machine = {
     more: (n: number) => `${n} more that move less`,
     none: 'Nothing: every value is given.',
     nothingMoves: 'None of these moves the first charge.',
+    nothingBrings: 'No charge falls due while it rests, and none of these brings one.',
+    noBattery: 'It has no 12 V battery, so none of these moves a charge.',
   },
   whatIf: {
     heading: 'Going on for longer',
