@@ -170,7 +170,7 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   const why = !c.place.power
     ? `there is no power at ${c.place.name}`
     : chargers.maintainers.length === 0
-      ? 'no maintainer of the household suits it'
+      ? 'none of your chargers is a maintainer that suits it'
       : tooColdToCharge
         ? `${c.place.name} gets too cold to leave a charger on`
         : 'the maintainer that suits it is on another battery';
@@ -202,7 +202,7 @@ function careWarnings(c: CareCase, row: ChemistryRow, care: Care, coldest: numbe
     else if (care.chargers.maintainers.length === 0)
       warnings.push({
         level: 'warning',
-        text: `No charger of the household may stay on ${batteryName(machine)}. ${care.chargers.none?.why ?? `None of those that suit it is a maintainer that can be used at ${place.name}.`}`,
+        text: `None of your chargers may stay on ${batteryName(machine)}. ${care.chargers.none?.why ?? `None of those that suit it is a maintainer that can be used at ${place.name}.`}`,
         act: `Get a maintainer with a programme for ${row.name}. It holds a voltage, so a small one does; on its label no more than ${round(largestChargerA(battery), 1, c.household.locale)} A.`,
       });
     else if (!c.maintainerFree)

@@ -95,10 +95,13 @@ export function chargersFor(machine: Machine, battery: Battery, place: Place, ho
         act: OUT_OF_REACH_ACT,
       }
     : household.chargers.length === 0
-      ? { why: 'The household lists no charger.', act: get }
+      ? {
+          why: 'You have given no charger.',
+          act: `${get} Then say so: "Your charger gives" in the form, chargers in household.yaml.`,
+        }
       : right.length === 0
         ? {
-            why: `None of the household's chargers is for ${row.name}.`,
+            why: `None of your chargers is for ${row.name}.`,
             act: `${get} One for another kind of battery can ruin it.`,
           }
         : gentle.length === 0

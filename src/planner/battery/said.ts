@@ -34,7 +34,7 @@ export function chargerWarnings(unit: BatteryUnit, plan: BatteryPlan, household:
     {
       machine: machine.id,
       level: isDue || isOther ? 'warning' : 'note',
-      text: `${need}, and no charger of the household serves it. ${none.why}`,
+      text: `${need}, and no charger serves it. ${none.why}`,
       act: none.act,
       about: 'charger',
     },

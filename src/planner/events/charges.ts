@@ -184,8 +184,7 @@ function partText(
     `${called(machine)} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
       `${hoursText(charge.hours, plan.household.locale)} (at most ${hoursText(charge.hoursMost, plan.household.locale)})${when}${charger}.`,
-    charge.noCharger &&
-      `! No charger of the household serves it. ${charge.noCharger} The hours are those on one that would.`,
+    charge.noCharger && `! No charger serves it. ${charge.noCharger} The hours are those on one that would.`,
     charge.overdue &&
       `Overdue since ${writtenDay(charge.earliest, plan.household.locale)}. If it was charged, write that down, and the days that follow are right.`,
     expected,

@@ -284,7 +284,7 @@ export const machine = {
     between: (earliest: string, expected: string) => `latest ${earliest}; expected ${expected}`,
     latest: (earliest: string) => `latest ${earliest}; not expected before first use`,
     noCharges: 'No charge is needed before the one at start-up, at the fastest likely loss either.',
-    noCharger: 'No charger of the household serves it; the hours are those on one that would.',
+    noCharger: 'No charger serves it; the hours are those on one that would.',
     calibration: 'Learnt from readings',
     calibrationText: (multiplier: string, factor: string, n: number) =>
       `This battery loses ${multiplier} times what the table says, within a factor of ${factor} (${count(n, 'reading', 'readings')}).`,

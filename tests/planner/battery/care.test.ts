@@ -148,7 +148,7 @@ test.each<[string, Given, Partial<Care>, RegExp]>([
     'power, but no maintainer',
     { at: { power: true } },
     { care: 'visits' },
-    /: no maintainer of the household suits it\. /,
+    /: none of your chargers is a maintainer that suits it\. /,
   ],
   [
     'power, and a maintainer that is on another battery',
@@ -205,7 +205,7 @@ test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
     [
       {
         level: 'warning',
-        text: /^No charger of the household may stay on Moth's battery\. The household lists no charger\.$/,
+        text: /^None of your chargers may stay on Moth's battery\. You have given no charger\.$/,
         act: /^Get a maintainer with a programme for .+\. It holds a voltage, so a small one does; on its label no more than \d\.\d A\.$/,
       },
     ],
@@ -391,7 +391,7 @@ test('the cold of months in which it does not rest is nothing to it', () => {
 test('what cannot be carried is visited, whatever speaks for carrying', () => {
   const stays = { ...CHARGED, removable: false };
   expect(careOf(lithiumAt(-5, { own: stays, at: { power: true } })).reason).toMatch(
-    /^It is charged on computed days \(\d+ charges? if it were alone\): no maintainer of the household suits it\. It stays clear of its lowest storage temperature\. It must not be charged below 0 °C, and Barn can fall to −5 °C in the coldest to be reckoned with; it does not come out, so it stays in the machine: charge it on a warm day, or bring the machine into the warm for the charge\.$/,
+    /^It is charged on computed days \(\d+ charges? if it were alone\): none of your chargers is a maintainer that suits it\. It stays clear of its lowest storage temperature\. It must not be charged below 0 °C, and Barn can fall to −5 °C in the coldest to be reckoned with; it does not come out, so it stays in the machine: charge it on a warm day, or bring the machine into the warm for the charge\.$/,
   );
   expect(careOf({ at: { tripMinutes: 90 }, own: { removable: false } }).care).toBe('visits');
   expect(careOf({ at: { tripMinutes: 90 }, home: { batteryRoom: undefined } }).care).toBe('visits');

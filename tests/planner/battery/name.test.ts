@@ -14,7 +14,7 @@ const KEEPER = { id: 'k', name: 'Keeper', currentA: 1, chemistries: ['agm' as co
 
 /** Cases in which something is said of the battery, each with a word of it. */
 const CASES: [RegExp, Partial<Battery>, Partial<Place>, Partial<Household>, Partial<Machine>, string][] = [
-  [/no charger of the household serves it/, {}, {}, { chargers: [] }, {}, '2026-04-01'],
+  [/no charger serves it/, {}, {}, { chargers: [] }, {}, '2026-04-01'],
   [/Nothing can charge/, { removable: false }, {}, {}, {}, '2026-04-01'],
   [
     /does not come out, and none/,

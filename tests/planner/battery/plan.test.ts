@@ -226,7 +226,7 @@ test('a charger of more than an eighth of the capacity of a flooded battery is n
   expect(warnings).toContainEqual(
     expect.objectContaining({
       level: 'warning',
-      text: expect.stringMatching(/no charger of the household serves it.*"big" gives 6 A/),
+      text: expect.stringMatching(/no charger serves it.*"big" gives 6 A/),
       act: expect.stringMatching(/at most 1.5 A/),
     }),
   );

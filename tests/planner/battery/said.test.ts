@@ -52,14 +52,8 @@ test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined
     0,
     /^"Blue" gives 1\.5 A, "Red" gives 6 A; this battery should have no more than 1\.5 A\.$/,
   ],
-  ['none', [{}, []], 0, 0, /^The household lists no charger\.$/],
-  [
-    'one for another kind',
-    [{}, [{ ...CHARGER, chemistries: ['lifepo4'] }]],
-    0,
-    0,
-    /^None of the household's chargers is for /,
-  ],
+  ['none', [{}, []], 0, 0, /^You have given no charger\.$/],
+  ['one for another kind', [{}, [{ ...CHARGER, chemistries: ['lifepo4'] }]], 0, 0, /^None of your chargers is for /],
   ['a maintainer where there is no power', [{}, [{ ...CHARGER, maintainer: true }]], 1, 0, undefined],
   ['a maintainer where there is power', [{}, [{ ...CHARGER, maintainer: true }], { power: true }], 1, 1, undefined],
   [
@@ -108,7 +102,7 @@ test.each<[string, Parameters<typeof chosen>, number, number, RegExp | undefined
 
 test('what to get says the current and the kind, and where no power is, what would bring it', () => {
   expect(chosen({}, []).none!.act).toMatch(
-    /^Get or borrow a charger of at most 1\.5 A with a programme for .+, or one that can be set so low\.$/,
+    /^Get or borrow a charger of at most 1\.5 A with a programme for .+, or one that can be set so low\. Then say so: "Your charger gives" in the form, chargers in household\.yaml\.$/,
   );
   const elsewhere = [{ ...CHARGER, placeId: 'House' }];
   expect(chosen({ removable: false }, elsewhere, { power: true }).none!.act).toBe(
@@ -337,25 +331,25 @@ test('a battery that no charger serves is warned of with the first day and the r
     machine: 'Moth',
     level: 'warning',
     text: expect.stringMatching(
-      /^Moth's battery has to be charged, first on \d+ \w+ 2026, and no charger of the household serves it\. The household lists no charger\.$/,
+      /^Moth's battery has to be charged, first on \d+ \w+ 2026, and no charger serves it\. You have given no charger\.$/,
     ),
     act: expect.stringMatching(/^Get or borrow a charger of at most 1\.5 A/),
     about: 'charger',
   });
-  expect(plan.charges[0]!.noCharger).toBe('The household lists no charger.');
+  expect(plan.charges[0]!.noCharger).toBe('You have given no charger.');
   const lasting = { ...FLOODED, selfDischargePctPerMonth: ranged(1, 0.5, 1.2) };
   const noted = (own: Battery, chargers: Charger[]) =>
     one(household([{ ...MOTH, battery: own }], { chargers })).warnings.filter(({ about }) => about === 'charger');
   const need =
-    "No charge falls due while it rests, but Moth's battery is charged at lay-up and before the first start, and no charger of the household serves it.";
-  expect(noted(lasting, [])).toMatchObject([{ level: 'note', text: `${need} The household lists no charger.` }]);
+    "No charge falls due while it rests, but Moth's battery is charged at lay-up and before the first start, and no charger serves it.";
+  expect(noted(lasting, [])).toMatchObject([{ level: 'note', text: `${need} You have given no charger.` }]);
   expect(noted(lasting, [CHARGER])).toEqual([]);
   // One that is at hand and made for another kind would be taken: that is more than a note.
   const lithium = battery('lifepo4', 4, { selfDischargePctPerMonth: ranged(2, 1, 3), startPct: exactly(95) });
   expect(noted(lithium, [CHARGER])).toMatchObject([
     {
       level: 'warning',
-      text: `${need} None of the household's chargers is for lithium iron phosphate.`,
+      text: `${need} None of your chargers is for lithium iron phosphate.`,
       act: 'Get or borrow a charger of at most 0.5 A with a programme for lithium iron phosphate, or one that can be set so low. One for another kind of battery can ruin it.',
     },
   ]);

@@ -73,7 +73,7 @@ test('a battery in the warm room is charged there, and one without a charger say
   const without = one(events([moth({ battery: charged({ noCharger: 'None is listed.' }) })]), /^Charge/);
   expect(without.title).toBe("Charge Moth's battery (no charger for it): about 3 Ah, 5 h");
   expect(without.text.split('\n')[1]).toBe(
-    '! No charger of the household serves it. None is listed. The hours are those on one that would.',
+    '! No charger serves it. None is listed. The hours are those on one that would.',
   );
 });
 

@@ -54,17 +54,19 @@ test.each(Object.entries(SAID))(
 
 // What happened to a battery over the rest shows before it is charged: common practice, as fire brigades advise.
 test.each([
-  ['attached-garage', 'start-up-drive-charge.lithium'],
-  ['tin-shed', 'start-up-drive-charge.lithium-elsewhere'],
+  ['with', true, 'start-up-drive-charge.lithium'],
+  ['without', false, 'start-up-drive-charge.lithium-elsewhere'],
 ])(
-  'a drive battery in the %s is charged on no day before its look, and on none where its look has none',
-  (place, id) => {
+  'a drive battery %s electricity is charged on no day before its look, and on none where its look has none',
+  (_, power, id) => {
     const { household } = readWith({
-      'machines/late.yaml': `name: Late\nkind: motorcycle\nplace: ${place}\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\n`,
+      'machines/late.yaml':
+        'name: Late\nkind: motorcycle\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\n',
     });
-    const machines = household!.machines.filter(({ id }) => id === 'late');
+    const machines = household!.machines.filter((machine) => machine.id === 'late');
+    const places = household!.places.map((place) => ({ ...place, power }));
     const days = ['2026-12-01', '2027-04-08', '2027-04-09', '2027-04-10', '2027-04-11', '2027-04-20'].map((asOf) => {
-      const { plan } = planSeason({ ...household!, machines, procedures: library() }, { asOf, quick: true });
+      const { plan } = planSeason({ ...household!, machines, places, procedures: library() }, { asOf, quick: true });
       const dayOf = (name: string) => plan.machines[0]!.steps.find((step) => step.id === name)!.date;
       return { asOf, look: dayOf('start-up-drive-battery.look'), charge: dayOf(id) };
     });
