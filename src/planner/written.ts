@@ -100,6 +100,17 @@ export function counted(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;
 }
 
+/**
+ * A length of time: "45 min", "2 h 5 min".
+ * @param minutes - rounded to whole ones [min]
+ */
+export function durationText(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (!(whole >= 0 && Number.isFinite(whole))) throw new RangeError(`found ${minutes} minutes, expected 0 or more`);
+  const [h, min] = [Math.floor(whole / 60), whole % 60];
+  return [h > 0 ? `${h} h` : '', min > 0 || h === 0 ? `${min} min` : ''].filter(Boolean).join(' ');
+}
+
 /** "a", "a and b", "a, b and c". */
 export function listText(items: readonly string[]): string {
   return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;

@@ -13,7 +13,7 @@ import {
   isForeign,
   lineInUnits,
 } from '../planner/units/index.ts';
-import { englishFor, withSeparator } from '../planner/written.ts';
+import { durationText, englishFor, withSeparator } from '../planner/written.ts';
 
 /** What decides how a value is written. */
 export interface Manner {
@@ -22,9 +22,6 @@ export interface Manner {
   units: SeasonPlan['units'];
   asOf: IsoDate;
 }
-
-/** Words for units that a language may write otherwise. */
-const UNITS = { h: 'h', min: 'min' };
 
 /** From a Monday, 1 June 2026. */
 const WEEK: readonly Weekday[] = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
@@ -125,16 +122,8 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   /** A line of a content file in the household's units. */
   const contentLine = (line: string) => lineInUnits(line, system);
 
-  /** Minutes as "45 min" or "2 h 5 min". */
-  function duration(minutes: number): string {
-    const whole = Math.round(minutes);
-    if (!Number.isFinite(whole)) throw new RangeError(`found ${minutes} minutes, expected a number`);
-    const [h, min] = [Math.floor(whole / 60), whole % 60];
-    return [h > 0 ? `${h} ${UNITS.h}` : '', min > 0 || h === 0 ? `${min} ${UNITS.min}` : ''].filter(Boolean).join(' ');
-  }
-
   /** Hours as "1.5 h". */
-  const hours = (h: number) => `${number(Math.round(h * 10) / 10)} ${UNITS.h}`;
+  const hours = (h: number) => `${number(Math.round(h * 10) / 10)} h`;
 
   /** A time of day "13:00" on the household's clock. */
   function clock(text: string): string {
@@ -171,7 +160,8 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     measuredAs,
     readIn,
     contentLine,
-    duration,
+    /** Minutes as "45 min" or "2 h 5 min". */
+    duration: durationText,
     hours,
     clock,
     fillIn,

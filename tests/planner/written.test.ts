@@ -4,6 +4,7 @@ import { readFolder } from '../../src/content/read-folder.ts';
 import { planSeason } from '../../src/planner/plan.ts';
 import {
   counted,
+  durationText,
   listText,
   partsText,
   sentence,
@@ -13,6 +14,7 @@ import {
   writtenDay,
   writtenMonth,
 } from '../../src/planner/written.ts';
+import { formatOf } from '../../src/site/formats.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 
@@ -126,4 +128,24 @@ describe.each([
     expect(texts.length).toBeGreaterThan(50);
     expect(texts.filter(({ text }) => wrong.test(text))).toEqual([]);
   });
+});
+
+// An hour has 60 minutes.
+test.each([
+  [0, '0 min'],
+  [45, '45 min'],
+  [59.6, '1 h'],
+  [60, '1 h'],
+  [125, '2 h 5 min'],
+  [3.5 * 60, '3 h 30 min'],
+  [600, '10 h'],
+])('%d minutes are %s, on the pages as in the calendar', (minutes, text) => {
+  expect(durationText(minutes)).toBe(text);
+  const { duration } = formatOf({ locale: 'de-DE', clock: '24h', units: 'metric', asOf: '2026-11-29' });
+  expect(duration(minutes)).toBe(text);
+});
+
+test('what is no length of time is refused', () => {
+  for (const minutes of [-1, Number.NaN, Number.POSITIVE_INFINITY])
+    expect(() => durationText(minutes)).toThrow(/expected 0 or more/);
 });

@@ -2,9 +2,9 @@ import { dayNumber } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
 import { windowsOf } from '../tasks/parts.ts';
-import { listText, partsText, writtenDay } from '../written.ts';
+import { durationText, listText, partsText, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
-import { cautionLines, clockText, hoursText, lines, readerOf, stepLines } from './words.ts';
+import { cautionLines, clockText, lines, readerOf, stepLines } from './words.ts';
 
 /** The work of one phase on one machine in one session; or on one day, where the agenda gave a day but no session. */
 export interface WorkBlock {
@@ -142,9 +142,9 @@ function isLoose({ machine, phase, open }: WorkBlock): boolean {
   return phase === 'lay-up' && open.every((step) => step.latest !== undefined && step.latest > layUpEnd);
 }
 
-/** "13:00, 3.5 h"; where other work shares the session, the part that is this block's. */
+/** "13:00, 3 h 30 min"; where other work shares the session, the part that is this block's. */
 function timeText({ start, hours, sessionHours, besides }: WorkBlock, plan: PlanWithoutEvents): string {
-  const own = hoursText(besides.length === 0 ? (sessionHours ?? hours) : hours, plan.household.locale);
+  const own = durationText(60 * (besides.length === 0 ? (sessionHours ?? hours) : hours));
   return start === undefined ? own : `${clockText(start, plan.household.clock)}, ${own}`;
 }
 
@@ -158,8 +158,7 @@ function blockText(block: WorkBlock, plan: PlanWithoutEvents): string {
       `It was due by ${writtenDay(due, plan.household.locale)}: do it now, tick what is done, or leave it out on purpose.`,
     latest !== undefined && `To be done by ${writtenDay(latest, plan.household.locale)}.`,
     // Only a session has other machines.
-    besides.length > 0 &&
-      `The session is ${hoursText(sessionHours!, plan.household.locale)} in all, with ${listText(besides)}.`,
+    besides.length > 0 && `The session is ${durationText(60 * sessionHours!)} in all, with ${listText(besides)}.`,
     ...cautionLines(open, readerOf(plan)),
   );
 }

@@ -49,7 +49,7 @@ function firstText(first: Assumption, isCharged: boolean, { plainDate }: Showing
 
 /** What some days more in use would cost. */
 export function longer({ machine: { whatIf }, format, fold }: Showing): Markup | false {
-  const { amount, plainDate, quantity } = format;
+  const { duration, plainDate, quantity } = format;
   return (
     whatIf.length > 0 &&
     section(
@@ -62,7 +62,7 @@ export function longer({ machine: { whatIf }, format, fold }: Showing): Markup |
 <li>${w.coldest(quantity(row.coldestNightC, '°C'))}</li>
 ${row.text.map((text) => html`<li>${text}</li>`)}
 ${row.missed.map((text) => html`<li><strong>${w.missed}:</strong> ${text}</li>`)}
-${row.misfitHours > 0 && html`<li>${w.misfit(amount(row.misfitHours, WORDS.units.h, 1))}</li>`}
+${row.misfitHours > 0 && html`<li>${w.misfit(duration(row.misfitHours * 60))}</li>`}
 ${row.missed.length === 0 && row.misfitHours === 0 && html`<li>${w.nothing}</li>`}</ul></div>`,
         }),
       ),

@@ -732,7 +732,7 @@ test('of a shared session each machine has its own time, alone the session’s',
   const steps = (id: string) => [aStep(id, 'winter', 'Do it', { minutes: 90 })];
   const shared = session('2026-11-14', 'moth/m.a', 'wren/w.a');
   const both = events([moth({ steps: steps('m.a') }), wren({ steps: steps('w.a') })], { sessions: [shared] });
-  expect(one(both, /on Moth/).title).toBe('Winter work on Moth (do it): 13:00, 1.5 h');
+  expect(one(both, /on Moth/).title).toBe('Winter work on Moth (do it): 13:00, 1 h 30 min');
   const alone = events([moth({ steps: steps('m.a') })], { sessions: [shared] });
   expect(one(alone, /on Moth/).title).toBe('Winter work on Moth (do it): 13:00, 2 h');
   expect(one(alone, /on Moth/).text).not.toMatch(/The session/);
