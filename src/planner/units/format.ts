@@ -33,13 +33,13 @@ const GAUGES = { metric: 'us', imperial: 'metric' } as const;
 /** Where gallons are thought in, pumps and bottles give litres. */
 const POURED = { imperial: 'metric' } as const;
 
-/** Where fuel is sold by the gallon, oil and coolant are by the quart. */
+/** Where fuel is sold by the gallon, oil and coolant are by the quart in the US, by the litre elsewhere. */
 const litres = row('volume', ['L', 1], ['US gal', 2], ['imp gal', 2], POURED);
-const quarts = row('volume', ['L', 1], ['US qt', 1], ['L', 1]).us;
+const { us: quarts, imperial: few } = row('volume', ['L', 1], ['US qt', 1], ['L', 1]);
 
 /** Per unit of the plan: what the three systems print. */
 const PRINTS: Record<string, Row> = {
-  L: { ...litres, us: { ...litres.us, less: quarts } },
+  L: { ...litres, us: { ...litres.us, less: quarts }, imperial: { ...litres.imperial, less: few } },
   mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['mL', 0]),
   kPa: row('pressure', ['kPa', 0], ['psi', 0], ['psi', 0], GAUGES),
   '°C': row('temperature', ['°C', 0], ['°F', 0], ['°C', 0]),
@@ -52,6 +52,7 @@ const PRINTS: Record<string, Row> = {
   'm²': row('area', ['m²', 1], ['ft²', 0], ['ft²', 0]),
   kg: row('mass', ['kg', 1], ['lb', 1], ['lb', 1]),
   g: row('smallMass', ['g', 0], ['oz', 1], ['g', 0]),
+  µm: row('thickness', ['µm', 1], ['mil', 2], ['µm', 1]),
   mm: row('smallLength', ['mm', 0], ['in', 2], ['in', 2]),
 };
 
@@ -119,7 +120,8 @@ export function inUnits(text: string, reader: Reader): string {
 function withOther(unit: string, reader: Reader, textIn: (reader: Reader) => string): string {
   const units = PRINTS[unit]?.beside[unitsOf(reader)];
   if (units === undefined) return textIn(reader);
-  return `${textIn(reader)} (${textIn(typeof reader === 'string' ? units : { ...reader, units })})`;
+  const [own, other] = [textIn(reader), textIn(typeof reader === 'string' ? units : { ...reader, units })];
+  return own === other ? own : `${own} (${other})`;
 }
 
 /**

@@ -23,6 +23,7 @@ export type Dimension =
   | 'smallMass'
   | 'length'
   | 'smallLength'
+  | 'thickness'
   | 'distance'
   | 'area'
   | 'dose'
@@ -116,6 +117,9 @@ export const UNITS: readonly UnitRow[] = [
   { dimension: 'length', names: ['in'], factor: INCH_M },
   { dimension: 'smallLength', names: ['mm'], factor: 1 },
   { dimension: 'smallLength', names: ['in'], factor: INCH_M * 1000 },
+  { dimension: 'thickness', names: ['µm'], factor: 1 },
+  // A thousandth of an inch.
+  { dimension: 'thickness', names: ['mil'], factor: INCH_M * 1000 },
   { dimension: 'distance', names: ['km'], factor: 1 },
   { dimension: 'distance', names: ['mi', 'mile', 'miles'], factor: (INCH_M * 63360) / 1000 },
   { dimension: 'area', names: ['m²', 'm2'], factor: 1 },

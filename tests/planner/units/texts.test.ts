@@ -94,6 +94,15 @@ test.each([
   [3, 'L', 'us', '3.2 US qt'],
   [3.78, 'L', 'us', '4.0 US qt'],
   [0.2, 'L', 'us', '0.2 US qt'],
+  // Oil and coolant come in litres where petrol is counted in imperial gallons (common practice).
+  [3, 'L', 'imperial', '3.0 L'],
+  [4.54, 'L', 'imperial', '4.5 L'],
+  [4.6, 'L', 'imperial', '1.01 imp gal (4.6 L)'],
+  // A mil is a thousandth of an inch, 25.4 µm (definition).
+  [25.4, 'µm', 'us', '1.00 mil'],
+  [1.3, 'µm', 'us', '0.05 mil'],
+  [25.4, 'µm', 'metric', '25.4 µm'],
+  [25.4, 'µm', 'imperial', '25.4 µm'],
   [-40, '°C', 'metric', '−40 °C'],
   [-40, '°C', 'us', '−40 °F'],
 ] as const)('%d %s reads for %s "%s"', (value, unit, system, text) => {
