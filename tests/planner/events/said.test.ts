@@ -340,7 +340,7 @@ test('work says its steps, that it is overdue, by when the rest is to be done, a
     sessions: [session('2026-10-27', 'moth/wash.wash', 'moth/oil.drain', 'moth/oil.fill', 'wren/x.y')],
   });
   const event = one(all, /^Lay up/);
-  expect(event.title).toMatch(/^Lay up Moth \(.+\), overdue: 13:00, 1\.5 h$/);
+  expect(event.title).toMatch(/^Lay up Moth \(.+\), overdue: 13:00, 1 h 30 min$/);
   expect(event.text.split('\n')).toEqual([
     '- Wash it. Salt draws water.',
     '- Drain it! (needs a dry day above 5 °C, the stand). Acid.',
