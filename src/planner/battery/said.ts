@@ -59,7 +59,7 @@ function outOfReachWarning(
     level: due === undefined ? 'note' : 'warning',
     text: `Nothing can charge ${batteryName(machine)} where it rests: it does not come out of the machine, and there is no electricity at ${place.name}. ${need}`,
     act: OUT_OF_REACH_ACT,
-    about: 'charger',
+    about: 'battery',
   };
 }
 
