@@ -163,3 +163,22 @@ test.each(['car', 'side-by-side', 'tractor', 'mower'] as const)('no sheet of a %
     [],
   );
 });
+
+// A closed bag keeps dry only while it is shut, and gas of a charge must not gather in it: common practice.
+test('a look-in opens no bag for the battery; a charge does, and renews the desiccant', () => {
+  for (const care of ['visits', 'carry-in'] as const)
+    for (const bag of [true, false]) {
+      const keptAt = care === 'visits' ? 'machine' : 'room';
+      const steps = stepsOf(caseOf({ battery: { ...BATTERY, care, keptAt, chemistry: 'agm' }, flags: { bag } }));
+      const read = steps.filter(({ id, reading }) => id.startsWith('look-in.') && reading === 'V');
+      expect(read.length).toBeGreaterThan(0);
+      const shut = read.filter(({ title }) => /the bag stays shut/.test(title));
+      expect(shut).toHaveLength(bag && care === 'visits' ? read.length : 0);
+    }
+  for (const chemistry of ['agm', 'lifepo4'] as const) {
+    const steps = stepsOf(caseOf({ battery: { ...BATTERY, chemistry }, flags: { bag: true } }));
+    const charges = steps.filter(({ id }) => id.startsWith('look-in-charge.'));
+    expect(charges.length).toBeGreaterThan(0);
+    for (const { detail } of charges) expect(detail).toMatch(/bag.*fresh desiccant/);
+  }
+});
