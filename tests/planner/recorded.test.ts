@@ -214,6 +214,24 @@ test('a ticked charge counts once beside one that was logged within three days, 
   expect(ticked({ doneSteps: [charge('2026-12-06')], battery: undefined })).toEqual([]);
 });
 
+// The start-up charges full, whatever the battery is kept at over the rest.
+test('a ticked charge of the start-up, or the whole start-up, is a full charge; other steps of it are none', () => {
+  const on = '2027-04-02';
+  const of = (stepId: string, record: Partial<Machine> = {}) =>
+    ticked({ doneSteps: [{ stepId, date: on }], ...record });
+  for (const stepId of [
+    'start-up-battery.full',
+    'start-up-battery.full-away',
+    'start-up-electric-battery.full',
+    'start-up',
+  ])
+    expect(of(stepId), stepId).toEqual([{ date: on, toPct: 100 }]);
+  for (const stepId of ['start-up-battery.key-on', 'start-up-battery.fit', 'battery.charge', 'lay-up'])
+    expect(of(stepId), stepId).toEqual([]);
+  const logged = [{ date: '2027-04-01', toPct: 90 }];
+  expect(of('start-up-battery.full', { charged: logged })).toEqual(logged);
+});
+
 test('only work of the lay-up, its swap included, and of look-ins can be left out', () => {
   const phases = ['lay-up', 'swap', 'look-in', 'winter', 'start-up', undefined] as const;
   expect(phases.filter(canBeLeftOut)).toEqual(['lay-up', 'swap', 'look-in']);
