@@ -1,6 +1,7 @@
 /** Names of machines and steps for pages that speak of many machines. */
 import type { PlanStep } from '../planner/season-plan.ts';
 import { partsText } from '../planner/written.ts';
+import { groupedByMachine } from './by-machine.ts';
 import { fillIn } from './format.ts';
 import { season } from './season.ts';
 
@@ -30,13 +31,7 @@ export interface MachineWork {
 
 /** Steps under their machines, in the order in which the machines first come. */
 export function byMachine(refs: readonly { machine: string; step: string }[]): MachineWork[] {
-  const runs: { machine: string; steps: string[] }[] = [];
-  for (const { machine, step } of refs) {
-    const last = runs.at(-1);
-    if (last?.machine === machine) last.steps.push(step);
-    else runs.push({ machine, steps: [step] });
-  }
-  return runs.map(({ machine, steps: ids }) => {
+  return groupedByMachine(refs).map(({ machine, steps: ids }) => {
     const own = ids.flatMap((id) => steps.get(`${machine}/${id}`) ?? []);
     return {
       machine,
