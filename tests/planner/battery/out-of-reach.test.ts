@@ -18,7 +18,12 @@ function planned(
   });
   const home = household([moth], { places: [place('Barn', at), place('House', { power: true })], ...more });
   const { plans, trips, warnings } = planBatteries(home, asOf, contexts(home, COLD_STORE, COLD_LOW));
-  return { plan: plans.get('Moth')!, trips, warnings, charger: warnings.filter(({ text }) => text.startsWith('Nothing can charge')) };
+  return {
+    plan: plans.get('Moth')!,
+    trips,
+    warnings,
+    charger: warnings.filter(({ text }) => text.startsWith('Nothing can charge')),
+  };
 }
 
 test('no charge and no trip is planned that nobody can make; by when it runs down is told, and what can be done', () => {
