@@ -74,6 +74,7 @@ function example(dimension: Dimension): string {
     smallMass: '100 g',
     length: '2.4 m',
     smallLength: '10 mm',
+    thickness: '25 µm',
     distance: '12000 km',
     area: '14 m²',
     dose: '4 mL/L',
