@@ -21,3 +21,4 @@ export { readTable, SURFACE_TABLE, TABLE_LOW_C, TABLE_PER_K, WATER_TABLE } from 
 export { proposeSeason } from './season.ts';
 export { annualRangeK, daySpreadK } from './spread.ts';
 export * from './types.ts';
+export { WEATHER } from './weather-model.ts';

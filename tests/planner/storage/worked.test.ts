@@ -12,7 +12,7 @@ import {
 } from '../../../src/planner/storage/index.ts';
 import { sayableFor } from '../../../src/planner/storage/sayable.ts';
 import { stepWeights } from '../../../src/planner/storage/step.ts';
-import { COLD } from '../climate/places.ts';
+import { all, COLD } from '../climate/places.ts';
 
 psychrolib.SetUnitSystem(psychrolib.SI);
 
@@ -163,6 +163,25 @@ test('the cold to be reckoned with is that of outdoors in the open, and the hous
   expect(slow.designC[0]!).toBeGreaterThan(open.designC[0]!);
   expect(slow.designC[0]!).toBeLessThan(storeDesignLow(COLD, store({ timeConstantH: 400 })).designC[0]!);
   expect(open.basis).toMatch(/Inside: the day's swing damped and a cold spell of 96 h/);
+});
+
+test('a usual spell comes and goes, and a store takes up what the stepped answer of a first-order body gives', () => {
+  // Normals the same all year: the store's mean is that of outdoors, the day's swing 2 K.
+  const climate = { ...COLD, normals: { ...COLD.normals, meanC: all(0), minC: all(-2), maxC: all(2) } };
+  const open = storeDesignLow(climate, store({ timeConstantH: 0 })).typicalC[0]!;
+  const spellK = -2 - open;
+  // Around its coldest hour the spell goes as one half a day: the daily memory of the drawn weather.
+  for (const timeConstantH of [7, 24 / Math.LN2, 48]) {
+    let [takenUp, most] = [0, 0];
+    const stepH = 0.01;
+    for (let t = -480; t < 240; t += stepH) {
+      takenUp += (0.5 ** (Math.abs(t) / 24) - takenUp) * (stepH / timeConstantH);
+      most = Math.max(most, takenUp);
+    }
+    const damped = 1 / Math.hypot(1, (2 * Math.PI * timeConstantH) / 24);
+    const { typicalC } = storeDesignLow(climate, store({ timeConstantH }));
+    expect(typicalC[0]!).toBeCloseTo(-(2 * damped + spellK * most), 2);
+  }
 });
 
 test('of an hourly year the usual low is the coldest hour in the store, and the one to be reckoned with no milder', () => {
