@@ -110,20 +110,32 @@ test('the design low is the record where there is one, and the typical low never
   const known = designLow(withNormals({ recordLowC: all(-30), minC: all(-20), meanC: all(-15), maxC: all(-10) }));
   expect(known.designC).toEqual(all(-30));
   for (const t of known.typicalC) expect(t).toBeGreaterThanOrEqual(-30);
-  expect(known.basis).toBe('Design: the lowest on record. Typical: mean daily minimum less 2.4 day-to-day spreads.');
-  const unknown = designLow(withNormals({ minC: all(-20), meanC: all(-15), maxC: all(-10) }));
-  // 4.8 spreads under the minimum are twice as far from it as 2.4.
-  for (const [m, t] of unknown.designC.entries()) expect((-20 - t) / (-20 - unknown.typicalC[m]!)).toBeCloseTo(2, 9);
-  expect(unknown.basis).toBe(
-    'Mean daily minimum less 4.8 day-to-day spreads (typical year: 2.4). A known record low is better.',
+  expect(known.basis).toBe(
+    'Design: the lowest on record. Typical: the lowest of a middle year, reckoned from the monthly means.',
   );
+  const unknown = designLow(withNormals({ minC: all(-20), meanC: all(-15), maxC: all(-10) }));
+  // A middle year's low lies half as far under the minimum.
+  for (const [m, t] of unknown.designC.entries()) expect((-20 - t) / (-20 - unknown.typicalC[m]!)).toBeCloseTo(2, 9);
+  expect(unknown.basis).toMatch(/^The low that comes back once in 50 years, .*A known record low is better\.$/);
 });
 
-test('no design low lies under −70 °C, save where the minimum itself is near it', () => {
+test('no design low lies under the coldest ever measured, save where the minimum itself is near it', () => {
   const arctic = (minC: number) =>
     designLow(withNormals({ minC: all(minC), meanC: all(minC + 4), maxC: all(minC + 8) })).designC;
-  expect(Math.min(...arctic(-65))).toBe(-70);
-  expect(Math.min(...arctic(-68))).toBe(-73);
+  // −89.2 °C at Vostok, whose coldest month has a mean daily minimum of −71 °C (from memory).
+  expect(Math.min(...arctic(-71))).toBeGreaterThan(-89.2);
+  expect(Math.min(...arctic(-71))).toBeLessThan(-75);
+});
+
+test('spring is told from autumn by the hemisphere, and its lead counts no further than at the stations of the fit', () => {
+  const withSpring = (leadK: number) =>
+    COLD.normals.meanC.map((t, m) => (m === 3 ? COLD.normals.meanC[9]! + leadK : t));
+  const coldest = (latitudeDeg: number, leadK: number) =>
+    Math.min(...designLow({ ...withNormals({ meanC: withSpring(leadK) }), latitudeDeg }).designC);
+  expect(coldest(46, -6)).toBeGreaterThan(coldest(46, 0));
+  expect(coldest(-46, -2)).toBeCloseTo(coldest(46, 2), 9);
+  expect(coldest(46, 3.4)).toBeGreaterThan(coldest(46, 3.5));
+  expect(coldest(46, 4.4)).toBe(coldest(46, 3.5));
 });
 
 test('an hourly year has its own lows as the typical ones, and the design low is never above them', () => {
@@ -132,7 +144,7 @@ test('an hourly year has its own lows as the typical ones, and the design low is
   expect(found.typicalC.slice(0, 3)).toEqual([-40, -35, 5]);
   for (const [m, t] of found.designC.entries()) expect(t).toBeLessThanOrEqual(found.typicalC[m]!);
   expect(found.basis).toMatch(
-    /^Typical: the lowest hour of each month in the hourly year\. Design: .* less 4\.8 day-to-day spreads\. A record low of the place is better\.$/,
+    /^Typical: the lowest hour of each month in the hourly year\. Design: the low that comes back once in 50 years, .*\. A record low of the place is better\.$/,
   );
 });
 

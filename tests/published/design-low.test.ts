@@ -1,0 +1,85 @@
+import { expect, test } from 'vitest';
+import type { NormalsClimate } from '../../src/planner/climate/index.ts';
+import { designLow } from '../../src/planner/climate/index.ts';
+import published from './design-low.json' with { type: 'json' };
+
+type Station = (typeof published.stations)[number];
+
+/** The fit was made on the stations with an even number, before any look at the others. */
+const [fitted, heldOut] = [0, 1].map((rest) => published.stations.filter((s) => Number(s.id.at(-1)) % 2 === rest)) as [
+  Station[],
+  Station[],
+];
+
+function lowsOf(s: Pick<Station, 'id' | 'name' | 'latitudeDeg' | 'meanC' | 'minC'>) {
+  const climate: NormalsClimate = {
+    kind: 'normals',
+    id: s.id,
+    name: s.name,
+    latitudeDeg: s.latitudeDeg,
+    elevationM: 0,
+    normals: {
+      meanC: s.meanC,
+      minC: s.minC,
+      maxC: s.meanC.map((t, m) => 2 * t - s.minC[m]!),
+      rhPct: Array(12).fill(75),
+    },
+    source: published.sources.normals,
+    attribution: 'none',
+  };
+  return designLow(climate);
+}
+
+function spreadOf(errors: number[]): { mean: number; sd: number } {
+  const mean = errors.reduce((a, b) => a + b, 0) / errors.length;
+  return { mean, sd: Math.sqrt(errors.reduce((a, b) => a + (b - mean) ** 2, 0) / errors.length) };
+}
+
+test('every station names its source, and its return values follow the rule of the handbook', () => {
+  for (const s of published.stations) {
+    expect(published.sources).toHaveProperty(s.source);
+    // Handbook Fundamentals 2017, chapter 14: Tn = M − F·s, F = −√6/π·(0.5772 + ln ln(n/(n − 1))), from rounded M and s.
+    for (const [n, low] of [
+      [20, s.low20C],
+      [50, s.low50C],
+    ] as const) {
+      const f = (-Math.sqrt(6) / Math.PI) * (0.5772 + Math.log(Math.log(n / (n - 1))));
+      expect(Math.abs(s.yearlyLowC - f * s.yearlySdK - low), `${s.id} ${s.name}, ${n} years`).toBeLessThan(0.25);
+    }
+  }
+});
+
+test('the design low is on the safe side of the 50-year low at most stations, and not absurdly', () => {
+  expect(heldOut.length).toBe(157);
+  const errors = heldOut.map((s) => Math.min(...lowsOf(s).designC) - s.low50C);
+  const { mean, sd } = spreadOf(errors);
+  const safe = errors.filter((e) => e <= 0).length / errors.length;
+  // Found: −4.6 ± 4.1 K; 87 % at or under the published low (the fit: 90 %); worst 8.6 K too mild, 17.5 K too cold.
+  expect(mean).toBeGreaterThan(-5);
+  expect(mean).toBeLessThan(-4);
+  expect(sd).toBeLessThan(4.5);
+  expect(safe).toBeGreaterThan(0.85);
+  expect(Math.max(...errors)).toBeLessThan(10);
+  expect(Math.min(...errors)).toBeGreaterThan(-18);
+});
+
+test('the margin puts nine of ten stations of the fit on the safe side', () => {
+  const safe = fitted.filter((s) => Math.min(...lowsOf(s).designC) <= s.low50C);
+  expect(fitted.length).toBe(160);
+  expect(safe.length).toBeGreaterThanOrEqual(144);
+});
+
+test('the typical low lies near the mean of the yearly lowest', () => {
+  const { mean, sd } = spreadOf(heldOut.map((s) => Math.min(...lowsOf(s).typicalC) - s.yearlyLowC));
+  // Found: −0.6 ± 2.9 K.
+  expect(Math.abs(mean)).toBeLessThan(1);
+  expect(sd).toBeLessThan(3);
+});
+
+test('the months follow the records of a place, not the coldest month alone', () => {
+  const station = published.stations.find((s) => s.id === '72658')!;
+  // Records of Minneapolis and St Paul since 1873, from memory: in °F −41, −33, −32, 2, 18, 34, 43, 39, 26, 10, −25, −39.
+  const recordsC = [-40.6, -36.1, -35.6, -16.7, -7.8, 1.1, 6.1, 3.9, -3.3, -12.2, -31.7, -39.4];
+  for (const [m, t] of lowsOf(station).designC.entries())
+    expect(Math.abs(t - recordsC[m]!), `month ${m + 1}`).toBeLessThan(8);
+});
