@@ -20,7 +20,7 @@ export interface Ledger {
 export function buildLedger(machine: Machine, steps: readonly PlanStep[], procedures: readonly Procedure[]): Ledger {
   const problems: LedgerProblem[] = [];
   const items: LedgerItem[] = machine.asLeft.map((left) => ({
-    ...described(machine, itemId(machine, left.item), procedures),
+    ...described(machine, itemId(machine, left.item), steps, procedures),
     machine: machine.id,
     openedBy: 'as left',
     closedBy: '',
@@ -43,7 +43,7 @@ export function buildLedger(machine: Machine, steps: readonly PlanStep[], proced
       const item = openItem(id);
       if (item === undefined)
         items.push({
-          ...described(machine, id, procedures),
+          ...described(machine, id, [step], procedures),
           machine: machine.id,
           openedBy: step.id,
           closedBy: '',
@@ -90,16 +90,23 @@ function startProblems(
     }));
 }
 
-/** What the item is, from the assembly or from the step that opens it. */
+/**
+ * What the item is, from the assembly or from the step that opens it; kinds of machine leave an item of one name in states of
+ * their own.
+ * @param steps - those that may have opened it on this machine; where none did, the first that opens such an item tells
+ */
 function described(
   machine: Machine,
   id: string,
+  steps: readonly PlanStep[],
   procedures: readonly Procedure[],
 ): Pick<LedgerItem, 'item' | 'state' | 'safetyCritical'> {
   const assembly = machine.assemblies.find((candidate) => `assembly:${candidate.id}` === id);
   if (assembly) return { item: id, state: `${assembly.name}: off`, safetyCritical: assembly.safetyCritical };
   const [name, ...rest] = id.split(':') as [string, ...string[]];
-  const found = openersOf(procedures).find(({ each, open }) => open.item === id || (each && open.item === name))?.open;
+  const opener = steps.find(({ opens }) => opens.includes(id));
+  const candidates = openersOf(procedures).filter(({ each, open }) => open.item === id || (each && open.item === name));
+  const found = (candidates.find((candidate) => isStepOf(opener, candidate)) ?? candidates[0])?.open;
   if (!found) return { item: id, state: id.replaceAll('-', ' '), safetyCritical: false };
   return {
     item: id,
@@ -108,7 +115,13 @@ function described(
   };
 }
 
+/** Whether a step of a plan is this step of a procedure. */
+const isStepOf = (step: PlanStep | undefined, { id }: Opener): boolean =>
+  step !== undefined && (step.id === id || step.id.startsWith(`${id}.`));
+
 interface Opener {
+  /** "<procedure>.<step>". */
+  id: string;
   /** The step is repeated, and each repetition opens an item of its own. */
   each: boolean;
   open: ProcedureStep['opens'][number];
@@ -121,8 +134,8 @@ function openersOf(procedures: readonly Procedure[]): Opener[] {
   const known = openers.get(procedures);
   if (known) return known;
   const found = procedures
-    .flatMap(({ steps }) => steps)
-    .flatMap(({ each, opens }) => opens.map((open) => ({ each: each !== undefined, open })));
+    .flatMap(({ id, steps }) => steps.map((step) => ({ ...step, id: `${id}.${step.id}` })))
+    .flatMap(({ id, each, opens }) => opens.map((open) => ({ id, each: each !== undefined, open })));
   openers.set(procedures, found);
   return found;
 }
