@@ -20,7 +20,7 @@ function tapPart(fuel: Fuel, choice: FuelChoice): string {
   const { kind, count } = fuel.taps;
   if (kind === 'vacuum') {
     const taps = count === 1 ? 'Vacuum tap' : `${words(count)} vacuum taps`;
-    const left = `${taps}: leave at ON or RES, never at PRIME (PRIME lets fuel through with the engine off).`;
+    const left = `${taps}: leave at ON or RES, never at PRIME (PRIME lets fuel through with the engine off); a tap that has OFF: OFF.`;
     return choice === 'drain' ? `To drain, set to PRIME only while the fuel runs out. ${left}` : left;
   }
   if (count === 1) return choice === 'drain' ? 'Manual tap: open to drain, then OFF.' : 'Manual tap: OFF.';

@@ -275,6 +275,18 @@ const TRADE_ORDER: readonly [string, string][] = [
   // No charger beside an open tank: common practice. A battery is read once the starter has turned for the last time.
   ['start-up-battery.maintainer', 'start-up-fuel.old'],
   ['start-up-battery.maintainer', 'start-up-fuel.fresh'],
+  ['start-up-battery.water', 'start-up-battery.full'],
+  ['start-up-battery.full', 'start-up-battery.charger-off'],
+  ['start-up-battery.charger-off', 'start-up-fuel.hoses'],
+  ['start-up-battery.charger-off', 'start-up-fuel.fresh'],
+  ['start-up-battery.full-kept', 'start-up-fuel.stood'],
+  ['start-up-battery.full-away', 'start-up-battery.back'],
+  ['start-up-battery.back', 'start-up-plugs.fogged'],
+  // Oil in the can before petrol is in the tank: common practice of premix.
+  ['start-up-fuel.premix', 'start-up-fuel.fresh'],
+  ['start-up-fuel.premix', 'start-up-fuel.old'],
+  ['start-up-fuel.premix', 'start-up-fuel.stood'],
+  ['fuel-fill.premix', 'fuel-fill.fill'],
   ['fuel-drain.tank', 'battery.charge'],
   ['fuel-drain.tank-two-taps', 'battery.maintainer'],
   ['fuel-shut.bowls', 'battery.charge'],
