@@ -489,7 +489,7 @@ export interface ProcedureStep {
 }
 
 /** What a step is repeated for: tyre groups, battery charges, visits, service items that are due, papers. */
-export type StepEach = 'tyre' | 'charge' | 'look-in' | 'service' | 'paper' | 'paused-paper';
+export type StepEach = 'tyre' | 'charge' | 'look-in' | 'look-in-without-charge' | 'service' | 'paper' | 'paused-paper';
 
 export interface ProcedureSupply extends Supply {
   /** Name of a computed amount that replaces `amount`: "oil", "stabiliserDose". */

@@ -100,7 +100,7 @@ const stepRef = z
   .register(z.globalRegistry, { description: 'A procedure, or one step of it', examples: ['oil.drain'] });
 
 const NEEDS = ['dry-day', 'warm-engine', 'stand', 'charger', 'bench', 'power'] as const;
-const EACH = ['tyre', 'charge', 'look-in', 'service', 'paper', 'paused-paper'] as const;
+const EACH = ['tyre', 'charge', 'look-in', 'look-in-without-charge', 'service', 'paper', 'paused-paper'] as const;
 const DEADLINES = [
   'last-use',
   'first-frost-in-store',

@@ -72,17 +72,13 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
         latest: later(charge.date, charge.earliest),
         overdue: charge.overdue ? charge.earliest : undefined,
       }));
-    case 'look-in': {
-      const days = lookInDates(machine, household, parts);
-      const read = new Set(machine.readings.flatMap((reading) => lookInOf(days, reading.date) ?? []));
-      return days.map((day) => ({
-        key: day,
-        amounts: {},
-        date: day,
-        latest: earlier(addDays(day, SHARE_DAYS), machine.season.firstUse),
-        isRead: read.has(day),
-      }));
-    }
+    case 'look-in':
+      return lookIns(machine, household, parts);
+    // A charge begins with a reading, and one taken after it tells nothing of the rest.
+    case 'look-in-without-charge':
+      return lookIns(machine, household, parts).filter(
+        ({ date: day }) => !parts.battery?.charges.some((charge) => charge.date === day),
+      );
     case 'service':
       return parts.services
         .filter((service) => service.pulledIn && !machine.jobs.some((job) => job.id === service.id && !job.done))
@@ -103,6 +99,19 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
         .filter((paper) => paper.pausedOverRest)
         .map((paper) => ({ key: paper.id, amounts: withUnits({ pausedPaper: paper.what }) }));
   }
+}
+
+function lookIns(machine: Machine, household: Household, parts: PlanParts): Occurrence[] {
+  const days = lookInDates(machine, household, parts);
+  const read = new Set(machine.readings.flatMap((reading) => lookInOf(days, reading.date) ?? []));
+  return days.map((day, index) => ({
+    key: day,
+    n: index + 1,
+    amounts: {},
+    date: day,
+    latest: earlier(addDays(day, SHARE_DAYS), machine.season.firstUse),
+    isRead: read.has(day),
+  }));
 }
 
 /**
