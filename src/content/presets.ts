@@ -42,7 +42,8 @@ const same = (value: Preset): Preset[] => KINDS.map(() => value);
 export const PRESETS: readonly PresetRow[] = [
   row('use', '', 'what this kind is mostly used for', ['road', 'road', 'snow', 'trail', 'trail', 'road', 'work', 'work']),
   row('engine.cycle', '', 'usual for this kind', [EITHER, EITHER, ['two-stroke', 'four-stroke', 'two-stroke'], EITHER, 'four-stroke', 'four-stroke', 'four-stroke', EITHER]),
-  row('engine.cylinders', '', 'usual for this kind', [[2, 1, 4], [1, 1, 2], [2, 1, 3], [1, 1, 2], [2, 1, 3], [4, 3, 8], [3, 1, 4], [1, 1, 2]]),
+  // Far more of those called tractors are ride-on mowers than compact tractors.
+  row('engine.cylinders', '', 'usual for this kind', [[2, 1, 4], [1, 1, 2], [2, 1, 3], [1, 1, 2], [2, 1, 3], [4, 3, 8], [2, 1, 4], [1, 1, 2]]),
   row('engine.start', '', 'usual for this kind', ['electric', 'electric', 'electric-and-pull', 'electric', 'electric', 'electric', 'electric', 'pull']),
   // A ride-on mower takes 1.4 to 2 L, a compact tractor 3 to 6 L: the smaller is taken, since too much oil does harm and too
   // little is seen at the mark.
@@ -55,7 +56,7 @@ export const PRESETS: readonly PresetRow[] = [
   row('battery.removable', '', 'usual for this kind', same(true)),
   row('fuel.delivery', '', 'usual for this kind', ['carburettor', 'carburettor', 'carburettor', 'injection', 'injection', 'injection', 'carburettor', 'carburettor']),
   row('fuel.tank', 'L', 'usual tank of this kind', [[16, 8, 26], [8, 5, 14], [40, 28, 48], [17, 11, 22], [30, 20, 45], [50, 35, 80], [40, 6, 90], [1.2, 0.8, 12]]),
-  row('fuel.tankMaterial', '', 'usual for this kind', ['steel', 'steel', 'plastic', 'plastic', 'plastic', 'steel', 'steel', 'plastic']),
+  row('fuel.tankMaterial', '', 'usual for this kind', ['steel', 'steel', 'plastic', 'plastic', 'plastic', 'steel', 'plastic', 'plastic']),
   row('fuel.blend', '', 'the most common pump fuel with ethanol', same(['E10', 'E5', 'E10'])),
   row('fuel.lined', '', 'few tanks are', same(false)),
   row('cooling.kind', '', 'usual for this kind', ['air', 'air', 'liquid', 'liquid', 'liquid', 'liquid', 'liquid', 'air']),
@@ -68,7 +69,7 @@ export const PRESETS: readonly PresetRow[] = [
   row('chassis.offGround', '', 'nothing said: a snow machine rests with its tail raised, the others on their tyres', [false, false, true, false, false, false, false, false]),
   row('chassis.skis', '', 'usual for this kind', [false, false, true, false, false, false, false, false]),
   row('chassis.track', '', 'usual for this kind', [false, false, true, false, false, false, false, false]),
-  row('chassis.greasePoints', '', 'usual for this kind', [[0, 0, 6], [0, 0, 2], [8, 4, 14], [6, 0, 12], [8, 4, 16], [0, 0, 12], [8, 4, 20], [0, 0, 6]]),
+  row('chassis.greasePoints', '', 'usual for this kind', [[0, 0, 6], [0, 0, 2], [8, 4, 14], [6, 0, 12], [8, 4, 16], [0, 0, 12], [4, 0, 20], [0, 0, 6]]),
   row('chassis.centreStand', '', 'usual for this kind', [false, true, false, false, false, false, false, false]),
   row('chassis.airbox', '', 'usual for this kind', same(true)),
   row('chassis.exhaustOutlets', '', 'usual for this kind', [[1, 1, 4], [1, 1, 1], [1, 1, 3], [1, 1, 2], [1, 1, 2], [1, 1, 4], [1, 1, 1], [1, 1, 1]]),

@@ -17,6 +17,7 @@ export interface AmountRow {
 }
 
 const MANUAL = 'about {} (assumed: the manual’s figure goes before it)';
+const COUNTED = '{}, assumed';
 const PLACARD = 'what the placard or manual says (about {} is usual for this kind)';
 
 const ANY: When = {};
@@ -57,15 +58,15 @@ export const AMOUNTS: readonly AmountRow[] = [
   // What to fill by.
   row('oilBy', 'text', { engine: { oil: true } }),
   // Number of cylinders.
-  row('cylinders', '', ANY),
+  row('cylinders', '', ANY, undefined, COUNTED),
   // Number of exhaust outlets.
-  row('outlets', '', { chassis: { exhaust: true } }),
+  row('outlets', '', { chassis: { exhaust: true } }, undefined, COUNTED),
   // Number of grease nipples.
-  row('greasePoints', '', { chassis: { greasePoints: true } }),
+  row('greasePoints', '', { chassis: { greasePoints: true } }, undefined, COUNTED),
   // Capacity of the tank.
   row('tank', 'L', FUEL),
   // Number of float bowls.
-  row('bowls', '', { fuel: { bowls: true } }),
+  row('bowls', '', { fuel: { bowls: true } }, undefined, COUNTED),
   // Number of fuel taps.
   row('taps', '', { fuel: { tap: ['vacuum', 'manual'] } }),
   // Room in one approved can of the household.
