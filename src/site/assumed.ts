@@ -29,9 +29,11 @@ export function assumedText(
   { amount, measuredAs, contentLine, plainDate }: Format,
   isCharged: boolean,
 ): Assumed {
+  // Figures are compared at sight only where all have one unit.
+  const largest = Math.max(...[row.low, row.value, row.high].map((v) => (typeof v === 'number' ? Math.abs(v) : 0)));
   const withUnit = (value: number | string) => {
     if (typeof value !== 'number') return words.values[value] ?? value;
-    return row.unit === 'share' ? amount(100 * value, '%', 0) : measuredAs(value, row.unit);
+    return row.unit === 'share' ? amount(100 * value, '%', 0) : measuredAs(value, row.unit, row.field, largest);
   };
   const bare = (value: number | string) =>
     typeof value === 'number' ? withUnit(value).split(' ')[0]! : withUnit(value);

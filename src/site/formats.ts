@@ -4,14 +4,16 @@
  */
 import { dayNumber, daysBetween } from '../planner/dates.ts';
 import type { IsoDate, Weekday } from '../planner/household.ts';
-import type { Quantity, SeasonPlan } from '../planner/season-plan.ts';
+import type { Quantity, SeasonPlan, SupplyLine } from '../planner/season-plan.ts';
 import {
+  decimalsIn,
   formatDifference,
   formatOne,
   formatQuantity,
   formatSupply,
   isForeign,
   lineInUnits,
+  unitFor,
 } from '../planner/units/index.ts';
 import { durationText, englishFor, withSeparator } from '../planner/written.ts';
 
@@ -27,6 +29,9 @@ export interface Manner {
 const WEEK: readonly Weekday[] = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 
 const at = (iso: IsoDate) => new Date(dayNumber(iso) * 86_400_000);
+
+/** What is bought, and how much of it. */
+type Bought = Pick<SupplyLine, 'what' | 'amount' | 'unit' | 'about'>;
 
 export type Format = ReturnType<typeof formatOf>;
 
@@ -82,45 +87,52 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
 
   /** An amount in the household's units, the other system in brackets where both are in use. */
   const quantity = (value: number, unit: string) => formatQuantity(value, unit, reader);
-  /** An amount in the household's units alone. */
-  const amount = (value: number, unit: string, digits?: number) => formatOne(value, unit, reader, digits);
+  /** An amount in the household's units alone; in the same one as a larger value that it stands beside. */
+  const amount = (value: number, unit: string, digits?: number, beside?: number) =>
+    formatOne(value, unit, reader, digits, beside);
 
   /** An amount of supplies: "4", "2 cans", "64 mL", "about 3 L". */
-  const supplyAmount = (value: number, unit: string, about = false) =>
-    `${about ? 'about ' : ''}${/^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, reader)}`;
+  const supplyAmount = ({ what, amount: value, unit, about }: Bought) =>
+    `${about ? 'about ' : ''}${/^(pieces?)?$/.test(unit) ? number(value) : formatSupply(value, unit, reader, what)}`;
+
+  /** A text's own figures as the household writes numbers. */
+  const figures = (text: string) => decimalsIn(text, reader);
 
   /** A number with four significant digits, for equations; never in another unit than its own. Words stay, a date is written. */
   function number(value: number | string): string {
-    if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? plainDate(value) : value;
+    if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? plainDate(value) : figures(value);
     if (!Number.isFinite(value)) throw new RangeError(`found ${value}, expected a number that can be printed`);
     return withSeparator(fourDigits.format(value).replace('-', '−'), locale);
   }
 
-  /** A figure with four significant digits and its unit; in the household's unit where that is another one. */
-  const measuredAs = (value: number | string, unit: string) =>
-    typeof value === 'number' && (isForeign(unit, system) || unit === 'K')
-      ? amount(value, unit)
+  /**
+   * A figure with four significant digits and its unit; in the household's unit where that is another one, as a larger value that
+   * it stands beside.
+   */
+  const measuredAs = (value: number | string, unit: string, what = '', beside?: number) =>
+    typeof value === 'number' && (isForeign(unit, reader) || unit === 'K')
+      ? amount(value, unitFor(unit, what), undefined, beside)
       : `${number(value)} ${unit}`.trim();
 
   /** A figure of an equation in the equation's own unit, the household's after it in brackets. */
-  function measured(value: number | string, unit: string): string {
+  function measured(value: number | string, unit: string, what = ''): string {
     const difference = typeof value === 'number' && unit === 'K';
     const own = difference
       ? formatDifference(value, { ...reader, units: 'metric' })
       : `${number(value)} ${unit}`.trim();
-    if (typeof value !== 'number' || !isForeign(unit, system)) return own;
-    return `${own} (${difference ? formatDifference(value, reader) : amount(value, unit)})`;
+    if (typeof value !== 'number' || !isForeign(unit, reader)) return own;
+    return `${own} (${difference ? formatDifference(value, reader) : amount(value, unitFor(unit, what))})`;
   }
 
   /** The household's unit for what is read in a unit of the plan, or in one unit or another ("km or h"). */
   const readIn = (units: string) =>
     units
       .split(' or ')
-      .map((unit) => (isForeign(unit, system) ? amount(0, unit).replace(/^\S+ /, '') : unit))
+      .map((unit) => (isForeign(unit, reader) ? amount(0, unit).replace(/^\S+ /, '') : unit))
       .join(' or ');
 
   /** A line of a content file in the household's units. */
-  const contentLine = (line: string) => lineInUnits(line, system);
+  const contentLine = (line: string) => lineInUnits(line, reader);
 
   /** Hours as "1.5 h". */
   const hours = (h: number) => `${number(Math.round(h * 10) / 10)} h`;
@@ -136,7 +148,7 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   function fillIn(text: string, amounts: readonly Quantity[]): string {
     return text.replaceAll(/\{([\w.-]+)\}/g, (whole, name: string) => {
       const found = amounts.find((a) => a.name === name);
-      return found ? quantity(found.value, found.unit) : whole;
+      return found ? quantity(found.value, unitFor(found.unit, name)) : whole;
     });
   }
 
@@ -155,6 +167,7 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     quantity,
     amount,
     supplyAmount,
+    figures,
     number,
     measured,
     measuredAs,

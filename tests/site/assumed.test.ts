@@ -34,6 +34,19 @@ test('a share is said in percent, years with their unit, a yes as yes', () => {
   expect(said(lined)).toEqual(['fuel: tank lined inside', 'no', '', '']);
 });
 
+/** 0.946353 L to a US quart, 3.785412 L to a US gallon (NIST SP 811, B.8): 3/0.946353 = 3.17, 4.5 → 4.755, 7 → 7.397. */
+test('value and range are told in one unit, that of the largest', () => {
+  const us = formatOf({ locale: 'en-US', clock: '12h', units: 'us', asOf: '2026-11-29' });
+  const inUs = (field: string, value: number, low: number, high: number) => {
+    const { taken, could } = assumedText({ ...still, settle: '', field, value, low, high, unit: 'L' }, us);
+    return [taken, could];
+  };
+  expect(inUs('engine.oil', 4.5, 3, 7)).toEqual(['4.8 US qt', '3.2 to 7.4 US qt']);
+  expect(inUs('cooling.volume', 7, 4, 12)).toEqual(['7.4 US qt', '4.2 to 12.7 US qt']);
+  // 5.7/3.785412 = 1.506, 0.9 → 0.238, 2 → 0.528.
+  expect(inUs('fuel.inTank', 2, 0.9, 5.7)).toEqual(['0.53 US gal', '0.24 to 1.51 US gal']);
+});
+
 test('a field of a place is one of the store, and a name of several words is parted', () => {
   const air = { field: 'places/tin-shed: enclosure.timeConstant', value: 0.3, low: 0.1, high: 0.5, unit: 'h' };
   expect(said(air)[0]).toBe('store: time in which it follows the air outside');

@@ -1,7 +1,7 @@
 /** What a coolant plan is made from, and what its parts share. */
 import type { Household, IsoDate, Machine, Place } from '../household.ts';
 import type { CoolantPlan } from '../season-plan.ts';
-import { formatQuantity } from '../units/index.ts';
+import { formatQuantity, unitFor } from '../units/index.ts';
 import { type Cold, LEAST_STRENGTH, MARGIN_K } from './derivations.ts';
 import { type Due, dueOf, FROST_C } from './due.ts';
 import type { GlycolRow } from './glycols.ts';
@@ -71,7 +71,7 @@ export function coolantCase(input: CoolantInput): CoolantCase {
     base: { needC, aimC: aimed === needed ? needC : freezingPointC(glycol, aimed), targetStrength: aimed },
     isFrostFree: rest.firstFrost === undefined && (cold.heaterFailsC ?? cold.storeC) >= FROST_C,
     due: dueOf({ ...input, isHeated }),
-    q: (value, unit) => formatQuantity(value, unit, household),
+    q: (value, unit) => formatQuantity(value, unitFor(unit, 'coolant'), household),
   };
 }
 

@@ -1,7 +1,7 @@
 import { addDays } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
 import type { MachinePlan, PlanStep } from '../season-plan.ts';
-import { formatQuantity } from '../units/index.ts';
+import { formatQuantity, unitFor } from '../units/index.ts';
 import { writtenDay } from '../written.ts';
 import { type Draft, machineDraft, machinePath, PHASES, type PlanWithoutEvents } from './draft.ts';
 import { cautionLines, fillIn, lines, readerOf, stepLines } from './words.ts';
@@ -37,7 +37,9 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
       }),
     );
   } else if (coolant.enough === false && frost !== undefined) {
-    const swap = coolant.replaceL ? `, ${formatQuantity(coolant.replaceL, 'L', readerOf(plan))}` : '';
+    const swap = coolant.replaceL
+      ? `, ${formatQuantity(coolant.replaceL, unitFor('L', 'coolant'), readerOf(plan))}`
+      : '';
     drafts.push(
       machineDraft(plan, machine, ['coolant-change'], {
         date: addDays(frost, -1),

@@ -53,7 +53,7 @@ export function orderDrafts(plan: PlanWithoutEvents): Draft[] {
       text: lines(
         ...items.map(
           ({ line, amount, orderBy, needBy }) =>
-            `- ${line.what}, ${line.about ? 'about ' : ''}${formatSupply(amount, line.unit, readerOf(plan))}: ` +
+            `- ${line.what}, ${line.about ? 'about ' : ''}${formatSupply(amount, line.unit, readerOf(plan), line.what)}: ` +
             `order by ${writtenDay(orderBy, plan.household.locale)}, needed on ${writtenDay(needBy, plan.household.locale)}`,
         ),
         `Ordered later, it may not be there on the day ${key.startsWith('phase:') ? 'of the work' : 'the machine is opened'}.`,

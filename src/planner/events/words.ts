@@ -2,7 +2,7 @@
 import type { Household } from '../household.ts';
 import type { PlanStep, Quantity, SeasonPlan } from '../season-plan.ts';
 import { caution } from '../tasks/cautions.ts';
-import { formatOne, formatQuantity, type Reader } from '../units/index.ts';
+import { formatOne, formatQuantity, type Reader, unitFor } from '../units/index.ts';
 import { withSeparator } from '../written.ts';
 
 /** Whose units and language a plan's reminders are in. */
@@ -44,7 +44,7 @@ export function ampHoursText(ampHours: number, reader: Reader): string {
 export function fillIn(text: string, amounts: readonly Quantity[], reader: Reader): string {
   return text.replaceAll(/\{([\w.-]+)\}/g, (whole, name: string) => {
     const found = amounts.find((amount) => amount.name === name);
-    return found ? formatQuantity(found.value, found.unit, reader) : whole;
+    return found ? formatQuantity(found.value, unitFor(found.unit, name), reader) : whole;
   });
 }
 

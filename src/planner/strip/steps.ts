@@ -236,7 +236,7 @@ function refitStep(assembly: Assembly, parts: readonly PartRow[], after: string[
 
 function orderStep({ id, jobs: ids, rows, leadDays }: OrderGroup, jobs: readonly Job[], reader: Reader): PlanStep {
   const names = jobs.filter((j) => ids.has(j.id)).map((j) => j.name);
-  const amount = (p: PartRow) => (p.unit === AS_NOTED ? '' : `, ${formatSupply(p.amount, p.unit, reader)}`);
+  const amount = (p: PartRow) => (p.unit === AS_NOTED ? '' : `, ${formatSupply(p.amount, p.unit, reader, p.what)}`);
   const list = rows.map((p) => `${p.what.replace(/[.]$/, '')}${amount(p)} (${p.why})`);
   return {
     ...blank(orderStepId(id), PARTS.order, `Order parts for: ${names.join(', ') || 'what is refitted'}`, ORDER_MINUTES),

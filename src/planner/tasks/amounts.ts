@@ -2,7 +2,7 @@ import { batteryWord } from '../battery/index.ts';
 import { daysBetween } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
 import type { Quantity } from '../season-plan.ts';
-import { formatQuantity, type Reader } from '../units/index.ts';
+import { decimalsIn, formatQuantity, type Reader, unitFor } from '../units/index.ts';
 import { writtenDate } from '../written.ts';
 import { AMOUNTS, namesIn } from './amount-table.ts';
 import { startingMachine } from './facts.ts';
@@ -52,8 +52,20 @@ export function machineAmounts(machine: Machine, place: Place, household: Househ
     dryLow: parts.corrosion.dehumidifierRhPct?.low,
     dryHigh: parts.corrosion.dehumidifierRhPct?.high,
   };
-  return withUnits(values, isOilAssumed ? ['oil'] : []);
+  return withUnits(
+    values,
+    FILLED_IN.flatMap(([name, target]) => (isAssumed(machine, target) ? [name] : [])),
+  );
 }
+
+/** Amounts that say so where the reader filled their field in: an owner counts or measures what is there. */
+const FILLED_IN = [
+  ['oil', 'engine.oilL'],
+  ['cylinders', 'engine.cylinders'],
+  ['outlets', 'chassis.exhaustOutlets'],
+  ['greasePoints', 'chassis.greasePoints'],
+  ['bowls', 'fuel.bowls'],
+] as const;
 
 /** Figures of common practice, round in each system: 50 km or 30 mi, 6 mm or 1/4 in. */
 const ROUND: Record<Household['units'], { recheck: number; mouseGap: number }> = {
@@ -103,8 +115,9 @@ export function fill(
 ): { text: string; used: Quantity[]; missing: string[] } {
   const used: Quantity[] = [];
   const missing: string[] = [];
-  if (!text.includes('{')) return { text, used, missing };
-  const filled = text.replace(/\{([^{}]*)\}/g, (_, name: string) => {
+  const own = decimalsIn(text, reader);
+  if (!own.includes('{')) return { text: own, used, missing };
+  const filled = own.replace(/\{([^{}]*)\}/g, (_, name: string) => {
     const amount = amounts[name];
     if (!amount) {
       missing.push(name);
@@ -112,7 +125,7 @@ export function fill(
     }
     if ('text' in amount) return amount.text;
     if (!used.some((quantity) => quantity.name === name)) used.push({ name, ...amount });
-    const figure = printed(amount.value, amount.unit, reader);
+    const figure = printed(amount.value, unitFor(amount.unit, name), reader);
     return amount.assumed ? ASSUMED_AS.get(name)!.replace('{}', figure) : figure;
   });
   return { text: filled, used, missing };

@@ -33,13 +33,16 @@ const GAUGES = { metric: 'us', imperial: 'metric' } as const;
 /** Where gallons are thought in, pumps and bottles give litres. */
 const POURED = { imperial: 'metric' } as const;
 
-/** Where fuel is sold by the gallon, oil and coolant are by the quart in the US, by the litre elsewhere. */
 const litres = row('volume', ['L', 1], ['US gal', 2], ['imp gal', 2], POURED);
+/** Where fuel is sold by the gallon, less than one is by the quart in the US, by the litre elsewhere. */
 const { us: quarts, imperial: few } = row('volume', ['L', 1], ['US qt', 1], ['L', 1]);
+/** Litres of oil and coolant, however many: manuals and bottles count in quarts in the US, in litres elsewhere. */
+const QUARTS = 'L of oil or coolant';
 
 /** Per unit of the plan: what the three systems print. */
 const PRINTS: Record<string, Row> = {
   L: { ...litres, us: { ...litres.us, less: quarts }, imperial: { ...litres.imperial, less: few } },
+  [QUARTS]: { ...litres, us: quarts, imperial: few },
   mL: row('smallVolume', ['mL', 0], ['US fl oz', 1], ['mL', 0]),
   kPa: row('pressure', ['kPa', 0], ['psi', 0], ['psi', 0], GAUGES),
   '°C': row('temperature', ['°C', 0], ['°F', 0], ['°C', 0]),
@@ -55,6 +58,49 @@ const PRINTS: Record<string, Row> = {
   µm: row('thickness', ['µm', 1], ['mil', 2], ['µm', 1]),
   mm: row('smallLength', ['mm', 0], ['in', 2], ['in', 2]),
 };
+
+/** Gauges of continental Europe and of Britain show bar, those of other metric countries kilopascals. */
+const BAR: Row = row('pressure', ['bar', 2], ['psi', 0], ['psi', 0], GAUGES);
+
+/** Regions by ISO 3166-1. */
+const BAR_REGIONS = new Set(
+  (
+    'AD AL AT BA BE BG BY CH CY CZ DE DK EE ES FI FO FR GB GG GI GR HR HU IE IM IS IT JE LI LT LU LV MC MD ME MK MT NL NO PL PT RO ' +
+    'RS SE SI SJ SK SM UA VA XK'
+  ).split(' '),
+);
+
+/** Whether the gauges of a reader's country show bar; one that names none has that of its language. */
+function readsBar(reader: Reader): boolean {
+  if (typeof reader === 'string') return false;
+  const known = bars.get(reader.locale) ?? BAR_REGIONS.has(regionOf(reader.locale) ?? '');
+  bars.set(reader.locale, known);
+  return known;
+}
+
+/** Working out a region is dear, and one household asks hundreds of times. */
+const bars = new Map<string, boolean>();
+
+function regionOf(locale: string): string | undefined {
+  try {
+    return new Intl.Locale(locale).maximize().region;
+  } catch {
+    return undefined;
+  }
+}
+
+/** The row by which a unit of the plan is printed for a reader. */
+const rowOf = (unit: string, reader: Reader): Row | undefined =>
+  unit === 'kPa' && readsBar(reader) ? BAR : PRINTS[unit];
+
+/**
+ * The unit by which a plan's litres are printed: those of oil and coolant by one of their own.
+ * @param unit - unit of the plan
+ * @param what - what is measured, in words or as its field or amount is called: "Engine oil", "engine.oil", "coolantSwap"
+ * @returns the unit for `formatOne` and `formatQuantity`
+ */
+export const unitFor = (unit: string, what: string): string =>
+  unit === 'L' && /\boil|cool/i.test(what) ? QUARTS : unit;
 
 function row(
   dimension: Dimension,
@@ -86,9 +132,10 @@ function differences(): Row {
  * @param unit - unit of the plan: "L", "kPa", "°C", "K" for a difference of temperatures, …; one without a row is printed as it is
  * @param reader - whose units and language
  * @param digits - digits after the point, instead of the usual ones
+ * @param beside - the largest of the values it stands among, which are all to have one unit; itself where it stands alone
  */
-export function formatOne(value: number, unit: string, reader: Reader, digits?: number): string {
-  const print = printOf(value, unit, unitsOf(reader));
+export function formatOne(value: number, unit: string, reader: Reader, digits?: number, beside = value): string {
+  const print = printOf(beside, unit, reader);
   const text = (v: number, d: number) => inLanguage(number(v, d), reader);
   if (!print)
     return `${text(value, digits ?? (Math.abs(value) < 10 && !Number.isInteger(value) ? 1 : 0))}${unit ? ` ${unit}` : ''}`;
@@ -118,7 +165,7 @@ export function inUnits(text: string, reader: Reader): string {
 }
 
 function withOther(unit: string, reader: Reader, textIn: (reader: Reader) => string): string {
-  const units = PRINTS[unit]?.beside[unitsOf(reader)];
+  const units = rowOf(unit, reader)?.beside[unitsOf(reader)];
   if (units === undefined) return textIn(reader);
   const [own, other] = [textIn(reader), textIn(typeof reader === 'string' ? units : { ...reader, units })];
   return own === other ? own : `${own} (${other})`;
@@ -137,26 +184,27 @@ export function formatDifference(kelvin: number, reader: Reader): string {
 /**
  * Lines of a content file with their amounts in the user's system: "fuel: { inTank: 3.79 L }" becomes "… 1.00 US gal }".
  * @param line - as it may stand in the file
- * @param system - the user's
+ * @param reader - whose units; decimals keep the point of the file
  */
-export function lineInUnits(line: string, system: System): string {
-  if (system === 'metric') return line;
+export function lineInUnits(line: string, reader: Reader): string {
   return line.replaceAll(/(-?\d+(?:\.\d+)?) (\S+?)(?=[\s,}\]]|$)/g, (whole, value: string, unit: string) => {
-    const print = printOf(Number(value), unit, system);
+    const print = isForeign(unit, reader) && printOf(Number(value), unitFor(unit, line), reader);
     if (!print) return whole;
-    return `${formatOne(Number(value), unit, system).split(' ')[0]!.replace('−', '-')} ${print.written}`;
+    return `${number((Number(value) - print.offset) / print.factor, print.digits).replace('−', '-')} ${print.written}`;
   });
 }
 
-/** How a value is printed in a system; nothing for a unit without a row. */
-function printOf(value: number, unit: string, system: System): Print | undefined {
-  const print = PRINTS[unit]?.[system];
+/** How a value is printed for a reader; nothing for a unit without a row. */
+function printOf(value: number, unit: string, reader: Reader): Print | undefined {
+  const print = rowOf(unit, reader)?.[unitsOf(reader)];
   return print?.less !== undefined && Math.abs(value) < print.factor ? print.less : print;
 }
 
-/** Whether a unit of the plan is another one in a system: what is written in it needs the user's beside it. */
-export const isForeign = (unit: string, system: System): boolean =>
-  PRINTS[unit] !== undefined && PRINTS[unit][system].written !== unit;
+/** Whether a unit of the plan is another one to a reader: what is written in it needs the reader's beside it. */
+export const isForeign = (unit: string, reader: Reader): boolean => {
+  const written = rowOf(unit, reader)?.[unitsOf(reader)].written;
+  return written !== undefined && written !== unit;
+};
 
 const unitsOf = (reader: Reader): System => (typeof reader === 'string' ? reader : reader.units);
 

@@ -1,3 +1,4 @@
+export { decimalsIn } from './decimals.ts';
 export {
   formatDifference,
   formatOne,
@@ -6,6 +7,7 @@ export {
   isForeign,
   lineInUnits,
   type Reader,
+  unitFor,
 } from './format.ts';
 export { parseQuantity, type UnitProblem } from './parse.ts';
 export { AS_NOTED, formatSupply } from './supply.ts';

@@ -1,5 +1,5 @@
 /** Amounts of what is bought: measured ones in the household’s units, counted ones in the singular or the plural. */
-import { formatQuantity, inLanguage, type Reader } from './format.ts';
+import { formatQuantity, inLanguage, type Reader, unitFor } from './format.ts';
 import { UNITS } from './table.ts';
 
 /** How much of a part stands in a note of the user's own, in words. */
@@ -12,11 +12,12 @@ const SYMBOLS = new Set(UNITS.flatMap((unit) => unit.names));
  * @param amount - in `unit`
  * @param unit - a unit of the table, or what is counted
  * @param reader - whose units and language
+ * @param what - what is bought
  */
-export function formatSupply(amount: number, unit: string, reader: Reader): string {
+export function formatSupply(amount: number, unit: string, reader: Reader, what = ''): string {
   if (unit === AS_NOTED) return unit;
   if (unit === '') return plain(amount, reader);
-  if (SYMBOLS.has(unit)) return formatQuantity(amount, unit, reader);
+  if (SYMBOLS.has(unit)) return formatQuantity(amount, unitFor(unit, what), reader);
   const one = unit.replace(/(?<=[a-z])s$/, '');
   return amount > 1 ? `${plain(amount, reader)} ${manyOf(one)}` : `${plain(amount, reader)} ${one}`;
 }

@@ -24,7 +24,7 @@ function store({ machine: { air, corrosion, name }, format, say, fold }: Showing
     ...(air.frostSayable ? [['frost', words.legend.frost] as [string, string]] : []),
     ...(air.condensationSayable ? [['condensation', words.legend.condensation] as [string, string]] : []),
   ];
-  const caveats = [words.typical(air.typicalFactor, air), ...corrosion.caveats];
+  const caveats = [words.typical(air.typicalFactor, air, number), ...corrosion.caveats.map(format.figures)];
   return section(
     'air',
     words.heading,

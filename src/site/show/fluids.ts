@@ -1,4 +1,5 @@
 import type { FuelPlan, TyrePlan } from '../../planner/season-plan.ts';
+import { unitFor } from '../../planner/units/index.ts';
 import { html, type Markup } from '../html.ts';
 import { WORDS } from '../words.ts';
 import { dataTable, facts, section, table, whys } from './parts.ts';
@@ -103,7 +104,7 @@ function coolant(showing: Showing): Markup | false {
       [c.needs, quantity(coolant.aimC, '°C')],
       [c.strength, maybe(coolant.strength, (v) => amount(v * 100, '%', 0))],
       [c.target, amount(coolant.targetStrength * 100, '%', 0)],
-      [c.replace, maybe(coolant.replaceL || undefined, (v) => quantity(v, 'L'))],
+      [c.replace, maybe(coolant.replaceL || undefined, (v) => quantity(v, unitFor('L', 'coolant')))],
       [c.swaps, maybe(coolant.swaps || undefined, number)],
       [c.testBy, maybe(coolant.testBy, (day) => (day < showing.plan.asOf ? c.now : plainDate(day)))],
       [c.ageDue, maybe(coolant.ageDue, plainDate)],

@@ -88,7 +88,7 @@ export function figure(
 /** How numbers came about, unfolding under them: equation, what went in, result, sources, caveat; and of which of several alike. */
 export function whys(
   derivations: readonly Derivation[],
-  { fold, format: { measured }, method }: Showing,
+  { fold, format: { measured, figures }, method }: Showing,
   of?: string,
 ): Markup {
   const words = WORDS.derivation;
@@ -102,11 +102,11 @@ export function whys(
 <thead><tr><th scope="col">${words.inputs}</th><th scope="col" class="number">${words.value}</th></tr></thead>
 <tbody>${d.inputs.map(
         ({ name, value, unit }) =>
-          html`<tr><th scope="row">${name}</th><td class="number">${measured(value, unit)}</td></tr>`,
+          html`<tr><th scope="row">${figures(name)}</th><td class="number">${measured(value, unit, d.method)}</td></tr>`,
       )}
-<tr><th scope="row">${words.result}</th><td class="number"><strong>${measured(d.result.value, d.result.unit)}</strong></td></tr></tbody></table>
+<tr><th scope="row">${words.result}</th><td class="number"><strong>${measured(d.result.value, d.result.unit, d.method)}</strong></td></tr></tbody></table>
 <p class="small">${words.source}: ${d.sources.join('; ')}</p>
-${d.caveat && html`<p class="small">${words.caveat}: ${d.caveat}</p>`}
+${d.caveat && html`<p class="small">${words.caveat}: ${figures(d.caveat)}</p>`}
 <p class="small"><a class="target" href="${link}">${words.method}<span class="unseen">: ${title}</span></a></p></div>`,
     });
   })}`;

@@ -1,6 +1,7 @@
 import type { MachineKind } from '../../planner/household.ts';
 import { canBeLeftOut } from '../../planner/recorded.ts';
 import type { LedgerItem, MachinePlan, TorqueRow } from '../../planner/season-plan.ts';
+import { unitFor } from '../../planner/units/index.ts';
 import type { Format } from '../formats.ts';
 import { html, type Markup } from '../html.ts';
 import { pageMargins } from '../page-margins.ts';
@@ -11,7 +12,8 @@ import { table } from './parts.ts';
 import type { Showing } from './showing.ts';
 
 const words = WORDS.sheet;
-const figure = (value: number | undefined) => (value === undefined ? '—' : value.toFixed(1));
+const figure = (value: number | undefined, { amount }: Pick<Format, 'amount'>) =>
+  value === undefined ? '—' : amount(value, '', 1);
 
 /** Name of a sheet. */
 export const sheetTitle = (kind: SheetKind): string => (kind === 'lay-up' ? words.layUp : words.startUp);
@@ -50,7 +52,7 @@ export function sheetBody({ plan, machine, format }: Showing, kind: SheetKind, l
 ${list(`${words.tools}:`, toolsOf(steps), ', ')}
 ${list(
   `${words.parts}:`,
-  suppliesOf(steps).map((s) => `${s.what}, ${format.supplyAmount(s.amount, s.unit, s.about)}`),
+  suppliesOf(steps).map((s) => `${s.what}, ${format.supplyAmount(s)}`),
   '; ',
 )}
 ${list(words.open(open.length), open.map(openText), '; ')}</section>
@@ -61,7 +63,7 @@ ${sheetGroups(steps, kind, machine.kind, format).map(
         html`${cautions.length > 0 && html`<ul class="cautions">${cautions.map((c) => html`<li><strong>${c.title}.</strong> ${c.text}</li>`)}</ul>`}<ol class="steps">${steps.map((row) => stepOf(row, machine.kind, format))}</ol>`,
     )}</section>`,
 )}
-${torques.length > 0 && part('torque', words.torque, torqueTable(torques))}
+${torques.length > 0 && part('torque', words.torque, torqueTable(torques, format))}
 ${part(
   'own-notes',
   words.notes,
@@ -73,9 +75,10 @@ ${stops && html`<p>${words.stopsPassed(machine.kind)}</p>`}<p class="blank is-wi
 /**
  * The torque table: both units, dry or lubricated, and an honest word where no figure is published.
  * @param rows - fasteners
+ * @param format - the household's way of writing
  * @param machine - named where a page has more than one table
  */
-export function torqueTable(rows: readonly TorqueRow[], machine?: string): Markup {
+export function torqueTable(rows: readonly TorqueRow[], format: Pick<Format, 'amount'>, machine?: string): Markup {
   return html`${table(
     machine === undefined ? words.torque : `${machine}: ${words.torque}`,
     words.torqueHead,
@@ -83,8 +86,8 @@ export function torqueTable(rows: readonly TorqueRow[], machine?: string): Marku
       r.what,
       String(r.count),
       r.head,
-      html`<strong>${figure(r.torqueNm)}</strong>`,
-      figure(r.torqueLbfFt),
+      html`<strong>${figure(r.torqueNm, format)}</strong>`,
+      figure(r.torqueLbfFt, format),
       words.condition[r.condition],
       r.note ?? '',
     ]),
@@ -128,10 +131,10 @@ ${step.torques.map(
     html`<p>${words.torqueOf(r.count, r.what, r.head)}: <strong>${
       r.torqueNm === undefined
         ? words.noFigure
-        : `${figure(r.torqueNm)} N·m (${figure(r.torqueLbfFt)} lbf·ft), ${words.condition[r.condition]}`
+        : `${figure(r.torqueNm, { amount })} N·m (${figure(r.torqueLbfFt, { amount })} lbf·ft), ${words.condition[r.condition]}`
     }</strong>${r.note && ` ${r.note}`}</p>`,
 )}</div>${
     (step.reading || step.safetyCritical || assumed.length > 0) &&
-    html`<div class="fill">${assumed.map((a) => html`<span class="blank">${words.manualSays(unitOf(amount(a.value, a.unit)))}</span>`)}${step.reading && html`<span class="blank">${readIn(step.reading)}</span>`}${step.safetyCritical && html`<span class="blank">${words.initials}</span>`}</div>`
+    html`<div class="fill">${assumed.map((a) => html`<span class="blank">${words.manualSays(unitOf(amount(a.value, unitFor(a.unit, a.name))))}</span>`)}${step.reading && html`<span class="blank">${readIn(step.reading)}</span>`}${step.safetyCritical && html`<span class="blank">${words.initials}</span>`}</div>`
   }</li>`;
 }

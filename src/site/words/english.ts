@@ -324,11 +324,15 @@ export const machine = {
     highest: 'Warmest to be reckoned with',
     which:
       'Damp and rust are reckoned from usual years; what frost could burst or kill from a rare cold beyond them, the coldest to be reckoned with.',
-    typical: (factor: AirPlan['typicalFactor'], said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>) => {
+    typical: (
+      factor: AirPlan['typicalFactor'],
+      said: Pick<AirPlan, 'condensationSayable' | 'frostSayable'>,
+      number: (value: number) => string,
+    ) => {
       const parts = [
-        `wet ${factor.wet}`,
-        ...(said.frostSayable ? [`frost ${factor.frost}`] : []),
-        ...(said.condensationSayable ? [`condensation ${factor.condensation}`] : []),
+        `wet ${number(factor.wet)}`,
+        ...(said.frostSayable ? [`frost ${number(factor.frost)}`] : []),
+        ...(said.condensationSayable ? [`condensation ${number(factor.condensation)}`] : []),
       ];
       return factor.wet === 1
         ? 'Hours of the one hourly year that was given; other years differ.'

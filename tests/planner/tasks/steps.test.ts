@@ -106,12 +106,12 @@ test('steps repeated for tyre groups have their own number, pressure and item', 
   expect(steps.map(({ id, title, opens }) => ({ id, title, opens }))).toEqual([
     {
       id: 'tyres.pressure.1',
-      title: 'Tyres position 1: set 260 kPa (38 psi), cold',
+      title: 'Tyres position 1: set 2.60 bar (38 psi), cold',
       opens: ['tyre-pressure:position-1'],
     },
     {
       id: 'tyres.pressure.2',
-      title: 'Tyres position 2: set 290 kPa (42 psi), cold',
+      title: 'Tyres position 2: set 2.90 bar (42 psi), cold',
       opens: ['tyre-pressure:position-2'],
     },
   ]);
@@ -403,6 +403,79 @@ test('a voltage that is logged about the day of a look-in is its reading, and no
   expect(done('2026-12-15')).toEqual(['look-in.volts.1 2026-12-15']);
   expect(done('2026-12-03', '2027-01-27')).toEqual(['look-in.volts.1 2026-12-15', 'look-in.volts.2 2027-01-15']);
   expect(done('2026-12-02', '2027-01-28')).toEqual([]);
+});
+
+/** A voltage read after a charge is that of the charge: TM 9-6115-730-24 WP 0050 wants hours of rest before a reading. */
+test('on the day of a charge the battery is read once, before it, and the look-ins keep their numbers', () => {
+  const drawn = caseOf();
+  const [charge] = drawn.parts.battery!.charges;
+  drawn.parts.battery = {
+    ...drawn.parts.battery!,
+    care: 'visits',
+    keptAt: 'machine',
+    charges: [{ ...charge!, date: '2027-01-20' }],
+  };
+  const household = { ...drawn.household, away: [], hoursByWeekday: hours(1, 1) };
+  const steps = concreteSteps({ ...drawn, household, procedures: LIBRARY });
+  const readings = steps.filter((step) => step.reading === 'V' && step.id.startsWith('look-in'));
+  expect(readings.map(({ id, date }) => `${id} ${date}`)).toEqual([
+    expect.stringMatching(/^look-in-charge\.charge\.\d+ 2027-01-20$/),
+    'look-in.volts.1 2026-12-15',
+    'look-in.volts.3 2027-02-15',
+  ]);
+  expect(steps.filter(({ id }) => id.startsWith('look-in.round.')).map(({ date }) => date)).toEqual([
+    '2026-12-15',
+    '2027-01-20',
+    '2027-02-15',
+  ]);
+});
+
+/** A semicolon parts what stands open from one another on the sheets. */
+test('no state that a step opens has a semicolon of its own', () => {
+  const states = LIBRARY.flatMap(({ steps }) => steps.flatMap(({ opens }) => opens.map(({ state }) => state)));
+  expect(states.filter((state) => state.includes(';'))).toEqual([]);
+});
+
+/** A winch draws some hundred amperes from the battery; a reading wants 3 h of rest (TM 9-6115-730-24 WP 0050). */
+test.each(['four-stroke', 'electric'] as const)('the winch of a %s quad is run before its battery rests', (cycle) => {
+  const drawn = caseOf();
+  const machine = { ...drawn.machine, kind: 'quad' as const, engine: { ...drawn.machine.engine, cycle } };
+  const steps = concreteSteps({ ...drawn, machine, procedures: LIBRARY });
+  const at = (id: string) => steps.findIndex((step) => step.id === id);
+  const rest = cycle === 'electric' ? 'battery.rest-electric' : 'battery.rest';
+  expect(at('deck-and-implements.winch')).toBeGreaterThanOrEqual(0);
+  expect(steps[at(rest)]!.after).toContain('deck-and-implements.winch');
+  expect(at('deck-and-implements.winch')).toBeLessThan(at(rest));
+});
+
+/** What most owners of an automatic, of a ride-on mower without a loader, of a quad without a winch have to tick. */
+test.each([
+  ['car', /^(Clutch pedal|Hydraulic clutch|Clutch fluid), where it has /],
+  ['tractor', /^(Clutch|Clutch cable|Hydraulic oil|Loader, linkage and implement), where it has /],
+  ['quad', /^Winch, where it has one/],
+] as const)('what not every %s has is asked for where it has it', (kind, where) => {
+  const drawn = caseOf();
+  const clutch = kind === 'car' ? ('hydraulic' as const) : ('cable' as const);
+  const machine = { ...drawn.machine, kind, chassis: { ...drawn.machine.chassis, clutch } };
+  const titles = concreteSteps({ ...drawn, machine, procedures: LIBRARY }).map(({ title }) => title);
+  const asked = { car: /clutch/i, tractor: /clutch|hydraulic oil|loader/i, quad: /winch/i }[kind];
+  const found = titles.filter((title) => asked.test(title) && !/each seat, clutch|Starter/.test(title));
+  expect(found.length).toBeGreaterThan(0);
+  expect(found.filter((title) => !where.test(title))).toEqual([]);
+});
+
+test('a count that was assumed says so in the step and in what is bought', () => {
+  const drawn = caseOf();
+  const fogged = (targets: string[]) => {
+    const assumptions = targets.map((target) => ({ ...drawn.machine.assumptions[0]!, target }));
+    const machine = { ...drawn.machine, engine: { ...drawn.machine.engine, cylinders: 2 }, assumptions };
+    return concreteSteps({ ...drawn, machine, procedures: LIBRARY }).find(({ id }) => id === 'start-up-plugs.fogged')!;
+  };
+  expect(fogged([]).title).toMatch(/^Cylinders were oiled \(2\): /);
+  expect(fogged(['engine.cylinders']).title).toMatch(/^Cylinders were oiled \(2, assumed\): /);
+  expect(fogged(['engine.cylinders']).supplies).toEqual([
+    { what: 'Spark plugs', amount: 2, unit: 'pieces', about: true },
+  ]);
 });
 
 test('a charge that is overdue says so in its step', () => {

@@ -23,6 +23,14 @@ test('measured amounts stand in the household’s system', () => {
   expect(formatSupply(4.2, 'L', 'us')).toBe('1.11 US gal');
 });
 
+test('oil and coolant are bought by the quart where petrol is bought by the gallon', () => {
+  // A US quart is a quarter of 231 in³, 0.946353 L (NIST SP 811, B.8): 4.5/0.946353 = 4.755, 7/0.946353 = 7.397.
+  expect(formatSupply(4.5, 'L', 'us', 'Engine oil, the grade the manual names')).toBe('4.8 US qt');
+  expect(formatSupply(7, 'L', 'us', 'Coolant, the kind the manual names')).toBe('7.4 US qt');
+  expect(formatSupply(7, 'L', 'us', 'Petrol')).toBe('1.85 US gal');
+  expect(formatSupply(4.5, 'L', 'metric', 'Engine oil')).toBe('4.5 L');
+});
+
 test('an amount that is no number is refused', () => {
   expect(() => formatSupply(Number.NaN, 'can', 'metric')).toThrow(/NaN/);
 });

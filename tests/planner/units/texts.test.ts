@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { readFolder } from '../../../src/content/read-folder.ts';
 import { planSeason } from '../../../src/planner/plan.ts';
 import {
+  decimalsIn,
   formatDifference,
   formatOne,
   formatQuantity,
@@ -23,6 +24,8 @@ test('amounts in braces stand in the user’s system, rounded; a difference in d
 test('a line to write into a file is proposed in the user’s units', () => {
   expect(lineInUnits('fuel: { inTank: 3.79 L }', 'us')).toBe('fuel: { inTank: 1.00 US gal }');
   expect(lineInUnits('oil: 1.9 L', 'us')).toBe('oil: 2.0 US qt');
+  // 4.5 L are 4.755 US quarts (0.946353 L, NIST SP 811, B.8).
+  expect(lineInUnits('engine: { oil: 4.5 L }', 'us')).toBe('engine: { oil: 4.8 US qt }');
   expect(lineInUnits('tyres: [{ position: front, count: 1, pressure: 175 kPa }]', 'us')).toBe(
     'tyres: [{ position: front, count: 1, pressure: 25 psi }]',
   );
@@ -137,6 +140,37 @@ test.each([
   expect(inUnits('{30 L}', { locale, units: 'metric' })).toBe('30 L');
 });
 
+/**
+ * Gauges of Europe, Britain among them, show bar; those of Canada, Australia, New Zealand and South Africa kilopascals (common
+ * practice). 1 bar = 100 kPa by definition, 1 psi = 6.894757 kPa: 225/6.894757 = 32.6.
+ */
+test.each([
+  ['de-DE', 'metric', '2,25 bar (33 psi)', 'pressure: 2.25 bar'],
+  ['de', 'metric', '2,25 bar (33 psi)', 'pressure: 2.25 bar'],
+  ['fr-FR', 'metric', '2,25 bar (33 psi)', 'pressure: 2.25 bar'],
+  ['en-GB', 'metric', '2.25 bar (33 psi)', 'pressure: 2.25 bar'],
+  ['en-GB', 'imperial', '33 psi (2.25 bar)', 'pressure: 33 psi'],
+  ['en-CA', 'metric', '225 kPa (33 psi)', 'pressure: 225 kPa'],
+  ['fr-CA', 'metric', '225 kPa (33 psi)', 'pressure: 225 kPa'],
+  ['en-NZ', 'metric', '225 kPa (33 psi)', 'pressure: 225 kPa'],
+  ['de-DE', 'us', '33 psi', 'pressure: 33 psi'],
+  ['no tag at all', 'metric', '225 kPa (33 psi)', 'pressure: 225 kPa'],
+] as const)('a tyre in %s with %s units is set by "%s"', (locale, units, text, line) => {
+  expect(formatQuantity(225, 'kPa', { locale, units })).toBe(text);
+  expect(lineInUnits('pressure: 225 kPa', { locale, units })).toBe(line);
+});
+
+/** Decimal signs: Unicode CLDR, numbers/symbols. 49 CFR 571.116 and MPMS 11.1 are names of clauses, DOT 5.1 one of a fluid. */
+test('a text’s own figures have the reader’s decimal sign, names and equations their point', () => {
+  const german = { locale: 'de-DE', units: 'metric' } as const;
+  expect(decimalsIn('about 13.8 to 14.7 V', german)).toBe('about 13,8 to 14,7 V');
+  expect(decimalsIn('0.26 to 0.39 % by volume', german)).toBe('0,26 to 0,39 % by volume');
+  expect(decimalsIn('SG at 26.7 °C', german)).toBe('SG at 26,7 °C');
+  for (const name of ['FMVSS 116 (49 CFR 571.116)', 'API MPMS 11.1', 'DOT 5.1 fluid', '0.8·α·ΔT', 'IEC 60529 14.2.3 V'])
+    expect(decimalsIn(name, german)).toBe(name);
+  expect(decimalsIn('about 13.8 to 14.7 V', { locale: 'en-GB', units: 'metric' })).toBe('about 13.8 to 14.7 V');
+});
+
 /** A number with a point that is a figure and not a clause of a standard, a date or an equation: it has a unit behind it. */
 const POINT = /(?<![\d.§-])\d+\.\d+ (?:L|mL|Ah|A|V|h|kg|m²|%|degrees|US gal)\b/;
 
@@ -162,8 +196,7 @@ test('what a German household is told has no decimal point beside its commas', (
     ]),
   ];
   expect(texts.some((text) => /\d,\d/.test(text))).toBe(true);
-  // What a procedure's own words say stands as it is written there.
-  const own = /about 13\.8 to 14\.7 V/;
-  const lines = texts.flatMap((text) => text.split('\n').map((line) => line.replace(own, '')));
+  expect(texts.some((text) => text.includes('about 13,8 to 14,7 V'))).toBe(true);
+  const lines = texts.flatMap((text) => text.split('\n'));
   expect([...new Set(lines.filter((line) => POINT.test(line)))]).toEqual([]);
 });
