@@ -138,11 +138,11 @@ test('a tyre set to its maximum is told where the hottest day brings more than a
   expect(hot(41.6)).toEqual([]);
   const [note] = hot(42);
   expect(note).toMatchObject({ level: 'note' });
-  // At 42 °C: 391.325 · 315.15/293.15 − 101.325 = 319.4 kPa.
+  // At 42 °C: 391.325 · 315.15/293.15 − 101.325 = 319.4 kPa, 3.19 bar.
   expect(note!.text).toMatch(
-    /^Tyres front: set to the sidewall maximum in the cool, they stand at 319 kPa .* on the hottest day\.$/,
+    /^Tyres front: set to the sidewall maximum in the cool, they stand at 3\.19 bar .* on the hottest day\.$/,
   );
-  expect(note!.act).toMatch(/^Set them 29 kPa .* lower; the maximum is meant for a cold tyre\.$/);
+  expect(note!.act).toMatch(/^Set them 0\.29 bar .* lower; the maximum is meant for a cold tyre\.$/);
   expect(hot(42, OFF_GROUND)).toEqual([]);
 });
 
@@ -159,14 +159,14 @@ test('a tyre that the cold brings under half of its pressure is warned of, one a
     {
       level: 'warning',
       text: expect.stringMatching(
-        /^Tyres front: in the coldest hour they stand at 21 kPa .*, less than half of normal, and the bead can let go\.$/,
+        /^Tyres front: in the coldest hour they stand at 0\.21 bar .*, less than half of normal, and the bead can let go\.$/,
       ),
       act: 'Take the weight off, or pump them up before the cold comes.',
     },
   ]);
   expect(soft(20, 100)).toEqual([]);
   // Less than nothing is said as nothing.
-  expect(soft(20, 160, 20)[0]!.text).toMatch(/ they stand at 0 kPa /);
+  expect(soft(20, 160, 20)[0]!.text).toMatch(/ they stand at 0\.00 bar /);
 });
 
 test('a machine with no day of rest is refused with its days', () => {
