@@ -15,6 +15,9 @@ import type { TownsFile } from '../content/towns.ts';
 /** Countries whose towns are kept from so many people on. */
 const LEAST = 15_000;
 const NEAR = new Set('US CA GB IE DE AT CH FR BE NL LU DK SE NO FI IS EE LV LT PL CZ SK HU SI NZ AU'.split(' '));
+/** Those of them where few towns are so large, and a smaller one is known far and wide. */
+const LEAST_OF_FEW = 10_000;
+const FEW = new Set('NZ NO SE FI IS EE LV LT SI IE'.split(' '));
 /** Towns of other countries, from so many people and so far from the equator [°]. */
 const LEAST_ELSEWHERE = 50_000;
 const FROM_DEG = { north: 35, south: -32 };
@@ -91,7 +94,7 @@ const towns = readFileSync(input, 'utf8')
   .filter((t) => t.kind !== 'PPLX')
   .filter((t) =>
     NEAR.has(t.country)
-      ? t.people >= LEAST
+      ? t.people >= (FEW.has(t.country) ? LEAST_OF_FEW : LEAST)
       : t.people >= LEAST_ELSEWHERE && (t.lat >= FROM_DEG.north || t.lat <= FROM_DEG.south),
   );
 const band = (lat: number) => Math.floor((lat + 90) / 2);

@@ -63,6 +63,7 @@ test.each([
   ['st. cloud', 'US', 'MN St Cloud Rgnl Ap, US'],
   ['saint cloud', 'FR', 'Saint-Cloud by Le Bourget, FR'],
   ['london', 'GB', 'London by Heathrow, GB'],
+  ['queenstown', 'NZ', 'Queenstown by Lauder Observatory, NZ'],
   ['london', 'CA', 'London Cs, CA'],
   ['london, ca', 'GB', 'London Cs, CA'],
   ['london, united kingdom', 'CA', 'London by Heathrow, GB'],
