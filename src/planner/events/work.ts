@@ -149,7 +149,7 @@ function timeText({ start, hours, sessionHours, besides }: WorkBlock, plan: Plan
 }
 
 function blockText(block: WorkBlock, plan: PlanWithoutEvents): string {
-  const { open, besides, sessionHours } = block;
+  const { open, hours, besides, sessionHours } = block;
   const due = open.flatMap((step) => step.overdue ?? []).sort()[0];
   const latest = open.flatMap((step) => (step.overdue === undefined ? (step.latest ?? []) : [])).sort()[0];
   return lines(
@@ -157,6 +157,11 @@ function blockText(block: WorkBlock, plan: PlanWithoutEvents): string {
     due !== undefined &&
       `It was due by ${writtenDay(due, plan.household.locale)}: do it now, tick what is done, or leave it out on purpose.`,
     latest !== undefined && `To be done by ${writtenDay(latest, plan.household.locale)}.`,
+    // The page counts the steps alone.
+    besides.length === 0 &&
+      sessionHours !== undefined &&
+      Math.round(60 * sessionHours) > Math.round(60 * hours) &&
+      `The steps take ${durationText(60 * hours)}; the way there and waiting come on top.`,
     // Only a session has other machines.
     besides.length > 0 && `The session is ${durationText(60 * sessionHours!)} in all, with ${listText(besides)}.`,
     ...cautionLines(open, readerOf(plan)),

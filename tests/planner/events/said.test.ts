@@ -736,6 +736,8 @@ test('of a shared session each machine has its own time, alone the session’s',
   const alone = events([moth({ steps: steps('m.a') })], { sessions: [shared] });
   expect(one(alone, /on Moth/).title).toBe('Winter work on Moth (do it): 13:00, 2 h');
   expect(one(alone, /on Moth/).text).not.toMatch(/The session/);
+  const onTop = 'The steps take 1 h 30 min; the way there and waiting come on top.';
+  expect([alone, both].map((all) => one(all, /on Moth/).text.includes(onTop))).toEqual([true, false]);
 });
 
 // The lay-up's own time ends eight days after the last use or as tests/planner/tasks/when.test.ts has it; oil goes to the tip later.
