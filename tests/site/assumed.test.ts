@@ -38,7 +38,7 @@ test('a share is said in percent, years with their unit, a yes as yes', () => {
 test('value and range are told in one unit, that of the largest', () => {
   const us = formatOf({ locale: 'en-US', clock: '12h', units: 'us', asOf: '2026-11-29' });
   const inUs = (field: string, value: number, low: number, high: number) => {
-    const { taken, could } = assumedText({ ...still, settle: '', field, value, low, high, unit: 'L' }, us);
+    const { taken, could } = assumedText({ ...still, settle: '', field, value, low, high, unit: 'L' }, us, true);
     return [taken, could];
   };
   expect(inUs('engine.oil', 4.5, 3, 7)).toEqual(['4.8 US qt', '3.2 to 7.4 US qt']);
