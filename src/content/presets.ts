@@ -42,7 +42,7 @@ const same = (value: Preset): Preset[] => KINDS.map(() => value);
 export const PRESETS: readonly PresetRow[] = [
   row('use', '', 'what this kind is mostly used for', ['road', 'road', 'snow', 'trail', 'trail', 'road', 'work', 'work']),
   row('engine.cycle', '', 'usual for this kind', [EITHER, EITHER, ['two-stroke', 'four-stroke', 'two-stroke'], EITHER, 'four-stroke', 'four-stroke', 'four-stroke', EITHER]),
-  // Far more of those called tractors are ride-on mowers than compact tractors.
+  // Far more of those called tractors are ride-on mowers than compact tractors; and a small battery is the one that a charger harms.
   row('engine.cylinders', '', 'usual for this kind', [[2, 1, 4], [1, 1, 2], [2, 1, 3], [1, 1, 2], [2, 1, 3], [4, 3, 8], [2, 1, 4], [1, 1, 2]]),
   row('engine.start', '', 'usual for this kind', ['electric', 'electric', 'electric-and-pull', 'electric', 'electric', 'electric', 'electric', 'pull']),
   // A ride-on mower takes 1.4 to 2 L, a compact tractor 3 to 6 L: the smaller is taken, since too much oil does harm and too
@@ -51,11 +51,11 @@ export const PRESETS: readonly PresetRow[] = [
   row('engine.oilFilter', '', 'usual for this kind', [true, false, true, true, true, true, true, false]),
   row('battery.present', '', 'usual for this kind', [true, true, true, true, true, true, true, false]),
   row('battery.chemistry', '', 'not given: the fastest loss of the usual ones is taken', same(['flooded-antimony', 'gel', 'flooded-antimony'])),
-  row('battery.capacity', 'Ah', 'usual 12 V battery of this kind', [[12, 4, 20], [7, 4, 12], [18, 12, 32], [14, 10, 20], [20, 14, 35], [50, 36, 90], [70, 18, 130], [18, 12, 32]]),
+  row('battery.capacity', 'Ah', 'usual 12 V battery of this kind', [[12, 4, 20], [7, 4, 12], [18, 12, 32], [14, 10, 20], [20, 14, 35], [50, 36, 90], [26, 18, 130], [18, 12, 32]]),
   row('battery.chargeAtLayUp', '%', 'a battery charged by its machine on the last day is seldom quite full', same([95, 80, 100])),
   row('battery.removable', '', 'usual for this kind', same(true)),
   row('fuel.delivery', '', 'usual for this kind', ['carburettor', 'carburettor', 'carburettor', 'injection', 'injection', 'injection', 'carburettor', 'carburettor']),
-  row('fuel.tank', 'L', 'usual tank of this kind', [[16, 8, 26], [8, 5, 14], [40, 28, 48], [17, 11, 22], [30, 20, 45], [50, 35, 80], [40, 6, 90], [1.2, 0.8, 12]]),
+  row('fuel.tank', 'L', 'usual tank of this kind', [[16, 8, 26], [8, 5, 14], [40, 28, 48], [17, 11, 22], [30, 20, 45], [50, 35, 80], [10, 5, 90], [1.2, 0.8, 12]]),
   row('fuel.tankMaterial', '', 'usual for this kind', ['steel', 'steel', 'plastic', 'plastic', 'plastic', 'steel', 'plastic', 'plastic']),
   row('fuel.blend', '', 'the most common pump fuel with ethanol', same(['E10', 'E5', 'E10'])),
   row('fuel.lined', '', 'few tanks are', same(false)),

@@ -157,6 +157,24 @@ test('a battery in its fourth year is taken to have lost capacity', () => {
   expect(aged(2022).value).toBe(0.85);
 });
 
+// Ride-on mowers, from memory of their makers' data: one or two cylinders, a plastic tank of 5 to 15 L, a battery of the size U1
+// (BCI, 18 to 35 Ah), two to six nipples. A compact tractor lies within the ranges.
+test('a tractor of which nothing else is said is taken to be a ride-on mower, and may be a tractor', () => {
+  const m = machineOf('name: One\nkind: tractor\nplace: tin-shed\n');
+  expect(m.engine.cylinders).toBeLessThanOrEqual(2);
+  expect(m.fuel!.tankMaterial).toBe('plastic');
+  expect(m.fuel!.tankL).toBeGreaterThanOrEqual(5);
+  expect(m.fuel!.tankL).toBeLessThanOrEqual(15);
+  expect(m.battery!.capacityAh).toBeGreaterThanOrEqual(18);
+  expect(m.battery!.capacityAh).toBeLessThanOrEqual(35);
+  expect(m.chassis.greasePoints).toBeGreaterThanOrEqual(2);
+  expect(m.chassis.greasePoints).toBeLessThanOrEqual(6);
+  const highest = (field: string) => Number(m.assumptions.find((a) => a.field === field)!.high);
+  expect(highest('engine.cylinders')).toBeGreaterThanOrEqual(4);
+  expect(highest('battery.capacity')).toBeGreaterThanOrEqual(100);
+  expect(highest('fuel.tank')).toBeGreaterThanOrEqual(60);
+});
+
 // Common practice: most drive batteries are lithium-ion; a scooter's and a mower's come out, a car's does not, and a car has a 12 V
 // battery beside it.
 test.each([
