@@ -100,7 +100,7 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
 
   /** A number with four significant digits, for equations; never in another unit than its own. Words stay, a date is written. */
   function number(value: number | string): string {
-    if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? plainDate(value) : figures(value);
+    if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? plainDate(value) : value;
     if (!Number.isFinite(value)) throw new RangeError(`found ${value}, expected a number that can be printed`);
     return withSeparator(fourDigits.format(value).replace('-', '−'), locale);
   }
@@ -112,14 +112,14 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   const measuredAs = (value: number | string, unit: string, what = '', beside?: number) =>
     typeof value === 'number' && (isForeign(unit, reader) || unit === 'K')
       ? amount(value, unitFor(unit, what), undefined, beside)
-      : `${number(value)} ${unit}`.trim();
+      : figures(`${number(value)} ${unit}`.trim());
 
   /** A figure of an equation in the equation's own unit, the household's after it in brackets. */
   function measured(value: number | string, unit: string, what = ''): string {
     const difference = typeof value === 'number' && unit === 'K';
     const own = difference
       ? formatDifference(value, { ...reader, units: 'metric' })
-      : `${number(value)} ${unit}`.trim();
+      : figures(`${number(value)} ${unit}`.trim());
     if (typeof value !== 'number' || !isForeign(unit, reader)) return own;
     return `${own} (${difference ? formatDifference(value, reader) : amount(value, unitFor(unit, what))})`;
   }

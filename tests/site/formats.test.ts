@@ -2,6 +2,15 @@ import { expect, test } from 'vitest';
 import type { SeasonPlan } from '../../src/planner/season-plan.ts';
 import { formatOf } from '../../src/site/formats.ts';
 
+const german = formatOf({ locale: 'de-DE', clock: '24h', units: 'metric', asOf: '2026-11-29' });
+
+// Decimal signs: Unicode CLDR, numbers/symbols.
+test('what goes into an equation has the reader’s decimal sign, in words as in figures', () => {
+  expect(german.measured('0.26 to 0.39', '% by volume')).toBe('0,26 to 0,39 % by volume');
+  expect(german.measured(12.64, 'V')).toBe('12,64 V');
+  expect(german.figures('0.50 % at 15.6 °C')).toBe('0,50 % at 15,6 °C');
+});
+
 const readIn = (units: SeasonPlan['units']) =>
   formatOf({ locale: 'en-US', clock: '12h', units, asOf: '2026-11-29' } as Parameters<typeof formatOf>[0]).readIn;
 

@@ -140,7 +140,7 @@ export const FORM = {
   toPlan: 'See the plan',
   units: 'Units',
   unitNames: [
-    ['metric', 'Metric: L, °C, kPa'],
+    ['metric', 'Metric: L, °C, bar or kPa'],
     ['us', 'US: gal, °F, psi'],
     ['imperial', 'Imperial: gal, °C, psi'],
   ] as Option[],
