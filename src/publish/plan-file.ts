@@ -4,6 +4,7 @@
  */
 import { closeSync, openSync, readFileSync, writeSync } from 'node:fs';
 import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+import { stringSharing } from './shared-strings.ts';
 
 const MACHINES = '"machines":[';
 
@@ -31,11 +32,12 @@ export function writePlan(plan: SeasonPlan, path: string): void {
 export function readPlan(path: string): SeasonPlan {
   const machines: MachinePlan[] = [];
   const rest: string[] = [];
+  const share = stringSharing();
   for (const line of linesOf(readFileSync(path))) {
-    if (rest.at(-1) === MACHINES && line.startsWith('{')) machines.push(JSON.parse(line.replace(/,$/, '')));
+    if (rest.at(-1) === MACHINES && line.startsWith('{')) machines.push(share(JSON.parse(line.replace(/,$/, ''))));
     else rest.push(line);
   }
-  const plan: SeasonPlan = JSON.parse(rest.join('\n'));
+  const plan: SeasonPlan = share(JSON.parse(rest.join('\n')));
   return machines.length === 0 ? plan : { ...plan, machines };
 }
 
