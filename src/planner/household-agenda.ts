@@ -1,5 +1,5 @@
 /** All machines' steps into the household's hours: each start-up as near to its first use as the hours allow. */
-import { type Agenda, planAgenda } from './agenda/index.ts';
+import { type Agenda, placeable, planAgenda, taskKey } from './agenda/index.ts';
 import type { AgendaTask } from './agenda/types.ts';
 import { agendaTasks } from './agenda-tasks.ts';
 import { openDays } from './battery/index.ts';
@@ -38,6 +38,7 @@ export function householdAgenda(
   let eased = new Set(drafts.keys());
   const from: (IsoDate | undefined)[] = [];
   let agenda: Agenda | undefined;
+  let possible: Set<string> | undefined;
   for (const room of ROOM) {
     const found = startUpFroms(wide, drafts, household, options.busy, room);
     const moved = [...eased].filter((i) => found[i] !== from[i]);
@@ -45,7 +46,12 @@ export function householdAgenda(
     for (const i of moved) from[i] = found[i];
     const tasks = drafts.flatMap((draft, i) => (from[i] ? agendaTasks(draft, asOf, from[i]) : wide[i]!));
     agenda = planAgenda({ ...options, household, tasks });
-    const lacking = new Set(agenda.misfits.flatMap(({ steps }) => steps.map(({ machine }) => machine)));
+    const misfits = agenda.misfits.flatMap(({ steps }) => steps);
+    if (misfits.length === 0) break;
+    // What has no place in all its time finds none by easing.
+    possible ??= placeable({ ...options, household, tasks: wide.flat() });
+    const eases = misfits.filter(({ machine, step }) => possible!.has(taskKey(machine, step)));
+    const lacking = new Set(eases.map(({ machine }) => machine));
     eased = new Set([...drafts.keys()].filter((i) => from[i] && lacking.has(drafts[i]!.machine.id)));
     if (eased.size === 0) break;
   }

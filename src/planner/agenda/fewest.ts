@@ -1,5 +1,5 @@
 import { EXACT_UP_TO, exactSchedule } from './exact.ts';
-import { generate } from './generate.ts';
+import { generate, generateWithin } from './generate.ts';
 import type { Problem, Schedule } from './problem.ts';
 import { randomFrom } from './random.ts';
 import { listBy, type Windows } from './windows.ts';
@@ -22,6 +22,12 @@ interface Found {
   score: Score;
 }
 
+/** What no schedule can go beyond: it cannot place more than so many, nor all of these in fewer sessions. */
+export interface Least {
+  all: number;
+  sessions: number;
+}
+
 /** Compared in this order: steps without a place, their minutes, sessions, how late the days are. */
 type Score = readonly [missing: number, missingMinutes: number, sessions: number, lateness: number];
 
@@ -32,7 +38,7 @@ type Score = readonly [missing: number, missingMinutes: number, sessions: number
  * had a place loses it; at last each session is moved to an earlier day where that can be done.
  * @param problem - activities, resources, days
  * @param windows - of the same problem
- * @param fewest - no schedule can have fewer sessions; the search ends when it is reached
+ * @param least - the search ends when it is reached
  * @param seed - of the changed lists
  * @param quick - takes what the first lists give, for a slider that is still moving
  * @returns the best schedule found
@@ -41,25 +47,25 @@ type Score = readonly [missing: number, missingMinutes: number, sessions: number
 export function fewestSessions(
   problem: Problem,
   windows: Windows,
-  fewest: number,
+  least: Least,
   seed: number,
   quick = false,
 ): Schedule {
-  const search = new Search(problem, windows, fewest, seed);
+  const search = new Search(problem, windows, least, seed);
   return quick ? search.short() : search.run();
 }
 
 class Search {
   private readonly problem: Problem;
   private readonly windows: Windows;
-  private readonly fewest: number;
+  private readonly least: Least;
   private readonly random: () => number;
   private runsLeft: number;
 
-  constructor(problem: Problem, windows: Windows, fewest: number, seed: number) {
+  constructor(problem: Problem, windows: Windows, least: Least, seed: number) {
     this.problem = problem;
     this.windows = windows;
-    this.fewest = fewest;
+    this.least = least;
     this.random = randomFrom(seed);
     this.runsLeft = Math.min(
       MOST_RUNS,
@@ -71,7 +77,8 @@ class Search {
     const { activities } = this.problem;
     const all = new Uint8Array(this.problem.days.length).fill(1);
     const lists = this.lists();
-    let base = lists.map((order) => this.attempt(order, all)).reduce(better);
+    let base = this.attempt(lists[0]!, all);
+    for (const order of lists.slice(1)) base = better(base, this.attemptWithin(base, order, all));
     base = this.dropLess(base);
     let best = base;
     for (const start of this.starts(base)) {
@@ -82,8 +89,8 @@ class Search {
     if (activities.length <= EXACT_UP_TO || activities.length > LARGE) return this.earlier(best).schedule;
     for (const order of this.changedLists(base)) {
       if (this.done(best) || this.runsLeft <= 0) break;
-      const found = this.attempt(order, all);
-      if (found.score[0] > best.score[0] || found.score[1] > best.score[1]) continue;
+      const found = this.attemptWithin(best, order, all);
+      if (!found || found.score[1] > best.score[1]) continue;
       best = better(best, this.close(found, this.starts(found)[1]!.days));
     }
     return this.earlier(best).schedule;
@@ -100,7 +107,7 @@ class Search {
 
   /** On a small problem: something better, if there is any. */
   private exact(best: Found): Found {
-    if (best.score[0] === 0 && this.done(best)) return best;
+    if (this.done(best)) return best;
     const [missing, minutes, sessions] = best.score;
     const schedule = exactSchedule(this.problem, [missing, minutes, sessions]);
     if (!schedule) return best;
@@ -113,13 +120,26 @@ class Search {
   }
 
   private done(found: Found): boolean {
-    return found.schedule.sessions <= this.fewest;
+    return this.lacking(found) === 0 && found.schedule.sessions <= this.least.sessions;
+  }
+
+  /** How many found no place that could have one. */
+  private lacking(found: Found): number {
+    return found.score[0] + this.least.all - this.problem.activities.length;
   }
 
   private attempt(order: Int32Array, open: Uint8Array): Found {
     this.runsLeft -= 1;
     const schedule = generate(this.problem, order, open);
     return { schedule, order, open, score: scoreOf(this.problem, schedule) };
+  }
+
+  /** Nothing where it would leave out more than one that is known. */
+  private attemptWithin(known: Found, order: Int32Array, open: Uint8Array): Found | undefined {
+    this.runsLeft -= 1;
+    const [missing, minutes] = known.score;
+    const schedule = generateWithin(this.problem, order, open, [missing, minutes]);
+    return schedule && { schedule, order, open, score: scoreOf(this.problem, schedule) };
   }
 
   /** Lists by the rules of the literature; the machine's steps stay together where they are equally urgent. */
@@ -151,7 +171,7 @@ class Search {
   /** Where some find no place: does leaving another one out let more in? Its turn comes last in the list then. */
   private dropLess(base: Found): Found {
     let best = base;
-    for (let round = 0; round < 3 && best.score[0] > 1 && this.runsLeft > LEAST_RUNS; round++) {
+    for (let round = 0; round < 3 && this.lacking(best) > 1 && this.runsLeft > LEAST_RUNS; round++) {
       const before = best;
       const days = new Set(before.schedule.missing.map((i) => this.windows.latestDay[i]!));
       const latest = Math.max(...days);
@@ -161,7 +181,7 @@ class Search {
       for (const i of candidates) {
         if (this.runsLeft <= LEAST_RUNS) return best;
         const order = this.withLast(best.order, i);
-        if (order) best = better(best, this.attempt(order, best.open));
+        if (order) best = better(best, this.attemptWithin(best, order, best.open));
       }
       if (best === before) break;
     }
@@ -196,8 +216,8 @@ class Search {
       const open = best.open.slice();
       for (const d of some) open[d] = 0;
       const used = best.schedule.pieces.some((p) => open[p.day] === 0);
-      const found = used ? this.attempt(best.order, open) : { ...best, open };
-      if (found.score[0] <= start.score[0] && found.score[1] <= start.score[1]) {
+      const found = used ? this.attemptWithin(start, best.order, open) : { ...best, open };
+      if (found && found.score[1] <= start.score[1]) {
         best = found;
         k += some.length;
         block *= 2;
@@ -226,8 +246,8 @@ class Search {
         open[high] = 0;
         open[mid] = 1;
         reruns -= 1;
-        const found = this.attempt(best.order, open);
-        if (compareScores(found.score, best.score) < 0) {
+        const found = this.attemptWithin(best, best.order, open);
+        if (found && compareScores(found.score, best.score) < 0) {
           best = found;
           high = mid;
         } else low = mid + 1;
@@ -250,6 +270,6 @@ function compareScores(a: Score, b: Score): number {
   return 0;
 }
 
-function better(a: Found, b: Found): Found {
-  return compareScores(b.score, a.score) < 0 ? b : a;
+function better(a: Found, b: Found | undefined): Found {
+  return b && compareScores(b.score, a.score) < 0 ? b : a;
 }

@@ -20,6 +20,33 @@ export function generate(problem: Problem, order: ArrayLike<number>, open?: Uint
   return run.schedule;
 }
 
+/** What a schedule leaves out: how many activities, and their minutes. Compared in this order. */
+export type LeftOut = readonly [missing: number, minutes: number];
+
+/**
+ * `generate` for who has use only for a schedule that leaves no more out than one that is known: it ends as soon as it must leave
+ * out more, which most trials do long before their last activity.
+ * @param most - left out by the one that is known
+ * @returns undefined where it would leave out more
+ */
+export function generateWithin(
+  problem: Problem,
+  order: ArrayLike<number>,
+  open: Uint8Array,
+  [most, mostMinutes]: LeftOut,
+): Schedule | undefined {
+  const run = new Run(problem, open);
+  let minutes = 0;
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k]!;
+    if (run.place(i)) continue;
+    minutes += problem.activities[i]!.minutes;
+    const missing = run.schedule.missing.length;
+    if (missing > most || (missing === most && minutes > mostMinutes)) return undefined;
+  }
+  return run.schedule;
+}
+
 class Run {
   readonly schedule: Schedule;
   private readonly problem: Problem;
@@ -54,11 +81,13 @@ class Run {
     };
   }
 
-  place(i: number): void {
+  /** Whether it finds a place. */
+  place(i: number): boolean {
     const activity = this.problem.activities[i]!;
     const ready = this.readyAt(activity);
     const placed = ready !== undefined && (this.placeWhole(i, activity, ready) || this.placeSpread(i, activity, ready));
     if (!placed) this.schedule.missing.push(i);
+    return placed;
   }
 
   /** When all it follows is over; undefined when one of those found no place. */

@@ -1,3 +1,3 @@
-export { type AgendaInput, planAgenda } from './plan-agenda.ts';
+export { type AgendaInput, placeable, planAgenda } from './plan-agenda.ts';
 export { type Agenda, type AgendaTask, taskKey } from './types.ts';
 export { type ChangedPlan, whatChanges } from './what-changes.ts';

@@ -4,9 +4,11 @@ import { partsText } from '../written.ts';
 import { type Built, buildProblem } from './build.ts';
 import { dryDay } from './dry-days.ts';
 import { misfitsOf } from './misfits.ts';
+import { possible } from './possible.ts';
 import type { Piece } from './problem.ts';
 import { solve } from './solve.ts';
 import type { Agenda, AgendaTask } from './types.ts';
+import { joined } from './unbroken.ts';
 
 export interface AgendaInput {
   tasks: readonly AgendaTask[];
@@ -50,6 +52,17 @@ export function planAgenda({ tasks, household, asOf, places, busy, quick }: Agen
     notes: built.notes,
     fewestPossible,
   };
+}
+
+/**
+ * Tasks that some agenda could give a place to, whatever it leaves out for them.
+ * @param input - tasks and household
+ * @returns their keys
+ */
+export function placeable({ tasks, household, places, busy }: AgendaInput): Set<string> {
+  const { problem, members } = joined(buildProblem(tasks, household, places, busy).problem);
+  const found = possible(problem);
+  return new Set(found.flatMap((k) => members[k]!).map((i) => tasks[i]!.key));
 }
 
 function sessionsOf(

@@ -1,5 +1,6 @@
 import { fewestSessions } from './fewest.ts';
 import { leastSessions } from './lower-bound.ts';
+import { possible } from './possible.ts';
 import type { Piece, Problem, Schedule } from './problem.ts';
 import { shortestDay } from './shorten.ts';
 import { tidied } from './tidy.ts';
@@ -34,11 +35,11 @@ export function solve(problem: Problem, seed: number, quick = false): Solution {
 
 function solveJoined(problem: Problem, seed: number, quick: boolean): Solution {
   const windows = windowsOf(problem);
-  const all = [...problem.activities.keys()].filter((i) => problem.activities[i]!.to >= problem.activities[i]!.from);
-  const least = leastSessions(problem, windows, all);
-  const schedule = fewestSessions(problem, windows, least, seed, quick);
+  const all = possible(problem);
+  const least = leastSessions(problem, all);
+  const schedule = fewestSessions(problem, windows, { all: all.length, sessions: least }, seed, quick);
   const placed = all.filter((i) => schedule.day[i]! >= 0);
-  const fewestPossible = placed.length === all.length ? least : leastSessions(problem, windows, placed);
+  const fewestPossible = placed.length === all.length ? least : leastSessions(problem, placed);
   if (quick) return { schedule, fewestPossible };
   return { schedule: shortenSessions(problem, schedule, seed), fewestPossible };
 }

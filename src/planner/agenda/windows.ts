@@ -74,7 +74,13 @@ export function windowsOf(problem: Problem): Windows {
   return { earliestStart, latestStart, earliestDay, latestDay, tail };
 }
 
-function topologicalOrder(problem: Problem, followers: readonly { by: number }[][]): Int32Array {
+/**
+ * An order in which each activity follows all it waits for.
+ * @param problem - activities
+ * @param followers - of each activity
+ * Error: throws RangeError where activities wait for one another.
+ */
+export function topologicalOrder(problem: Problem, followers: readonly { by: number }[][]): Int32Array {
   const n = problem.activities.length;
   const waiting = Int32Array.from(problem.activities, (a) => a.after.length);
   const order = new Int32Array(n);

@@ -3,11 +3,12 @@ import type { Activity, Problem } from '../../../src/planner/agenda/problem.ts';
 
 const DAY = 1440;
 
-/** Up to six steps on up to five days: windows, what follows what, waits overnight, two places, one or two stands. */
+/** Up to six steps on up to five days: windows, wet days, what follows what, waits overnight, two places, one or two stands. */
 export const smallProblem: fc.Arbitrary<Problem> = fc
   .record({
     lengths: fc.array(fc.constantFrom(60, 120, 180, 300), { minLength: 1, maxLength: 5 }),
     stands: fc.integer({ min: 1, max: 2 }),
+    wet: fc.array(fc.nat(4), { maxLength: 2 }),
     trips: fc.constantFrom([0, 0], [0, 15], [10, 20]),
     steps: fc.array(
       fc.record({
@@ -17,13 +18,15 @@ export const smallProblem: fc.Arbitrary<Problem> = fc
         group: fc.nat(2),
         place: fc.nat(1),
         stand: fc.boolean(),
+        dry: fc.boolean(),
         follows: fc.array(fc.record({ of: fc.nat(5), waits: fc.boolean() }), { maxLength: 2 }),
       }),
       { minLength: 1, maxLength: 6 },
     ),
   })
-  .map(({ lengths, stands, trips, steps }): Problem => {
+  .map(({ lengths, stands, wet, trips, steps }): Problem => {
     const last = lengths.length - 1;
+    const fit = Uint8Array.from(lengths, (_, d) => (wet.includes(d) ? 0 : 1));
     return {
       capacity: [1, 1],
       days: lengths.map((length, d) => ({ start: d * DAY + 600, length })),
@@ -37,6 +40,7 @@ export const smallProblem: fc.Arbitrary<Problem> = fc
           after: [...after].map(([of, lag]) => ({ of, lag })),
           from,
           to: Math.min(last, from + s.span),
+          fit: s.dry ? fit : undefined,
           group: s.group,
           stands: s.stand ? [...Array(stands).keys()] : [],
           chargers: [],
@@ -47,3 +51,16 @@ export const smallProblem: fc.Arbitrary<Problem> = fc
       }),
     };
   });
+
+/** The problem without some of its activities: the others no longer wait for them. */
+export function without(problem: Problem, left: readonly number[]): Problem {
+  const kept = [...problem.activities.keys()].filter((i) => !left.includes(i));
+  return {
+    ...problem,
+    activities: kept.map((i) => {
+      const a = problem.activities[i]!;
+      const after = a.after.filter(({ of }) => kept.includes(of));
+      return { ...a, after: after.map(({ of, lag }) => ({ of: kept.indexOf(of), lag })) };
+    }),
+  };
+}
