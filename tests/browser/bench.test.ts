@@ -67,7 +67,7 @@ test('a reading moves all that shows a charge on the page, and stays moved after
   // The charge's card, the number, the picture, the steps of the rest: all tell of the same day.
   expect(await charges(page).locator('strong').first().textContent()).toContain(first);
   expect(await page.locator('.figure-battery').textContent()).toContain('charge');
-  const step = page.locator('.step', { hasText: 'Read the volts, then charge' }).first();
+  const step = page.locator('.step', { hasText: 'volts, then charge' }).first();
   expect(await step.textContent()).toContain(first);
   expect(await step.locator('input.box').count()).toBe(1);
   expect(await page.locator('.anew').textContent()).toContain('Worked out anew on this device');
