@@ -434,7 +434,7 @@ export type CloseStage =
 
 /** Values that must be equal for a procedure or step to apply; an array means "any of". */
 export type When = { [fact: string]: WhenValue };
-export type WhenValue = string | number | boolean | (string | number | boolean)[] | { [fact: string]: WhenValue };
+export type WhenValue = string | boolean | (string | boolean)[] | { [fact: string]: WhenValue };
 
 export interface Procedure {
   id: string;

@@ -33,9 +33,8 @@ function factFields(
 }
 
 function factValue(row: FactRow): z.ZodMiniType {
-  const meta = { description: row.meaning, examples: [row.values === 'yes or no' ? true : (row.values[0] ?? 1)] };
+  const meta = { description: row.meaning, examples: [row.values === 'yes or no' ? true : row.values[0]] };
   if (row.values === 'yes or no') return z.boolean().register(z.globalRegistry, meta);
-  if (row.values === 'number') return z.number().register(z.globalRegistry, meta);
   const one = z.enum(row.values as [string, ...string[]]);
   return z.union([one, z.array(one).check(z.minLength(1))]).register(z.globalRegistry, meta);
 }

@@ -7,8 +7,8 @@
 export interface FactRow {
   /** Path in `when:`, with dots. */
   path: string;
-  /** The words it can be, or "yes or no", or "number". */
-  values: readonly string[] | 'yes or no' | 'number';
+  /** The words it can be, or "yes or no". */
+  values: readonly string[] | 'yes or no';
   meaning: string;
 }
 

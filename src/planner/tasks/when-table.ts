@@ -45,11 +45,9 @@ export function unknownValues(when: When): UnknownValue[] {
     if (!row) return [];
     const fits = (value: FactValue): boolean => {
       if (row.values === 'yes or no') return typeof value === 'boolean';
-      if (row.values === 'number') return typeof value === 'number';
       return row.values.includes(String(value)) && typeof value === 'string';
     };
-    const expected =
-      row.values === 'yes or no' ? ['true', 'false'] : row.values === 'number' ? ['a number'] : row.values;
+    const expected = row.values === 'yes or no' ? ['true', 'false'] : row.values;
     return values.filter((value) => !fits(value)).map((found) => ({ path, found, expected }));
   });
 }
@@ -72,7 +70,7 @@ export function uncovered(given: AllOf, covers: readonly AllOf[]): Map<string, F
   if (fixed === undefined) return undefined;
   const alternatives = covers.map(combined).filter((leaves) => leaves !== undefined);
   const paths = [...new Set(alternatives.flatMap((leaves) => [...leaves.keys()]))];
-  const domains = paths.map((path) => fixed.get(path) ?? domain(path, alternatives));
+  const domains = paths.map((path) => fixed.get(path) ?? domain(path));
   const search = (index: number, chosen: Map<string, FactValue>): Map<string, FactValue> | undefined => {
     if (alternatives.some((leaves) => holds(leaves, chosen))) return undefined;
     if (index === paths.length) return chosen;
@@ -124,10 +122,8 @@ function withImplied(leaves: Map<string, readonly FactValue[]>): Map<string, rea
   return all;
 }
 
-function domain(path: string, alternatives: readonly Map<string, readonly FactValue[]>[]): readonly FactValue[] {
-  const row = FACTS.find((r) => r.path === path);
-  if (row && Array.isArray(row.values)) return row.values as readonly string[];
-  if (row?.values === 'yes or no') return [true, false];
-  // Numbers have no end: those that are asked for, and one that nobody asks for.
-  return [...new Set([...alternatives.flatMap((leaves) => leaves.get(path) ?? []), Number.MAX_SAFE_INTEGER])];
+/** Every value of a fact; of one that there is not, a value that nobody asks for. */
+function domain(path: string): readonly FactValue[] {
+  const values = FACTS.find((row) => row.path === path)?.values ?? [''];
+  return values === 'yes or no' ? [true, false] : values;
 }

@@ -1,7 +1,7 @@
 /** Plain matching of `when:` against the facts of a machine. */
 import type { When } from '../household.ts';
 
-export type FactValue = string | number | boolean;
+export type FactValue = string | boolean;
 export interface Facts {
   [fact: string]: FactValue | Facts;
 }

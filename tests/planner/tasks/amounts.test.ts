@@ -110,5 +110,24 @@ test.each([
   const amounts = machineAmounts(machine, place, household, { ...parts, fuel });
   const all = ['addFuel', 'stabiliserDose', 'runMinutes', 'drained', 'cans', 'drainedUseBy', 'lowFuel'];
   expect(all.filter((name) => amounts[name] !== undefined).sort()).toEqual([...names].sort());
-  if (choice === 'leave') expect(amounts.lowFuel).toMatchObject({ value: machine.fuel!.tankL / 3 });
+  const told = Object.fromEntries(names.map((name) => [name, amounts[name]]));
+  expect(told).toMatchObject(
+    {
+      fill: { addFuel: { value: 5 }, stabiliserDose: { value: 40 }, runMinutes: { value: 8 } },
+      drain: { drained: { value: 3 }, cans: { value: 1 } },
+      leave: { lowFuel: { value: machine.fuel!.tankL / 3 } },
+    }[choice],
+  );
+});
+
+test('a service takes the minutes that its owner gave it, and what is not due takes none', () => {
+  const { machine, household, parts } = caseOf({
+    services: [
+      { id: 'valves', lastDone: 400, pulledIn: true },
+      { id: 'engine-oil', lastDone: 400, pulledIn: false },
+    ],
+  });
+  const services = machine.services.map((service) => ({ ...service, minutes: service.id === 'valves' ? 95 : 25 }));
+  const found = occurrences('service', { ...machine, services }, household, parts);
+  expect(found.map(({ key, minutes }) => [key, minutes])).toEqual([['valves', 95]]);
 });
