@@ -44,7 +44,8 @@ export function standing(step: PlanStep, draft: DraftMachine, asOf: IsoDate): St
 }
 
 /** The last day on which it still has a use to do an overdue step. */
-function endOf({ phase }: PlanStep, { machine, steps }: DraftMachine, asOf: IsoDate): IsoDate {
+function endOf({ phase, useUntil }: PlanStep, { machine, steps }: DraftMachine, asOf: IsoDate): IsoDate {
+  if (useUntil !== undefined) return useUntil;
   const { startUpFrom, firstUse, rideEnd } = windowsOf(machine.season);
   if (phase === 'lay-up' || phase === 'swap') return startUpFrom;
   if (phase === 'start-up') return asOf > firstUse ? rideEnd : firstUse;

@@ -510,6 +510,8 @@ export interface StepNeeds {
 export type StepDeadline =
   | { before: 'last-use' }
   | { before: 'first-frost-in-store' }
+  /** Before the cold can reach what the coolant stands; frost, where nobody knows what that is. */
+  | { before: 'coolant-freezes' }
   | { before: 'lay-up-end' }
   | { before: 'drained-fuel-use-by' }
   | { before: 'first-use' }

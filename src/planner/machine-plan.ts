@@ -2,6 +2,7 @@
 import { dewPointC, monthMeansOfHours } from './climate/index.ts';
 import { planCoolant } from './coolant/index.ts';
 import { planCorrosion } from './corrosion/index.ts';
+import { addDays } from './dates.ts';
 import { planDriveBattery } from './drive-battery/index.ts';
 import { engineWarnings } from './engine-warnings.ts';
 import { dueServices } from './fluids/index.ts';
@@ -39,7 +40,7 @@ import type {
 } from './season-plan.ts';
 import { usualLowC } from './storage/index.ts';
 import { planStrip, refitSteps, winterSteps } from './strip/index.ts';
-import { concreteSteps } from './tasks/index.ts';
+import { concreteSteps, windowsOf } from './tasks/index.ts';
 import { planTyres } from './tyres/index.ts';
 
 export interface DraftMachine {
@@ -167,9 +168,11 @@ export function draftMachine(
   };
 }
 
-/** What is left of the rest on a day within it; before it, all of it. */
+/** What is left of the rest on a day within it; before it, all of it; after it, what is left until the season is given up. */
 function aheadOf(rest: Rest, { season }: Machine, context: PlaceContext, asOf: IsoDate): Rest {
-  return asOf <= season.lastUse || asOf >= season.firstUse ? rest : restOf({ ...season, lastUse: asOf }, context);
+  const { lastUse, firstUse, rideEnd } = windowsOf(season);
+  if (asOf <= lastUse || asOf > rideEnd) return rest;
+  return restOf({ ...season, lastUse: asOf, firstUse: asOf < firstUse ? firstUse : addDays(rideEnd, 1) }, context);
 }
 
 /** A service that is due and needs something off is a job like any other, so that it shares the strip-down. */

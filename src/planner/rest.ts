@@ -24,6 +24,8 @@ export interface Rest {
    * last day of use, the day since when it can, up to three months back.
    */
   firstFrost?: IsoDate | undefined;
+  /** First day on which the cold to be reckoned with gets down to so many °C, in the store or outdoors; sought as `firstFrost` is. */
+  firstColdOf: (where: 'store' | 'outdoors', coldC: number) => IsoDate | undefined;
 }
 
 /**
@@ -40,23 +42,31 @@ export function restOf(season: Season, context: PlaceContext): Rest {
   const months: number[] = [];
   let designLowC = Infinity;
   let outdoorLowC = Infinity;
-  let firstFrost: IsoDate | undefined;
-  const lowOn = (d: number) => lowOfDay(context.designLow.typicalC, dayIndexOf(isoOfDay(first + d)));
   for (let d = 0; d <= span; d++) {
     const iso = isoOfDay(first + d);
     const month = monthOf(iso);
     if (!months.includes(month)) months.push(month);
-    const low = lowOn(d);
     designLowC = Math.min(designLowC, context.designLow.designC[month - 1]!);
     outdoorLowC = Math.min(outdoorLowC, context.outdoors.designC[month - 1]!);
-    if (firstFrost === undefined && low <= FROST_C) firstFrost = iso;
   }
-  if (firstFrost === season.lastUse) {
-    let back = 0;
-    while (back < LOOK_BACK_DAYS && lowOn(-back - 1) <= FROST_C) back += 1;
-    if (back < LOOK_BACK_DAYS) firstFrost = isoOfDay(first - back);
-  }
-  return { from: season.lastUse, to: season.firstUse, days, months, designLowC, outdoorLowC, firstFrost };
+  const firstFrost = firstDayOf(context.designLow.typicalC, FROST_C, first, span);
+  const firstColdOf: Rest['firstColdOf'] = (where, coldC) =>
+    firstDayOf((where === 'store' ? context.designLow : context.outdoors).designC, coldC, first, span);
+  return { from: season.lastUse, to: season.firstUse, days, months, designLowC, outdoorLowC, firstFrost, firstColdOf };
+}
+
+/**
+ * First day of a span on which the lows of the months, drawn out to days, get down to a cold; where they have on its first day
+ * already, the day since when they have, up to `LOOK_BACK_DAYS` back.
+ */
+function firstDayOf(lows: readonly number[], coldC: number, first: number, span: number): IsoDate | undefined {
+  const isCold = (d: number) => lowOfDay(lows, dayIndexOf(isoOfDay(first + d))) <= coldC;
+  let day = 0;
+  while (day <= span && !isCold(day)) day += 1;
+  if (day > span) return undefined;
+  let back = 0;
+  if (day === 0) while (back < LOOK_BACK_DAYS && isCold(-back - 1)) back += 1;
+  return isoOfDay(first + day - (back < LOOK_BACK_DAYS ? back : 0));
 }
 
 /**

@@ -306,7 +306,11 @@ export interface CoolantPlan {
   replaceL?: number | undefined;
   swaps?: number | undefined;
   enough: boolean | null;
+  /** The day by which it is to be tested, or strengthened, where that is still to be done and has a use. */
   testBy?: IsoDate | undefined;
+  changeBy?: IsoDate | undefined;
+  /** What of it is ticked, where what it stands now is not written down. */
+  unwritten?: 'tested' | 'strengthened' | undefined;
   ageDue?: IsoDate | undefined;
   text: string;
   derivations: Derivation[];
@@ -381,6 +385,8 @@ export interface PlanStep {
   date?: IsoDate | undefined;
   /** The day by which it was due, where that is past and it is not done. */
   overdue?: IsoDate | undefined;
+  /** The last day on which it still has a use to do it late, where that is not the one of its phase. */
+  useUntil?: IsoDate | undefined;
 }
 
 export interface TorqueRow {

@@ -101,7 +101,7 @@ function noDay(draft: DraftMachine, steps: readonly PlanStep[], asOf: IsoDate, l
   for (const step of steps) {
     const [work, days] = [WORK[step.phase], standing(step, draft, asOf)];
     // A re-check follows its ride; and a lay-up that the start-up has reached is told by what the start-up asks.
-    const isPast = isLayUp(step) && asOf > windowsOf(season).startUpFrom;
+    const isPast = isLayUp(step) && step.useUntil === undefined && asOf > windowsOf(season).startUpFrom;
     if (work === undefined || !days || days.overdue !== undefined || step.stage === 'first-ride' || isPast) continue;
     late.set(work, [...(late.get(work) ?? []), { step, latest: days.latest }]);
   }

@@ -226,6 +226,8 @@ const coolant = z.strictObject({
   swaps: count.optional(),
   enough: z.boolean().nullable(),
   testBy: date.optional(),
+  changeBy: date.optional(),
+  unwritten: z.enum(['tested', 'strengthened']).optional(),
   ageDue: date.optional(),
   text,
   derivations: z.array(derivation),
@@ -317,6 +319,7 @@ const step = z
     done: z.boolean(),
     date: date.optional(),
     overdue: date.optional(),
+    useUntil: date.optional(),
   })
   .meta({ id: 'Step' });
 

@@ -94,7 +94,12 @@ function coolant({ coolant }: MachinePlan, { amount }: Format): BigNumber[] {
     {
       name: words.coolant,
       value: coolant.freezeC === undefined ? '?' : amount(coolant.freezeC, '°C'),
-      note: coolant.freezeC === undefined ? words.coolantUnknown : words.coolantNeed(amount(coolant.aimC, '°C')),
+      note:
+        coolant.unwritten !== undefined
+          ? words.coolantUnwritten[coolant.unwritten]
+          : coolant.freezeC === undefined
+            ? words.coolantUnknown
+            : words.coolantNeed(amount(coolant.aimC, '°C')),
     },
   ];
 }

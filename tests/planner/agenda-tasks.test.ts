@@ -36,6 +36,15 @@ test('within the lay-up nothing is planned on a day gone by, and its end is no w
   });
 });
 
+test('what has its own last day of use is wanted after the start-up has begun', () => {
+  expect(stands(step('wash'), '2027-03-25')).toBeUndefined();
+  expect(stands(step('coolant.test', { latest: '2026-11-10', useUntil: '2027-05-01' }), '2027-03-25')).toEqual({
+    earliest: '2027-03-25',
+    latest: '2027-04-22',
+    overdue: '2026-11-10',
+  });
+});
+
 test('past its last day it is overdue and wanted within four weeks, but no later than it has a use', () => {
   expect(stands(step('wash'), '2026-11-16')).toEqual({
     earliest: '2026-11-16',

@@ -103,6 +103,7 @@ const EACH = ['tyre', 'charge', 'look-in', 'look-in-without-charge', 'service', 
 const DEADLINES = [
   'last-use',
   'first-frost-in-store',
+  'coolant-freezes',
   'lay-up-end',
   'drained-fuel-use-by',
   'first-use',

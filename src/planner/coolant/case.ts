@@ -14,6 +14,8 @@ export interface ColdOfRest {
   outdoorLowC: number;
   /** First day on which the store can reach −1 °C; undefined when it cannot. */
   firstFrost?: IsoDate | undefined;
+  /** First day on which the cold to be reckoned with gets down to so many °C. */
+  firstColdOf: (where: 'store' | 'outdoors', coldC: number) => IsoDate | undefined;
 }
 
 export interface CoolantInput {
@@ -33,6 +35,8 @@ export interface CoolantCase extends CoolantInput {
   cold: Cold;
   glycol: GlycolRow['glycol'];
   needC: number;
+  /** What it stands [°C]; undefined where nobody knows. */
+  freezeC?: number | undefined;
   /** What the cold asks for, volume fraction; undefined where no mixture reaches it. */
   needed?: number | undefined;
   /** What is aimed at, volume fraction: no less than a third, and the strongest where none is strong enough. */
@@ -60,17 +64,21 @@ export function coolantCase(input: CoolantInput): CoolantCase {
   const needC = (cold.heaterFailsC ?? cold.storeC) - MARGIN_K;
   const glycol = machine.cooling.coolant?.glycol ?? 'ethylene';
   const needed = strengthFor(glycol, needC);
+  const strength = machine.cooling.coolant?.strength;
+  const freezeC =
+    strength === undefined ? undefined : freezingPointC(glycol, Math.min(strength, tableEnd(glycol).strength));
   const aimed = Math.max(LEAST_STRENGTH, needed ?? tableEnd(glycol).strength);
   return {
     ...input,
     cold,
     glycol,
     needC,
+    freezeC,
     needed,
     aimed,
     base: { needC, aimC: aimed === needed ? needC : freezingPointC(glycol, aimed), targetStrength: aimed },
     isFrostFree: rest.firstFrost === undefined && (cold.heaterFailsC ?? cold.storeC) >= FROST_C,
-    due: dueOf({ ...input, isHeated }),
+    due: dueOf({ ...input, isHeated, freezeC }),
     q: (value, unit) => formatQuantity(value, unitFor(unit, 'coolant'), household),
   };
 }

@@ -1,6 +1,8 @@
 import { addDays, later } from '../dates.ts';
 import type { IsoDate } from '../household.ts';
+import { windowsOf } from '../tasks/parts.ts';
 import type { CoolantInput } from './case.ts';
+import { MARGIN_K } from './derivations.ts';
 
 /** Water begins to freeze; the store below this cracks a block that holds water [°C]. */
 export const FROST_C = -1;
@@ -10,15 +12,16 @@ export interface Due {
   by: IsoDate;
   /** That day is gone. */
   isPast: boolean;
-  /** The store of a typical year can reach frost today. */
+  /** The cold that it waits for can come today: frost in the store of a typical year, or what the coolant stands. */
   canFreeze: boolean;
 }
 
 /**
  * The day by which coolant must be tested or strengthened: the one before the next frost that the store can have, or the last
- * day of use where frost takes a hard year or a heater that fails.
- * @param input - the rest's cold and what is left of it
- * @returns undefined where no frost is to come any more, or none at all
+ * day of use where frost takes a hard year or a heater that fails. Coolant that is known waits for the day, no sooner, from which
+ * the cold to be reckoned with can come within the margin of what it stands.
+ * @param input - the rest's cold and what is left of it, until the season is given up; what the coolant stands [°C], where it is known
+ * @returns undefined where no such cold is to come any more, or none at all
  */
 export function dueOf({
   machine: { season },
@@ -26,13 +29,24 @@ export function dueOf({
   ahead,
   asOf,
   isHeated,
-}: Pick<CoolantInput, 'machine' | 'rest' | 'ahead' | 'asOf'> & { isHeated: boolean }): Due | undefined {
-  if (asOf >= season.firstUse) return undefined;
-  const next = ahead.firstFrost && later(ahead.firstFrost, asOf);
-  if (next !== undefined) {
+  freezeC,
+}: Pick<CoolantInput, 'machine' | 'rest' | 'ahead' | 'asOf'> & {
+  isHeated: boolean;
+  freezeC?: number | undefined;
+}): Due | undefined {
+  if (asOf > windowsOf(season).rideEnd) return undefined;
+  const coldC = freezeC === undefined ? FROST_C : Math.min(FROST_C, freezeC + MARGIN_K);
+  const firstIn = ({ firstFrost, firstColdOf }: CoolantInput['rest']) => {
+    if (freezeC === undefined) return firstFrost;
+    const cold = firstColdOf(isHeated ? 'outdoors' : 'store', coldC);
+    return cold && firstFrost ? later(cold, firstFrost) : cold;
+  };
+  const found = firstIn(ahead);
+  if (found !== undefined) {
+    const next = later(found, asOf);
     const canFreeze = next === asOf;
-    return { by: addDays(canFreeze ? (rest.firstFrost ?? next) : next, -1), isPast: canFreeze, canFreeze };
+    return { by: addDays(canFreeze ? (firstIn(rest) ?? next) : next, -1), isPast: canFreeze, canFreeze };
   }
   const lowestC = isHeated ? ahead.outdoorLowC : ahead.designLowC;
-  return lowestC < FROST_C ? { by: season.lastUse, isPast: asOf > season.lastUse, canFreeze: false } : undefined;
+  return lowestC < coldC ? { by: season.lastUse, isPast: asOf > season.lastUse, canFreeze: false } : undefined;
 }

@@ -2,7 +2,7 @@ import type { CoolantPlan, Derivation } from '../season-plan.ts';
 import { writtenDate } from '../written.ts';
 import { type CoolantCase, type CoolantDraft, coldText, type Note, percent, writeDown } from './case.ts';
 import { type Coolant, freezeDerivation, LEAST_STRENGTH, MARGIN_K, swapDerivation } from './derivations.ts';
-import { drainAndReplace, freezingPointC, reachOfOneSwap, type Swap, tableEnd } from './strength.ts';
+import { drainAndReplace, reachOfOneSwap, type Swap, tableEnd } from './strength.ts';
 
 /** Up to here coolant stronger than the table's end protects at least as well as that end; from memory. */
 const PLATEAU_TO = 0.65;
@@ -15,11 +15,44 @@ const PLATEAU_TO = 0.65;
 export function knownStrength(c: CoolantCase, coolant: Coolant): CoolantDraft {
   const { glycol, needC, needed } = c;
   const strength = coolant.strength!;
+  const freezeC = c.freezeC!;
   if (strength > PLATEAU_TO) return beyondTable(strength, glycol);
-  const freezeC = freezingPointC(glycol, Math.min(strength, tableEnd(glycol).strength));
   const freezing = freezeDerivation(coolant, freezeC);
   if (freezeC <= needC) return protectedDraft(c, strength, freezeC, freezing);
-  return (needed === undefined ? outOfReach : tooWeak)(c, coolant, freezeC, freezing);
+  const draft = (needed === undefined ? outOfReach : tooWeak)(c, coolant, freezeC, freezing);
+  // Whoever wrote down the strongest there is has tested since.
+  const isStrongest = strength >= tableEnd(glycol).strength;
+  return c.strengthened && !isStrongest ? strengthenedDraft(c, draft, strength, freezeC) : draft;
+}
+
+/**
+ * Ticked as strengthened, and still too weak by what is written down: its old strength, or one refill was too little. Only a test tells,
+ * so that nothing is drained a second time before it.
+ */
+function strengthenedDraft(c: CoolantCase, { plan }: CoolantDraft, strength: number, freezeC: number): CoolantDraft {
+  const { glycol, machine, needed, q } = c;
+  const warmer =
+    needed === undefined
+      ? ` No mixture of ${glycol} glycol holds in the coldest to be reckoned with: only a warmer store does.`
+      : '';
+  return {
+    plan: {
+      ...plan,
+      changeBy: undefined,
+      unwritten: 'strengthened',
+      text: `Ticked as strengthened. What is written down, ${q(freezeC, '°C')} (${percent(strength)}), is too weak still: test it again before more is drained.${warmer}`,
+    },
+    notes:
+      c.due === undefined || c.isFrostFree
+        ? []
+        : [
+            {
+              level: 'warning',
+              text: `The coolant is ticked as strengthened, and what is written down, ${q(freezeC, '°C')}, is too weak still: its old strength, or one refill was too little.${warmer}`,
+              act: `Test it again before you drain more. ${writeDown(machine)}`,
+            },
+          ],
+  };
 }
 
 function beyondTable(strength: number, glycol: string): CoolantDraft {
@@ -107,7 +140,7 @@ function outOfReach(c: CoolantCase, coolant: Coolant, freezeC: number, freezing:
     : `Bring it to ${percent(end.strength)}, or store the machine warmer. ${how}`;
   return {
     plan: {
-      ...(isStrongest ? {} : plan),
+      ...(isStrongest ? {} : { ...plan, changeBy: due?.by }),
       strength,
       freezeC,
       enough: false,
@@ -138,6 +171,7 @@ function tooWeak(c: CoolantCase, coolant: Coolant, freezeC: number, freezing: De
       strength,
       freezeC,
       enough: false,
+      changeBy: c.due?.by,
       text: `${percent(strength)} freezes at ${q(freezeC, '°C')}, ${q(needC, '°C')} is needed${aim}. ${how}`,
       derivations: [freezing, derivation],
     },
@@ -147,18 +181,10 @@ function tooWeak(c: CoolantCase, coolant: Coolant, freezeC: number, freezing: De
 
 /** What is still to be done about coolant that freezes, as long as it can. */
 function weakNotes(c: CoolantCase, freezeC: number, how: string): Note[] {
-  const { machine, household, due, cold, q } = c;
+  const { household, due, cold, q } = c;
   const weak = `The coolant freezes at ${q(freezeC, '°C')}; ${coldText(c)}.`;
   if (c.isFrostFree) return [{ level: 'note', text: weak, act: how }];
   if (due === undefined) return [];
-  if (c.strengthened)
-    return [
-      {
-        level: 'note',
-        text: 'The coolant is ticked as strengthened, and what is written down is still its old strength.',
-        act: `Test it again. ${writeDown(machine)}`,
-      },
-    ];
   const holdsInStore = cold.heaterFailsC !== undefined && freezeC < cold.storeC;
   const when = due.isPast ? 'now' : `by ${writtenDate(due.by, household.locale)}`;
   return [

@@ -23,13 +23,17 @@ export function unknownStrength(c: CoolantCase): CoolantDraft {
     );
   if (due === undefined) return draft('Strength unknown, and the frost of this rest is over: test it before the next.');
   if (c.tested)
-    return draft('Tested, and what the tester showed is not written down.', [
-      {
-        level: 'note',
-        text: 'The coolant is ticked as tested, and what it showed is not written down.',
-        act: `${writeDown(machine)} The plan then says whether it is enough.`,
-      },
-    ]);
+    return draft(
+      'Tested, and what the tester showed is not written down.',
+      [
+        {
+          level: 'warning',
+          text: `The coolant is ticked as tested, what it showed is not written down, and ${coldText(c)}.`,
+          act: `${writeDown(machine)} The plan then says whether it is enough.`,
+        },
+      ],
+      { unwritten: 'tested' },
+    );
   return draft(testText(c, due), [testNote(c, due)], {
     testBy: due.by,
     derivations: [testDerivation(rest.firstFrost, cold.heaterFailsC ?? cold.storeC, due.by)],

@@ -36,16 +36,19 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
         category: 'lay-up',
       }),
     );
-  } else if (coolant.enough === false && frost !== undefined) {
+  } else if (coolant.changeBy !== undefined) {
     const swap = coolant.replaceL
       ? `, ${formatQuantity(coolant.replaceL, unitFor('L', 'coolant'), readerOf(plan))}`
       : '';
     drafts.push(
       machineDraft(plan, machine, ['coolant-change'], {
-        date: addDays(frost, -1),
+        date: coolant.changeBy,
         title: `Renew ${name}'s coolant${swap}: today at the latest`,
         label: `Renew ${name}'s coolant`,
-        text: lines(coolant.text, `The store can reach frost from ${writtenDay(frost, plan.household.locale)} on.`),
+        text: lines(
+          coolant.text,
+          `The cold to be reckoned with can come near what it stands from ${writtenDay(addDays(coolant.changeBy, 1), plan.household.locale)} on.`,
+        ),
         category: 'lay-up',
       }),
     );

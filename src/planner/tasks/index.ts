@@ -1,6 +1,6 @@
 /** Procedures and one machine -> the steps of its season, with amounts, days and reasons. */
 import { addDays, earlier, later } from '../dates.ts';
-import type { Household, Machine, Place, Procedure, ProcedureStep, StepEach } from '../household.ts';
+import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep, StepEach } from '../household.ts';
 import type { PlanStep, Quantity } from '../season-plan.ts';
 import { tickedOn } from '../ticked.ts';
 import { type Amounts, fill, machineAmounts } from './amounts.ts';
@@ -178,7 +178,7 @@ function daysOf(
   occurrence: Occurrence,
   windows: Windows,
   parts: PlanParts,
-): Pick<PlanStep, 'earliest' | 'latest' | 'date' | 'overdue'> {
+): Pick<PlanStep, 'earliest' | 'latest' | 'date' | 'overdue' | 'useUntil'> {
   const { date, overdue } = occurrence;
   if (date !== undefined) return { earliest: date, latest: occurrence.latest ?? date, date, overdue };
   const { before, beforeLast, lastUse, layUpEnd, startUpFrom, firstUse, rideEnd } = windows;
@@ -200,8 +200,12 @@ function daysOf(
       return { earliest: beforeLast, latest: lastUse };
     case 'first-frost-in-store': {
       const frost = parts.firstFrost;
-      const latest = frost === undefined ? layUpEnd : earlier(addDays(frost, -1), layUpEnd);
-      return { earliest: earlier(lastUse, addDays(latest, -14)), latest };
+      return daysBefore(frost === undefined ? undefined : addDays(frost, -1), windows);
+    }
+    case 'coolant-freezes': {
+      const by = parts.coolant?.testBy ?? parts.coolant?.changeBy;
+      // As long as the cold is to come it is not too late, whatever the start-up has reached.
+      return { ...daysBefore(by, windows), useUntil: by && rideEnd };
     }
     case 'drained-fuel-use-by':
       return { earliest: lastUse, latest: later(lastUse, parts.fuel?.drainedUseBy ?? layUpEnd) };
@@ -210,6 +214,12 @@ function daysOf(
     default:
       return { earliest: lastUse, latest: layUpEnd };
   }
+}
+
+/** Days of a lay-up step that some cold puts a last day to: a fortnight has two weekends. */
+function daysBefore(by: IsoDate | undefined, { lastUse, layUpEnd }: Windows): Pick<PlanStep, 'earliest' | 'latest'> {
+  const latest = by === undefined ? layUpEnd : earlier(by, layUpEnd);
+  return { earliest: earlier(lastUse, addDays(latest, -14)), latest };
 }
 
 /** What a step comes after: what it names, and the step before it in its own procedure. */

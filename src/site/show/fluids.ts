@@ -95,6 +95,7 @@ function coolant(showing: Showing): Markup | false {
   const { coolant } = showing.machine;
   if (!coolant) return false;
   const { quantity, amount, number, plainDate } = showing.format;
+  const byDay = (day: string) => (day < showing.plan.asOf ? c.now : plainDate(day));
   return section(
     'coolant',
     c.heading,
@@ -104,9 +105,15 @@ function coolant(showing: Showing): Markup | false {
       [c.needs, quantity(coolant.aimC, '°C')],
       [c.strength, maybe(coolant.strength, (v) => amount(v * 100, '%', 0))],
       [c.target, amount(coolant.targetStrength * 100, '%', 0)],
-      [c.replace, maybe(coolant.replaceL || undefined, (v) => quantity(v, unitFor('L', 'coolant')))],
-      [c.swaps, maybe(coolant.swaps || undefined, number)],
-      [c.testBy, maybe(coolant.testBy, (day) => (day < showing.plan.asOf ? c.now : plainDate(day)))],
+      [
+        c.replace,
+        maybe((coolant.unwritten === undefined && coolant.replaceL) || undefined, (v) =>
+          quantity(v, unitFor('L', 'coolant')),
+        ),
+      ],
+      [c.swaps, maybe((coolant.unwritten === undefined && coolant.swaps) || undefined, number)],
+      [c.testBy, maybe(coolant.testBy, byDay)],
+      [c.changeBy, maybe(coolant.changeBy, byDay)],
       [c.ageDue, maybe(coolant.ageDue, plainDate)],
     ]),
     html`<div class="whys">${whys(coolant.derivations, showing)}</div>`,

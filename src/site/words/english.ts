@@ -242,6 +242,10 @@ export const machine = {
     coolant: 'Coolant holds to',
     coolantNeed: (text: string) => `needed: ${text}`,
     coolantUnknown: 'not known: test it',
+    coolantUnwritten: {
+      tested: 'tested: write down what it showed',
+      strengthened: 'before it was strengthened: test it',
+    },
     tyre: (position: string) => `Set tyres, ${position}`,
     tyreNormal: (text: string) => `in use ${text}`,
     wet: 'Wet and frost hours',
@@ -388,6 +392,7 @@ export const machine = {
     replace: 'Drain and replace',
     swaps: 'Times',
     testBy: 'Test by',
+    changeBy: 'Strengthen by',
     now: 'now: its day is past',
     ageDue: 'Change by age',
     unknown: 'not known',

@@ -24,7 +24,12 @@ function plan(
 ) {
   const { machine: changed, asOf = '2026-10-01' } = input;
   const { designLowC, firstFrostInStore } = { designLowC: -25, firstFrostInStore: '2026-11-02', ...input };
-  const rest = { designLowC, outdoorLowC: designLowC, firstFrost: firstFrostInStore };
+  const rest = {
+    designLowC,
+    outdoorLowC: designLowC,
+    firstFrost: firstFrostInStore,
+    firstColdOf: () => firstFrostInStore,
+  };
   const result = planCoolant({
     machine: machine({ cooling: { kind: 'liquid', coolant: coolant(over) }, ...changed }),
     place: place(),
@@ -116,7 +121,7 @@ test('a liquid-cooled machine of which nothing is known is treated as unknown st
 });
 
 test.each(['air', 'oil', 'none'] as const)('a machine cooled by %s has no coolant plan', (kind) => {
-  const rest = { designLowC: -25, outdoorLowC: -25 };
+  const rest = { designLowC: -25, outdoorLowC: -25, firstColdOf: () => undefined };
   const input = { place: place(), household: household(), rest, ahead: rest, asOf: '2026-10-01' };
   expect(planCoolant({ ...input, machine: machine({ cooling: { kind } }) })).toBeUndefined();
 });

@@ -17,6 +17,8 @@ interface At {
   machine?: Partial<Machine>;
   /** What is left of the rest; all of it where it is not said. */
   ahead?: Partial<ColdOfRest>;
+  /** When the cold to be reckoned with gets down to so many °C; with the first frost where nothing else is said. */
+  firstColdOf?: ColdOfRest['firstColdOf'];
   /** A heater alone keeps the store at `designLowC`; outdoors it gets this cold [°C]. */
   heaterFailsC?: number;
   tested?: boolean;
@@ -32,14 +34,16 @@ function told(own: Own | undefined, { machine: more, heaterFailsC, ahead, ...at 
     asOf: '2026-10-01',
     ...at,
   };
-  const rest = { designLowC, outdoorLowC: heaterFailsC ?? designLowC, firstFrost: firstFrostInStore };
+  const cold = { designLowC, outdoorLowC: heaterFailsC ?? designLowC, firstFrost: firstFrostInStore };
+  const reached = (of: Partial<ColdOfRest>) => ({ firstColdOf: at.firstColdOf ?? (() => of.firstFrost), ...of });
+  const rest = { ...cold, ...reached(cold) };
   const { enclosure } = place();
   const { plan, warnings } = planCoolant({
     machine: machine({ cooling, ...more }),
     place: place({ enclosure: heaterFailsC === undefined ? enclosure : { ...enclosure, setpointC: designLowC } }),
     household: household(),
     rest,
-    ahead: { ...rest, ...ahead },
+    ahead: { ...cold, ...reached({ ...cold, ...ahead }) },
     asOf,
     tested: at.tested,
     strengthened: at.strengthened,
@@ -181,20 +185,57 @@ test('a ticked test is a danger no more, and asks for what it showed; so does a 
     'Write down the freezing point that the tester showed: "Coolant tested, freezes at" in the form, cooling.freezesAt in machines/juniper.yaml.';
   expect(warnings).toMatchObject([
     {
-      level: 'note',
-      text: 'The coolant is ticked as tested, and what it showed is not written down.',
+      // As long as nobody has said that it holds, the cold that is to come is no note.
+      level: 'warning',
+      text: 'The coolant is ticked as tested, what it showed is not written down, and in the coldest to be reckoned with the store reaches −31 °C.',
       act: `${act} The plan then says whether it is enough.`,
     },
   ]);
   expect(told({ strength: 0.22 }, { ...late, tested: true }).warnings).toMatchObject([{ level: 'danger' }]);
   expect(told({ strength: 0.22 }, late).warnings[0]!.act).toBe('Strengthen it now. Drain 0.9 L and refill with 100 %.');
-  expect(told({ strength: 0.22 }, { ...late, strengthened: true }).warnings).toMatchObject([
+  expect(plan.unwritten).toBe('tested');
+  const over = { ...late, tested: true, ahead: { firstFrost: undefined, designLowC: 3 } };
+  expect(told({ strength: undefined }, over).warnings).toEqual([]);
+  const refilled = told({ strength: 0.22 }, { ...late, strengthened: true });
+  expect(refilled.warnings).toMatchObject([
     {
-      level: 'note',
-      text: 'The coolant is ticked as strengthened, and what is written down is still its old strength.',
-      act: `Test it again. ${act}`,
+      level: 'warning',
+      text: 'The coolant is ticked as strengthened, and what is written down, −10 °C, is too weak still: its old strength, or one refill was too little.',
+      act: `Test it again before you drain more. ${act}`,
     },
   ]);
+  expect(refilled.plan).toMatchObject({ unwritten: 'strengthened', enough: false });
+  expect(refilled.plan.changeBy).toBeUndefined();
+});
+
+// Drained a second time by the same litres, 22 % would go on from about 58 % to about 74 %, which freezes earlier again.
+test('a ticked refill is not asked for again where no mixture reaches the cold', () => {
+  const cold = { designLowC: -44, asOf: '2026-12-01' };
+  expect(told({ strength: 0.22 }, cold).warnings[0]!.act).toMatch(/Drain 1\.1 L and refill with 100 %/);
+  const { plan, warnings } = told({ strength: 0.22 }, { ...cold, strengthened: true });
+  expect([plan.text, ...warnings.flatMap(({ text, act }) => [text, act])].join()).not.toMatch(/Drain \d|refill with/);
+  expect(warnings).toMatchObject([{ level: 'warning', text: expect.stringMatching(/only a warmer store does\.$/) }]);
+  // Tested again and as strong as helps: what is left to do is said.
+  const strongest = told({ strength: 0.578 }, { ...cold, strengthened: true });
+  expect(strongest.warnings[0]!.act).toBe('It is as strong as helps: store the machine warmer.');
+});
+
+// 43.5 % freezes at −28.8 °C (ASHRAE), so with 5 K to spare it waits for −23.8 °C.
+test('coolant that stands some cold is strengthened before that cold, not before the first frost', () => {
+  const asked: [string, number][] = [];
+  const firstColdOf = (where: string, coldC: number) => {
+    asked.push([where, coldC]);
+    return '2026-12-05';
+  };
+  const at = (asOf: string, strength = 0.435) =>
+    told({ strength }, { asOf, firstFrostInStore: '2026-09-12', firstColdOf });
+  const before = at('2026-10-03');
+  expect(before.plan.changeBy).toBe('2026-12-04');
+  expect(before.warnings[0]!.act).toMatch(/^Strengthen it by 4 December 2026\. /);
+  expect(asked.map(([where, coldC]) => [where, Math.round(coldC * 10) / 10])).toContainEqual(['store', -23.8]);
+  expect(at('2026-12-06').warnings[0]!.act).toMatch(/^Strengthen it now\. /);
+  // Water waits for frost itself, and no frost of a usual year is before its day.
+  expect(told({ strength: 0 }, { firstColdOf: () => '2026-09-20' }).plan.changeBy).toBe('2026-11-01');
 });
 
 // x = V·(Ct − C0)/(Cc − C0): 2.5 · 0.276/0.78 = 0.885 L.
@@ -320,7 +361,7 @@ test('unknown strength in a store that freezes: a test with its day and what it 
   );
 });
 
-test('the test is late from the day after it to the day before first use', () => {
+test('the test is late from the day after it until the frost is over or the season is given up', () => {
   const level = (asOf: string) => told({ strength: undefined }, { asOf }).warnings[0]!;
   expect(level('2026-11-01').level).toBe('warning');
   expect(level('2026-11-02')).toMatchObject({
@@ -328,7 +369,11 @@ test('the test is late from the day after it to the day before first use', () =>
     act: 'Test it now: the store can freeze already; plain water cracks the block from −1 °C down.',
   });
   expect(level('2027-04-09').level).toBe('danger');
-  expect(told({ strength: undefined }, { asOf: '2027-04-10' }).warnings).toEqual([]);
+  // A machine of the winter is used in the frost. Three weeks after the first use its season is given up.
+  expect(level('2027-05-01').level).toBe('danger');
+  expect(told({ strength: undefined }, { asOf: '2027-05-02' }).warnings).toEqual([]);
+  const warm = { firstFrost: undefined, designLowC: 3 };
+  expect(told({ strength: undefined }, { asOf: '2027-04-10', ahead: warm }).warnings).toEqual([]);
 });
 
 test('a store that stays above −1 °C freezes nothing; one that may be colder is tested by the last day of use', () => {

@@ -15,6 +15,11 @@ function carAt(asOf: string, cooling: string, more = '') {
   return {
     coolant: machine.coolant!,
     steps: machine.steps.map(({ id }) => id),
+    /** Days on which the agenda asks for it, as a list of the day shows them. */
+    days: (step: string) =>
+      plan.sessions
+        .filter(({ steps }) => steps.some((one) => one.machine === 'car' && one.step === step))
+        .map(({ date }) => date),
     levels: about.map(({ level }) => level),
   };
 }
@@ -23,8 +28,17 @@ test('coolant that nobody tested is a danger in the frost, until the test is tic
   const done = 'done:\n  - { step: coolant.test, date: "2026-10-30" }\n';
   expect(carAt('2026-08-20', 'liquid').levels).toEqual(['warning']);
   expect(carAt('2027-01-10', 'liquid').levels).toEqual(['danger']);
-  expect(carAt('2027-01-10', 'liquid', done).levels).toEqual(['note']);
+  expect(carAt('2027-01-10', 'liquid', done).levels).toEqual(['warning']);
   expect(carAt('2027-08-10', 'liquid').levels).toEqual([]);
+});
+
+test('what the plan calls a danger has a day on which it is done, however late', () => {
+  // The start-up begins on 20 March, and on 2 April the store of the valley can still freeze.
+  const { levels, days } = carAt('2027-04-02', 'liquid');
+  expect(levels).toEqual(['danger']);
+  const found = days('coolant.test');
+  expect(found).toHaveLength(1);
+  expect(found[0]! >= '2027-04-02' && found[0]! <= '2027-05-01').toBe(true);
 });
 
 // Table of ASHRAE, ethylene glycol: 43.5 % freezes at −28.8 °C, 20.1 % at −8.9 °C; beyond its end, 57.8 %.

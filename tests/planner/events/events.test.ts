@@ -214,6 +214,7 @@ test('coolant and fuel have their last days', () => {
       targetStrength: 0.5,
       freezeC: -15,
       enough: false,
+      changeBy: '2026-11-19',
       replaceL: 2,
       text: 'It freezes at −15 °C.',
       derivations: [],

@@ -188,9 +188,9 @@ test('coolant that must be tested says by when, against what, and from when on i
   expect(one(events([moth({ coolant: coolant({ testBy: '2026-11-19' }) })]), /coolant/).text).not.toMatch(/frost/);
 });
 
-test('weak coolant is renewed on the day before the frost, with the litres where they are known', () => {
+test('weak coolant is renewed by the day before the cold can reach what it stands, with the litres where they are known', () => {
   const renewed = (replaceL?: number) =>
-    one(events([moth({ ...FROST, coolant: coolant({ enough: false, replaceL }) })]), /coolant/);
+    one(events([moth({ ...FROST, coolant: coolant({ enough: false, replaceL, changeBy: '2026-11-19' }) })]), /coolant/);
   expect(renewed(2)).toMatchObject({
     date: '2026-11-19',
     title: "Renew Moth's coolant, 2.0 L: today at the latest",
@@ -199,9 +199,11 @@ test('weak coolant is renewed on the day before the frost, with the litres where
   });
   expect(renewed().title).toBe("Renew Moth's coolant: today at the latest");
   expect(renewed(0).title).toBe("Renew Moth's coolant: today at the latest");
-  expect(renewed().text).toMatch(/\nThe store can reach frost from Fri, Nov 20, 2026 on\.$/);
+  expect(renewed().text).toMatch(/\nThe cold .* near what it stands from Fri, Nov 20, 2026 on\.$/);
   expect(events([moth({ ...FROST, coolant: coolant({ enough: true }) })]).join()).not.toMatch(/coolant/);
-  expect(events([moth({ coolant: coolant({ enough: false }) })]).filter((e) => /coolant/.test(e.title))).toEqual([]);
+  expect(
+    events([moth({ ...FROST, coolant: coolant({ enough: false }) })]).filter((e) => /coolant/.test(e.title)),
+  ).toEqual([]);
 });
 
 test('coolant that reaches its age from the last use on is told, one that was due before is a matter of the lay-up', () => {

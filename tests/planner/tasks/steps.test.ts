@@ -210,10 +210,13 @@ test('supplies of computed amounts carry the amount', () => {
 
 test('coolant is tested before the first frost in the store, even if that comes before the last use', () => {
   const drawn = caseOf({ coolant: { strength: undefined, replaceL: undefined, enough: null, old: false }, frost: -10 });
+  drawn.parts.coolant!.testBy = '2026-10-14';
   const step = concreteSteps({ ...drawn, procedures: LIBRARY }).find((one) => one.id === 'coolant.test')!;
   // Frost from 15 October: the day before is the last.
   expect(step.latest).toBe('2026-10-14');
   expect(step.earliest! < step.latest!).toBe(true);
+  // As long as the frost is to come it is not too late: up to three weeks after the first use, when the season is given up.
+  expect(step.useUntil).toBe('2027-05-01');
 });
 
 // A ride after the fill burns what was filled for the rest: dose and fill on the last day of use or after it, in the lay-up's
