@@ -12,8 +12,8 @@ import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts'
 import type { PlaceContext } from './place-context.ts';
 import {
   isBagLeftOut,
-  isLaidUp,
   isRinseAhead,
+  laidUpOn,
   laterSeasonWarnings,
   leftOutNotes,
   ofThisSeason,
@@ -92,7 +92,8 @@ export function draftMachine(
     return part?.plan;
   };
 
-  const isTicked = (amounts: string[]) => isLaidUp(machine, household.procedures, amounts);
+  const tickedOn = (amounts: string[]) => laidUpOn(machine, household.procedures, amounts);
+  const isTicked = (amounts: string[]) => tickedOn(amounts) !== undefined;
   const air = airOf(context, machine, rest);
   const driveBattery = take(planDriveBattery({ machine, place, household, designLowC: rest.designLowC }));
   const fuel = take(
@@ -104,7 +105,7 @@ export function draftMachine(
       lowestStoreC: air.lowestC,
       highestStoreC: air.highestC,
       asOf,
-      done: isTicked(['addFuel', 'drained', 'lowFuel']),
+      doneOn: tickedOn(['addFuel', 'drained', 'lowFuel']),
       usedUp: isTicked(['drainedUseBy']),
       seenTo: petrolSeenToOn(machine, household.procedures),
     }),

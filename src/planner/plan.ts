@@ -152,7 +152,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
       placeName: draft.context.place.name,
       spot: machine.spot,
       season: { ...machine.season, reasons: machine.season.reasons.map((r) => inUnits(r, household)) },
-      layUp: layUpDays(draft, steps),
+      layUp: layUpDays(draft, steps, asOf),
       startUp: startUpDays(draft, steps, asOf),
       firstFrostInStore: rest.firstFrost,
       battery: batteryOf(draft),

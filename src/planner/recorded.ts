@@ -114,25 +114,24 @@ function fuelChoice(machine: Machine, procedures: readonly Procedure[]): FuelCho
 }
 
 /**
- * Whether the lay-up's work on something is ticked, by itself or with the whole lay-up.
+ * The day on which the lay-up's work on something is ticked, by itself or with the whole lay-up; undefined where it is not.
  * @param machine - as `ofThisSeason` gives it
  * @param procedures - whose steps the record names
  * @param amounts - the work is each step whose title gives one of these amounts
  */
-export function isLaidUp(
+export function laidUpOn(
   { doneSteps }: Pick<Machine, 'doneSteps'>,
   procedures: readonly Procedure[],
   amounts: readonly string[],
-): boolean {
-  const ticked = new Set(doneSteps.map(({ stepId }) => stepId));
+): IsoDate | undefined {
   const isWork = ({ title }: Procedure['steps'][number]) => namesIn(title).some((name) => amounts.includes(name));
-  return (
-    ticked.has('lay-up') ||
-    procedures.some(
-      ({ id, phase, steps }) =>
-        phase === 'lay-up' && steps.some((step) => isWork(step) && ticked.has(`${id}.${step.id}`)),
-    )
+  const works = new Set(
+    procedures.flatMap(({ id, phase, steps }) =>
+      phase === 'lay-up' ? steps.filter(isWork).map((step) => `${id}.${step.id}`) : [],
+    ),
   );
+  const tick = doneSteps.find(({ stepId }) => works.has(stepId)) ?? doneSteps.find(({ stepId }) => stepId === 'lay-up');
+  return tick?.date;
 }
 
 /**

@@ -47,14 +47,20 @@ export const isLayUp = ({ phase }: PlanStep) => phase === 'lay-up' || phase === 
  * The days of the lay-up's work. What has its own time after it (used oil to be taken away) is left out of account.
  * @param draft - the machine
  * @param steps - with their days
+ * @param asOf - the day the plan is made for
  */
-export function layUpDays({ machine }: DraftMachine, steps: readonly PlanStep[]): MachinePlan['layUp'] {
+export function layUpDays({ machine }: DraftMachine, steps: readonly PlanStep[], asOf: IsoDate): MachinePlan['layUp'] {
   const { lastUse } = machine.season;
   const { layUpEnd } = windowsOf(machine.season);
   const own = steps.filter((step) => step.phase === 'lay-up' && (step.latest ?? layUpEnd) <= layUpEnd);
   const complete = own.every((step) => step.done);
   const days = own.flatMap(({ date }) => date ?? []).sort();
-  return { start: days.at(0) ?? lastUse, done: days.at(-1) ?? (complete ? lastUse : layUpEnd), complete };
+  return {
+    start: days.at(0) ?? lastUse,
+    done: days.at(-1) ?? (complete ? lastUse : layUpEnd),
+    complete,
+    late: !complete && asOf > layUpEnd ? true : undefined,
+  };
 }
 
 /**
@@ -73,5 +79,7 @@ export function startUpDays(
   const sheet = steps.filter(makesReady);
   const days = sheet.flatMap(({ date }) => (date !== undefined && date <= rideEnd ? [date] : [])).sort();
   const ready = sheet.some(lacksDay) ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? firstUse);
-  return { start: days.at(0) ?? firstUse, ready, firstUse: later(firstUse, ready) };
+  const ticks = sheet.flatMap((step) => (step.done ? (tickedOn(machine, step) ?? []) : [])).sort();
+  const made = sheet.every((step) => step.done) ? ticks.at(-1) : undefined;
+  return { start: days.at(0) ?? firstUse, ready, firstUse: later(firstUse, ready), made };
 }

@@ -93,9 +93,9 @@ export interface MachinePlan {
   spot?: string | undefined;
   season: { lastUse: IsoDate; firstUse: IsoDate; proposed: boolean; reasons: string[] };
   /** First and last day of the lay-up's work, planned or as ticked, and whether all of it is ticked. */
-  layUp: { start: IsoDate; done: IsoDate; complete: boolean };
-  /** First and last day of the start-up's work, and the first use. */
-  startUp: { start: IsoDate; ready: IsoDate; firstUse: IsoDate };
+  layUp: { start: IsoDate; done: IsoDate; complete: boolean; late?: true | undefined };
+  /** First and last day of the start-up's work, and the first use; where all of it is ticked, the day on which its last step was. */
+  startUp: { start: IsoDate; ready: IsoDate; firstUse: IsoDate; made?: IsoDate | undefined };
   /** First night of a typical year on which the store can reach −1 °C during the rest; absent when it cannot. */
   firstFrostInStore?: IsoDate | undefined;
   battery?: BatteryPlan | undefined;
@@ -285,7 +285,9 @@ export interface FuelPlan {
   /** How full the tank stands at the highest store temperature, %. */
   fullAtHottestPct: number;
   useBy: { earliest: IsoDate; latest: IsoDate };
+  /** By when what was drained is used up, or taken away where it is old already when it comes out. */
   drainedUseBy?: IsoDate | undefined;
+  drainedOld?: true | undefined;
   atFirstUse: { verdict: 'use' | 'mix' | 'dispose'; text: string };
   tap: string;
   localLimit: { where: string; text: string; exceeded: boolean | null };

@@ -51,7 +51,7 @@ export function overdueWarnings(
       ...common,
       level: 'warning',
       text: `${counted(of.length, 'step')} of ${machine.name}'s ${work} ${of.length === 1 ? 'is' : 'are'} overdue, the first since ${written(due[0]!)}, and not ticked (${few(of)}).`,
-      act: `Do it now${next === undefined ? '' : `, on ${written(next)}`}. ${ticking(work, ', where what is not wanted can be left out')}`,
+      act: `${soonest(next, asOf, written)} ${ticking(work, ', where what is not wanted can be left out')}`,
     };
   });
   return [
@@ -60,6 +60,14 @@ export function overdueWarnings(
     ...found,
     ...passed(machine, steps, asOf, common),
   ];
+}
+
+/** When to do what is late: today, or on the first day that has hours for it. */
+function soonest(next: IsoDate | undefined, asOf: IsoDate, written: (date: IsoDate) => string): string {
+  if (next === undefined) return 'Do it now.';
+  return next <= asOf
+    ? 'Do it today.'
+    : `Do it as soon as you can: the first day with hours for it is ${written(next)}.`;
 }
 
 /** How to say what is done; the winter's jobs are ticked one by one. */

@@ -1,6 +1,6 @@
 /** The names that steps have, in whatever season. */
 import type { Procedure } from './household.ts';
-import { isWholePhase } from './ticked.ts';
+import { isWholePhase, LOOK_IN } from './ticked.ts';
 
 /** Steps of the strip-down and of jobs are named after what the machine has, or had: a job that was finished may be gone. */
 const OF_WORK = /^(?:strip\.(?:off|on|check|order)|job)\.[^.]+$/;
@@ -11,7 +11,7 @@ const OF_WORK = /^(?:strip\.(?:off|on|check|order)|job)\.[^.]+$/;
  * @param procedures - library and own together
  */
 export function isStepName(id: string, procedures: readonly Procedure[]): boolean {
-  if (isWholePhase(id) || OF_WORK.test(id)) return true;
+  if (isWholePhase(id) || id === LOOK_IN || OF_WORK.test(id)) return true;
   const [name, step, n, ...more] = id.split('.');
   const own = procedures.find((procedure) => procedure.id === name);
   const steps = [...(own?.steps ?? []), ...(own?.replaces?.steps ?? [])].filter((one) => one.id === step);

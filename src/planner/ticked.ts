@@ -23,5 +23,8 @@ export function tickedOn(
   return machine.doneSteps.find(isOf)?.date;
 }
 
+/** What a record writes of a look-in as a whole, by its day: there is one each month. */
+export const LOOK_IN = 'look-in';
+
 /** Whether a record's name of a step is the name of a whole phase. */
 export const isWholePhase = (stepId: string): boolean => WHOLE_PHASES.some((phase) => phase === stepId);

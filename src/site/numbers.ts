@@ -24,16 +24,18 @@ function driveBattery({ driveBattery }: MachinePlan, { amount }: Format): BigNum
   return [{ name: heading, value: low === high ? amount(high, '%', 0) : `${low}–${amount(high, '%', 0)}`, note: rest }];
 }
 
-function battery({ battery }: MachinePlan, format: Format): BigNumber[] {
+function battery({ battery, layUp }: MachinePlan, format: Format): BigNumber[] {
   if (!battery) return [];
   const { minK, month } = battery.freezingMargin;
+  const next = nextCharge(battery, format);
+  const said = (one: BigNumber) => (layUp.late ? { ...one, note: words.ifLaidUp(one.note) } : one);
   return [
-    nextCharge(battery, format),
-    {
+    battery.charges[0]?.overdue || battery.chargeAtStartUp?.overdue ? next : said(next),
+    said({
       name: words.margins[battery.chemistry === 'lifepo4' ? 'storage' : 'freezing'][minK < 0 ? 'beyond' : 'above'],
       value: format.amount(Math.abs(minK), 'K'),
       note: minK < 0 ? words.beyondIn(format.monthName(month)) : words.marginIn(format.monthName(month)),
-    },
+    }),
   ];
 }
 
@@ -68,9 +70,10 @@ function nextCharge(
   return { name: words.firstCharge, value: words.noCharge, note: care === 'maintainer' ? kept : words.charges(0) };
 }
 
-function fuel({ fuel }: MachinePlan, { amount }: Format): BigNumber[] {
+function fuel({ fuel, layUp }: MachinePlan, { amount }: Format): BigNumber[] {
   if (!fuel) return [];
-  const note = fuel.doseML === undefined ? '' : words.dose(amount(fuel.doseML, 'mL'));
+  const dose = fuel.doseML === undefined ? '' : words.dose(amount(fuel.doseML, 'mL'));
+  const note = fuel.choice === 'leave' ? words.orLess : dose;
   if (fuel.settled === 'past') return [{ name: words.fuelIn, value: '?', note: words.notTicked }];
   if (fuel.settled === 'done')
     return fuel.choice === 'drain'
@@ -83,7 +86,7 @@ function fuel({ fuel }: MachinePlan, { amount }: Format): BigNumber[] {
     {
       name: words.fuelAdd,
       value: amount(fuel.addL ?? 0, 'L'),
-      note,
+      note: layUp.late ? words.ifLaidUp(note) : note,
     },
   ];
 }

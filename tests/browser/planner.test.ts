@@ -292,24 +292,31 @@ test('what was done and measured is kept, moves the plan, and is in the files th
   await write('readings', '2026-12-21', reading);
   expect(await log.getByRole('listitem').count()).toBe(2);
   await write('charged', '2026-12-19');
+  // The look about the middle of the month is passed by then, until it is ticked.
+  await write('look-in', '2026-12-14');
+  const looks = (await planOf(page)).machines[0]!.steps.filter(({ phase }) => phase === 'look-in');
+  const ticked = new Set(looks.filter(({ done }) => done).map(({ date }) => date!.slice(0, 7)));
+  expect([...ticked]).toEqual(['2026-12']);
   expect(await log.getByRole('listitem').allTextContents()).toEqual([
     expect.stringContaining('Reading 2026-12-05: 12.4 V, 0 °C, rested 400 h'),
     expect.stringContaining('Charge 2026-12-19: 100 %'),
     expect.stringContaining('Done 2026-11-01: All of the lay-up'),
+    expect.stringContaining('Done 2026-12-14: All of a look-in'),
   ]);
   expect(await faults(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   await page.reload();
   await settled(page);
-  expect(await log.getByRole('listitem').count()).toBe(3);
+  expect(await log.getByRole('listitem').count()).toBe(4);
   const { bytes } = await downloaded(page, () => page.getByRole('button', { name: 'Content files' }).click());
   const file = unzip(bytes).find(({ path }) => path.startsWith('machines/'))!;
   expect(new TextDecoder().decode(file.bytes)).toContain(
     '{ date: "2026-12-05", voltage: 12.4 V, temperature: 0 °C, rested: 400 h }',
   );
+  expect(new TextDecoder().decode(file.bytes)).toMatch(/step: "?look-in"?, date: "2026-12-14"/);
   await log.getByRole('button', { name: /Take back.*100 %/ }).click();
   await settled(page);
-  expect(await log.getByRole('listitem').count()).toBe(2);
+  expect(await log.getByRole('listitem').count()).toBe(3);
   calm(opened);
 }, 120_000);
 

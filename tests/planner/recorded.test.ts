@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { addDays } from '../../src/planner/dates.ts';
 import type { Machine } from '../../src/planner/household.ts';
 import { planSeason } from '../../src/planner/plan.ts';
-import { canBeLeftOut, isLaidUp, petrolSeenToOn, withTickedCharges } from '../../src/planner/recorded.ts';
+import { canBeLeftOut, laidUpOn, petrolSeenToOn, withTickedCharges } from '../../src/planner/recorded.ts';
 import { readWith } from '../content/helpers.ts';
 import { library } from './tasks/library.ts';
 
@@ -238,13 +238,18 @@ test('only work of the lay-up, its swap included, and of look-ins can be left ou
 });
 
 test('work is ticked by its own step or with the whole lay-up, and what is only got ready for it is not', () => {
-  const isFuelDone = (...steps: string[]) =>
-    isLaidUp({ doneSteps: steps.map((stepId) => ({ stepId, date: on })) }, procedures, ['addFuel', 'drained']);
-  expect(isFuelDone('fuel-fill.fill')).toBe(true);
-  expect(isFuelDone('fuel-drain.tank')).toBe(true);
-  expect(isFuelDone('lay-up')).toBe(true);
-  expect(isFuelDone('fuel-fill.stabilise', 'fuel-drain.cans', 'start-up', 'fuel-leave.low')).toBe(false);
-  expect(isFuelDone()).toBe(false);
+  const doneOn = (...steps: string[]) =>
+    laidUpOn({ doneSteps: steps.map((stepId, i) => ({ stepId, date: i === 0 ? on : '2027-01-01' })) }, procedures, [
+      'addFuel',
+      'drained',
+    ]);
+  expect(doneOn('fuel-fill.fill')).toBe(on);
+  expect(doneOn('fuel-drain.tank')).toBe(on);
+  expect(doneOn('lay-up')).toBe(on);
+  expect(doneOn('fuel-fill.stabilise', 'fuel-drain.cans', 'start-up', 'fuel-leave.low')).toBeUndefined();
+  expect(doneOn()).toBeUndefined();
+  // Its own day goes before that of the whole sheet.
+  expect(doneOn('lay-up', 'fuel-drain.tank')).toBe('2027-01-01');
 });
 
 test('petrol that stood is seen to by a step of the start-up that is for it alone, or with the whole start-up', () => {

@@ -44,7 +44,7 @@ test('a step has the day of the agenda, unless it has one of its own; a lay-up s
 });
 
 test('the lay-up lasts from its first day to its last, is complete when all of it is done, and may have no day at all', () => {
-  const days = (steps: PlanStep[]) => layUpDays(draft(), steps);
+  const days = (steps: PlanStep[]) => layUpDays(draft(), steps, '2026-11-01');
   expect(days([step('b', { date: '2026-11-07' }), step('a', { date: '2026-11-01' })])).toEqual({
     start: '2026-11-01',
     done: '2026-11-07',
@@ -61,6 +61,21 @@ test('the lay-up lasts from its first day to its last, is complete when all of i
     step('look', { phase: 'look-in', date: '2026-12-15' }),
   ];
   expect(days([...done, ...others])).toMatchObject({ complete: true, done: '2026-11-01' });
+  // Three weeks after the last use its days are over, whatever is still to be done.
+  const late = (asOf: string, steps: PlanStep[]) => layUpDays(draft(), steps, asOf).late;
+  expect([late('2026-11-15', [step('a')]), late('2026-11-16', [step('a')])]).toEqual([undefined, true]);
+  expect(late('2026-11-16', done)).toBeUndefined();
+});
+
+test('a start-up that is ticked says on which day the machine was made ready', () => {
+  const doneSteps = [
+    { stepId: 'brakes', date: '2027-03-29' },
+    { stepId: 'oil', date: '2027-03-28' },
+  ];
+  const done = ['brakes', 'oil'].map((id) => sheet(id, undefined, { done: true }));
+  const made = (steps: PlanStep[]) => startUpDays(draft(steps, { doneSteps }), steps, '2027-04-01').made;
+  expect(made(done)).toBe('2027-03-29');
+  expect(made([...done, sheet('tyres', '2027-04-03')])).toBeUndefined();
 });
 
 const sheet = (id: string, date: string | undefined, over = {}) => step(id, { phase: 'start-up', date, ...over });
@@ -177,7 +192,7 @@ test('what is overdue is told by its work, with how much, since when, and what t
       about: 'overdue',
       level: 'warning',
       text: "1 step of Juniper's lay-up is overdue, the first since 15 November 2026, and not ticked (Wash it).",
-      act: 'Do it now, on 6 December 2026. What is done: say so under "Done and measured" on the form, as "lay-up" under "done" in a record file, or step by step on the page of the machine, where what is not wanted can be left out.',
+      act: 'Do it as soon as you can: the first day with hours for it is 6 December 2026. What is done: say so under "Done and measured" on the form, as "lay-up" under "done" in a record file, or step by step on the page of the machine, where what is not wanted can be left out.',
     },
   ]);
   const four = [
@@ -191,7 +206,9 @@ test('what is overdue is told by its work, with how much, since when, and what t
   expect(layUp!.text).toBe(
     "4 steps of Juniper's lay-up are overdue, the first since 14 November 2026, and not ticked (a; b; c; and 1 more).",
   );
-  expect(layUp!.act).toMatch(/^Do it now, on 5 December 2026\. /);
+  expect(layUp!.act).toMatch(/^Do it as soon as you can: the first day with hours for it is 5 December 2026\. /);
+  // Today is no day to be waited for.
+  expect(said([late('e', { date: '2026-12-01' })])[0]!.act).toMatch(/^Do it today\. /);
   const [job, start] = said([
     late('job', { phase: 'winter', date: undefined }),
     late('brakes', { phase: 'start-up' }),

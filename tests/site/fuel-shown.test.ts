@@ -26,12 +26,15 @@ function shown({
   fuel = FUEL,
   coolant,
   asOf = '2026-10-01',
+  late,
 }: {
   fuel?: FuelPlan;
   coolant?: CoolantPlan;
   asOf?: string;
+  late?: true;
 }) {
   const moth = aMachine('moth', 'Moth', '2026-10-25', '2027-04-10', { fuel, coolant });
+  moth.layUp.late = late;
   const plan = { ...planParts(), units: 'metric' as const, asOf, machines: [moth], events: [] };
   const showing = showingOf(plan, moth, {});
   const figures = fiveNumbersOf(moth, showing.format).map(({ name, value, note }) => `${name} ${value}: ${note}`);
@@ -41,6 +44,9 @@ function shown({
 test('petrol to add is told until it is in the tank, and then what is in it', () => {
   const before = shown({});
   expect(before.fuel).toBe('Fuel to add 9.2 L: with 64 mL of stabiliser');
+  expect(shown({ late: true }).fuel).toBe(
+    'Fuel to add 9.2 L: with 64 mL of stabiliser, if the lay-up is done as planned',
+  );
   expect(before.page).toMatch(/Fill and stabilise\. .*Add +9\.2 L/);
   const done = shown({ fuel: { ...FUEL, settled: 'done' } });
   expect(done.fuel).toBe('Fuel in the tank 16.2 L: with 64 mL of stabiliser');
@@ -56,7 +62,7 @@ test('a tank that is left low has nothing to add, a drained one tells what came 
   const leave: FuelPlan = { ...FUEL, choice: 'leave', addL: 0, levelL: 5, doseML: undefined };
   expect(shown({ fuel: leave }).fuel).toBe('Fuel to add none: what is in the tank stays');
   expect(shown({ fuel: leave }).page).toMatch(/Leave what is in the tank\. /);
-  expect(shown({ fuel: { ...leave, settled: 'done' } }).fuel).toBe('Fuel in the tank 5.0 L: ');
+  expect(shown({ fuel: { ...leave, settled: 'done' } }).fuel).toBe('Fuel in the tank 5.0 L: or less');
   expect(shown({ fuel: { ...leave, choice: 'fill' } }).page).toMatch(/ Fill\. /);
   const drain: FuelPlan = {
     ...FUEL,

@@ -11,7 +11,11 @@ export const SAID = {
     odometer: 'Odometer',
     engineHours: 'Engine hours',
   },
-  wholePhases: { 'lay-up': 'All of the lay-up', 'start-up': 'All of the start-up' } as Record<string, string>,
+  wholePhases: {
+    'lay-up': 'All of the lay-up',
+    'look-in': 'All of a look-in',
+    'start-up': 'All of the start-up',
+  } as Record<string, string>,
   restedFor: (hours: number) => `rested ${hours} h`,
   notANumber: 'Write a number, such as 2.5.',
   outside: (min: string, max: string) => `Write a number from ${min} to ${max}.`,

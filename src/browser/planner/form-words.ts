@@ -130,6 +130,7 @@ export const FORM = {
     ['lay-up', 'Laid up: all of the lay-up sheet'],
     ['readings', 'Battery read'],
     ['charged', 'Battery charged full'],
+    ['look-in', 'Looked in: all of a look-in'],
     ['start-up', 'Started up: all of the start-up sheet'],
   ] as Option[],
   logDate: 'When?',

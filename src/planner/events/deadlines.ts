@@ -71,15 +71,17 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
   const { fuel, name } = machine;
   if (!fuel) return [];
   const drafts: Draft[] = [];
-  if (fuel.drainedUseBy !== undefined && !machine.steps.some((step) => step.id === USE_UP && step.done)) {
+  if (fuel.drainedUseBy !== undefined && !machine.steps.some((step) => USE_UP.includes(step.id) && step.done)) {
     const amount = fuel.drainedL === undefined ? '' : `, ${formatQuantity(fuel.drainedL, 'L', readerOf(plan))}`;
     drafts.push(
       machineDraft(plan, machine, ['drained-fuel'], {
         date: fuel.drainedUseBy,
-        title: `Use up the fuel drained from ${name}${amount}: today at the latest`,
-        label: `Use up ${name}'s fuel`,
+        title: `${fuel.drainedOld ? 'Take away' : 'Use up'} the fuel drained from ${name}${amount}: today at the latest`,
+        label: `${fuel.drainedOld ? 'Take away' : 'Use up'} ${name}'s fuel`,
         text: lines(
-          'Use it fresh in a running engine that can take it; what is left goes to the local collection point.',
+          fuel.drainedOld
+            ? 'It is too old to be used: it goes to the local collection point.'
+            : 'Use it fresh in a running engine that can take it; what is left goes to the local collection point.',
           fuel.localLimit.text,
           '! Approved, labelled can; no flame, no pilot light, no charger beside it.',
         ),
@@ -106,7 +108,7 @@ function fuelDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
 }
 
 /** The step that uses the drained fuel up: the fuel has a reminder of its own on its last day. */
-const USE_UP = 'disposal.petrol';
+const USE_UP: readonly string[] = ['disposal.petrol', 'disposal.petrol-old'];
 
 /** One reminder for all that a machine's phase leaves over on one day: a household with too little time has many. */
 function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: ReadonlySet<string>): Draft[] {
@@ -116,7 +118,7 @@ function leftOver(plan: PlanWithoutEvents, machine: MachinePlan, scheduled: Read
     // What is overdue and found no session is told by the machine's warnings.
     if (
       !unplaced ||
-      step.id === USE_UP ||
+      USE_UP.includes(step.id) ||
       step.latest === undefined ||
       step.latest < plan.asOf ||
       step.stage === 'first-ride'

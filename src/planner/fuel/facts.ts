@@ -1,6 +1,7 @@
 /** What a fuel plan is made from, and what its parts hand on to one another. */
 import type { Fuel, Household, IsoDate, Machine, Place } from '../household.ts';
 import type { StoreYear } from '../storage/types.ts';
+import type { verdictOn } from './age.ts';
 import type { adviseChoice } from './choice.ts';
 import type { FillAmounts } from './fill.ts';
 
@@ -13,8 +14,8 @@ export interface FuelInput {
   lowestStoreC: number;
   highestStoreC: number;
   asOf: IsoDate;
-  /** The lay-up's work on the petrol is ticked: the tank was filled, drained or left low. */
-  done?: boolean | undefined;
+  /** The day on which the lay-up's work on the petrol is ticked: the tank was filled, drained or left low. */
+  doneOn?: IsoDate | undefined;
   /** It is ticked that the drained petrol is used up. */
   usedUp?: boolean | undefined;
   /** The day on which the start-up's work on the petrol that stood was ticked. */
@@ -29,6 +30,10 @@ export interface FuelFacts extends FuelInput {
   fuel: Fuel;
   restDays: number;
   advised: ReturnType<typeof adviseChoice>;
+  /** With stabiliser at hand the tank would be filled. */
+  fillsWithDose: boolean;
+  /** What becomes of the petrol that is in the tank, untreated, by the day of the plan. */
+  untreatedNow: ReturnType<typeof verdictOn>;
   stage: FuelStage;
   amounts?: FillAmounts | undefined;
   takers: string[];

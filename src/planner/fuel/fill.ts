@@ -5,6 +5,16 @@ import { DENSITY_RANGE, EXPANSION_EQUATION, EXPANSION_SOURCE, expansionPerK, exp
 /** Share of the tank that is filled for the rest where the heat allows it. */
 export const FILL_SHARE = 0.95;
 
+/** Down to how many litres the last rides use a tank that is left low [L]: two parts fresh then go on top. Common practice. */
+export const lowTankL = ({ tankL }: Pick<Fuel, 'tankL'>): number => tankL / 3;
+
+/** The petrol that a tank holds when the last rides have used it down. */
+export function usedDown(fuel: Fuel): Fuel {
+  const { value, low, high } = fuel.inTankL;
+  const [v, l, h] = [value, low, high].map((litres) => Math.min(litres, lowTankL(fuel))) as [number, number, number];
+  return { ...fuel, inTankL: { value: v, low: l, high: h } };
+}
+
 export interface FillAmounts {
   addL: number;
   /** Fuel in the tank during the rest, at the fill day's temperature [L]. */

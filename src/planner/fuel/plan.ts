@@ -17,7 +17,7 @@ import {
   runDerivation,
 } from './derivations.ts';
 import type { FuelFacts, FuelInput, FuelStage } from './facts.ts';
-import { FILL_SHARE, type FillAmounts, fillAmounts } from './fill.ts';
+import { FILL_SHARE, type FillAmounts, fillAmounts, usedDown } from './fill.ts';
 import { localLimit } from './limits.ts';
 import { restMeanC } from './store-mean.ts';
 import { takersOf } from './takers.ts';
@@ -44,13 +44,12 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   const dose = household.fuelCare.stabiliserDoseMLPerL;
   const meanC = restMeanC(store, lastUse, firstUse);
   const untreated = keepingRow('tank-untreated');
-  const advised = adviseChoice(
-    choiceFacts(machine, {
-      restDays,
-      stabiliser: dose !== undefined,
-      untreated: verdictOn(firstUse, useByWindow(lastUse, untreated, meanC)),
-    }),
-  );
+  const decidedFrom = choiceFacts(machine, {
+    restDays,
+    stabiliser: dose !== undefined,
+    untreated: verdictOn(firstUse, useByWindow(lastUse, untreated, meanC)),
+  });
+  const advised = adviseChoice(decidedFrom);
   const choice = fuel.choice ?? advised.choice;
   const reason =
     fuel.choice === undefined
@@ -63,21 +62,35 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   const fillC = store.dayMeanC[dayIndexOf(lastUse)]!;
   const isFilled = choice === 'fill' && !short;
   const inTank =
-    choice === 'drain' ? undefined : fillAmounts(fuel, fillC, input.highestStoreC, isFilled ? FILL_SHARE : 0);
+    choice === 'drain'
+      ? undefined
+      : fillAmounts(
+          choice === 'leave' && !short ? usedDown(fuel) : fuel,
+          fillC,
+          input.highestStoreC,
+          isFilled ? FILL_SHARE : 0,
+        );
   const bought = ageFrom(fuel, lastUse, inTank);
   const bare = useByWindow(bought, untreated, meanC);
-  const treated = isFilled && dose !== undefined && verdictOn(firstUse, bare) !== 'use';
+  const stage = stageOf(input, choice);
+  // What nobody ticked before the start-up began is not taken for treated.
+  const isPast = stage === 'resting' && input.doneOn === undefined;
+  const treated = isFilled && dose !== undefined && !isPast && verdictOn(firstUse, bare) !== 'use';
 
   const row = inTank ? (treated ? keepingRow('tank-treated') : untreated) : keepingRow('can');
   const window = useByWindow(bought, row, meanC);
 
   const levelL = inTank?.levelL ?? 0;
-  const stage = stageOf(input, choice);
   const drainedL = inTank ? undefined : drainedLitres(fuel);
-  const drainedUseBy = inTank ? undefined : later(lastUse, earlier(addMonths(lastUse, 1), window.latest));
-  const lasts = drainedUseBy === undefined || firstUse <= drainedUseBy;
+  const drainedOn = drainingDay(input);
+  const isOld =
+    drainedOn > window.latest ||
+    (drainedOn > windowsOf(machine.season).layUpEnd && verdictOn(drainedOn, bare) === 'dispose');
+  const monthOn = addMonths(drainedOn, 1);
+  const drainedUseBy = inTank ? undefined : isOld ? monthOn : earlier(monthOn, window.latest);
+  const lasts = !isOld && (drainedUseBy === undefined || firstUse <= drainedUseBy);
   const verdict = inTank ? verdictOn(later(firstUse, input.seenTo ?? input.asOf), window) : lasts ? 'use' : 'dispose';
-  const takers = drainedUseBy ? takersOf(machine, household, lastUse, drainedUseBy) : [];
+  const takers = drainedUseBy ? takersOf(machine, household, drainedOn, drainedUseBy) : [];
   const cans = drainedL === undefined ? undefined : cansFor(drainedL, household.fuelCare.canL);
   const limit = localLimit(household.country, drainedL, household.units);
   const water = waterPart({ ...input, fuel, levelL });
@@ -88,7 +101,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   const plan: FuelPlan = {
     choice,
     reason,
-    settled: stage === 'before' || stage === 'lay-up' ? undefined : input.done ? 'done' : 'past',
+    settled: stage === 'before' || stage === 'lay-up' ? undefined : input.doneOn ? 'done' : 'past',
     levelL,
     addL: inTank?.addL,
     doseML,
@@ -100,12 +113,24 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     fullAtHottestPct: inTank?.fullAtHottestPct ?? 0,
     useBy: window,
     drainedUseBy,
+    drainedOld: inTank === undefined && isOld ? true : undefined,
     atFirstUse: { verdict, text: verdictText(verdict, inTank && { tankL: fuel.tankL, levelL }, household) },
     tap: tapText(fuel, choice, restDays),
     localLimit: { where: limit.where, text: limit.text, exceeded: limit.exceeded },
     derivations: [],
   };
-  const facts: FuelFacts = { ...input, fuel, restDays, advised, stage, amounts: inTank, takers, bought };
+  const facts: FuelFacts = {
+    ...input,
+    fuel,
+    restDays,
+    advised,
+    stage,
+    amounts: inTank,
+    takers,
+    bought,
+    fillsWithDose: adviseChoice({ ...decidedFrom, stabiliser: true }).choice === 'fill',
+    untreatedNow: verdictOn(input.asOf, bare),
+  };
   const derivations: Derivation[] = [
     choiceDerivation(facts, choice),
     ...(inTank?.derivations ?? []),
@@ -126,10 +151,16 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
  * What is ticked is done; what nobody ticked has a use until the start-up begins. Petrol that stood is a matter of the rest until the
  * start-up is ticked; petrol that was drained is none from the first use on.
  */
-function stageOf({ machine: { season }, asOf, done, seenTo }: FuelInput, choice: FuelChoice): FuelStage {
+function stageOf({ machine: { season }, asOf, doneOn, seenTo }: FuelInput, choice: FuelChoice): FuelStage {
   if (seenTo !== undefined || (choice === 'drain' && asOf >= season.firstUse)) return 'over';
-  if (done || asOf > windowsOf(season).startUpFrom) return 'resting';
+  if (doneOn !== undefined || asOf > windowsOf(season).startUpFrom) return 'resting';
   return asOf > season.lastUse ? 'lay-up' : 'before';
+}
+
+/** The day on which the tank is drained: the ticked one, today where the lay-up's days are over and it is still to be done. */
+function drainingDay({ machine: { season }, asOf, doneOn }: FuelInput): IsoDate {
+  if (doneOn !== undefined) return later(season.lastUse, doneOn);
+  return asOf > windowsOf(season).layUpEnd ? asOf : season.lastUse;
 }
 
 /** Fuel counts as fresh on the fill day where at least two parts fresh go on one part old. */

@@ -35,6 +35,12 @@ function tankWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
     });
   }
   if (stage !== 'resting') notes.push(...levelWarnings(facts));
+  if (plan.doseML !== undefined && facts.doneOn === undefined && facts.untreatedNow !== 'use')
+    notes.push({
+      level: 'warning',
+      text: 'It is not ticked that the petrol was treated: untreated it is past its surest age by now.',
+      act: `Stabiliser does not make old petrol fresh. Tick the lay-up if it was done; if not, ${facts.untreatedNow === 'dispose' ? 'drain the tank before the first start, take the petrol to the local collection point, and fill fresh' : 'mix it with at least two parts fresh fuel at the first use'}.`,
+    });
   notes.push(...ageWarnings(plan, facts));
   if (plan.breathingWaterML > plan.waterToleranceML) {
     notes.push(
@@ -95,7 +101,8 @@ function ageWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
     verdict === 'dispose'
       ? 'At the start-up drain the tank, take the fuel to the local collection point, and fill fresh.'
       : 'At the start-up mix it with at least two parts fresh fuel.';
-  const untreated = household.fuelCare.stabiliserDoseMLPerL === undefined && restDays >= SHORT_REST_DAYS;
+  const isAdvised = facts.fillsWithDose || facts.fuel.choice !== undefined;
+  const untreated = household.fuelCare.stabiliserDoseMLPerL === undefined && restDays >= SHORT_REST_DAYS && isAdvised;
   if (untreated && stage !== 'resting') {
     const get =
       stage === 'before'
@@ -129,6 +136,7 @@ const lowerFirst = (text: string) => text[0]!.toLowerCase() + text.slice(1);
 function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   const { household, takers, asOf, machine, fuel } = facts;
   const drainedL = plan.drainedL ?? 0;
+  if (facts.stage === 'resting' && facts.doneOn === undefined) return neverDrained(facts);
   const notes = facts.stage === 'resting' ? [] : beforeDraining(plan, facts);
   if (plan.localLimit.exceeded === true) {
     notes.push({
@@ -139,7 +147,7 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   }
   if (facts.usedUp) return notes;
   const by = plan.drainedUseBy ?? machine.season.lastUse;
-  if (plan.useBy.latest < machine.season.lastUse) {
+  if (plan.drainedOld) {
     notes.push({
       level: 'warning',
       text: 'The fuel is too old already when it is drained.',
@@ -163,6 +171,22 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
     });
   }
   return notes;
+}
+
+/** The start-up has begun, and nobody ticked that the tank was drained: what may still be in it. */
+function neverDrained({ untreatedNow }: FuelFacts): Note[] {
+  const old = {
+    use: 'it is within its age: use it',
+    mix: 'it is past its surest age: use it under at least two parts fresh fuel',
+    dispose: 'it is old: drain it before the start and take it to the local collection point',
+  }[untreatedNow];
+  return [
+    {
+      level: untreatedNow === 'use' ? 'note' : 'warning',
+      text: 'The petrol was to be drained at the lay-up, and that is not ticked.',
+      act: `Look into the tank. If petrol is still in it, ${old}.`,
+    },
+  ];
 }
 
 /** What is to be known and ready before the tank is opened. */
@@ -203,7 +227,7 @@ function beforeDraining(plan: FuelPlan, facts: FuelFacts): Note[] {
       });
     }
   }
-  if (advised.id === 'no-stabiliser' && stage === 'before') {
+  if (advised.id === 'no-stabiliser' && facts.fillsWithDose && stage === 'before') {
     notes.push({
       level: 'note',
       text: 'With stabiliser the petrol could stay in a full tank.',

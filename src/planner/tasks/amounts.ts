@@ -1,5 +1,6 @@
 import { batteryWord } from '../battery/index.ts';
 import { daysBetween } from '../dates.ts';
+import { lowTankL } from '../fuel/fill.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
 import type { Quantity } from '../season-plan.ts';
 import { decimalsIn, formatQuantity, type Reader, unitFor } from '../units/index.ts';
@@ -181,7 +182,7 @@ function fuelAmounts(machine: Machine, household: Household, { fuel: plan }: Pla
     addFuel: plan?.choice === 'fill' ? (plan.addL ?? 0) : undefined,
     stabiliserDose: plan?.choice === 'fill' && (plan.doseML ?? 0) > 0 ? plan.doseML : undefined,
     runMinutes: plan?.choice === 'fill' ? (plan.runMinutes ?? 0) : undefined,
-    lowFuel: plan?.choice === 'leave' ? fuel.tankL / 3 : undefined,
+    lowFuel: plan?.choice === 'leave' ? lowTankL(fuel) : undefined,
     drained: plan?.choice === 'drain' ? (plan.drainedL ?? 0) : undefined,
     cans: plan?.choice === 'drain' ? (plan.cans ?? 0) : undefined,
     drainedUseBy: plan?.choice === 'drain' ? date(plan.drainedUseBy ?? plan.useBy.earliest) : undefined,

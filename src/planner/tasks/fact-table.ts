@@ -61,6 +61,7 @@ export const FACTS: readonly FactRow[] = [
     values: ['use', 'mix', 'dispose', 'none'],
     meaning: 'Verdict on the petrol in the tank at first use.',
   },
+  { path: 'fuel.drainedOld', values: YES_NO, meaning: 'What is drained is too old already to be used up.' },
   { path: 'battery.present', values: YES_NO, meaning: 'Has a 12 V battery.' },
   { path: 'battery.care', values: ['maintainer', 'carry-in', 'visits', 'none'], meaning: 'How it is kept charged.' },
   {

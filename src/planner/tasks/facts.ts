@@ -50,6 +50,7 @@ export function machineFacts(machine: Machine, place: Place, household: Househol
       lined: fuel?.lined ?? false,
       stabiliser: (parts.fuel?.doseML ?? 0) > 0,
       spring: parts.fuel?.atFirstUse.verdict ?? 'none',
+      drainedOld: parts.fuel?.drainedOld ?? false,
     },
     battery: batteryFacts(machine, place, parts),
     driveBattery: {

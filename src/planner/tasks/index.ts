@@ -160,6 +160,7 @@ function concrete(
     reading: step.reading,
     torques: [],
     done:
+      occurrence.isLookedIn === true ||
       (step.reading === BATTERY_READING && occurrence.isRead === true) ||
       tickedOn(machine, { id, phase: procedure.phase, stage: step.stage }) !== undefined,
   };

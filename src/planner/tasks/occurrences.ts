@@ -1,6 +1,7 @@
 import { type Days, openDays } from '../battery/index.ts';
 import { addDays, addMonths, dayNumber, daysBetween, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, StepEach } from '../household.ts';
+import { LOOK_IN } from '../ticked.ts';
 import { writtenDate } from '../written.ts';
 import { type Amounts, isAssumed, withUnits } from './amounts.ts';
 import { type PlanParts, windowsOf } from './parts.ts';
@@ -20,6 +21,8 @@ export interface Occurrence {
   overdue?: IsoDate | undefined;
   /** A look-in at which the battery was read: a voltage is logged about its day. */
   isRead?: boolean | undefined;
+  /** A look-in that is ticked as a whole about its day. */
+  isLookedIn?: boolean | undefined;
 }
 
 /** A paper that runs out by so many days after the first use is seen to before it. Common practice. */
@@ -104,6 +107,9 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
 function lookIns(machine: Machine, household: Household, parts: PlanParts): Occurrence[] {
   const days = lookInDates(machine, household, parts);
   const read = new Set(machine.readings.flatMap((reading) => lookInOf(days, reading.date) ?? []));
+  const looked = new Set(
+    machine.doneSteps.flatMap(({ stepId, date }) => (stepId === LOOK_IN ? (lookInOf(days, date) ?? []) : [])),
+  );
   return days.map((day, index) => ({
     key: day,
     n: index + 1,
@@ -111,6 +117,7 @@ function lookIns(machine: Machine, household: Household, parts: PlanParts): Occu
     date: day,
     latest: earlier(addDays(day, SHARE_DAYS), machine.season.firstUse),
     isRead: read.has(day),
+    isLookedIn: looked.has(day),
   }));
 }
 
@@ -142,7 +149,7 @@ export function lookInDates(machine: Machine, household: Days, parts: Pick<PlanP
   return [...new Set(dates)].sort();
 }
 
-/** The look-in that a reading stands for: the nearest, where it is as near as a visit that stands for the month's look. */
+/** The look-in that a reading or a look stands for: the nearest, where it is as near as a visit that stands for the month's look. */
 function lookInOf(days: readonly IsoDate[], reading: IsoDate): IsoDate | undefined {
   const away = (day: IsoDate) => Math.abs(daysBetween(day, reading));
   return days.filter((day) => away(day) <= SHARE_DAYS).sort((a, b) => away(a) - away(b))[0];

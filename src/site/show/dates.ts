@@ -24,7 +24,7 @@ export function datesList(m: MachinePlan, { plainDate }: Showing['format']): Mar
     [words.lastUse, m.season.lastUse],
     [m.layUp.complete ? words.laidUp : words.layUp, m.layUp.done],
     [words.firstFrost, m.firstFrostInStore],
-    [words.startUp, m.startUp.start],
+    m.startUp.made === undefined ? [words.startUp, m.startUp.start] : [words.made, m.startUp.made],
     [words.firstUse, m.startUp.firstUse],
   ] as const;
   return html`<dl class="dates">${rows.map(

@@ -39,7 +39,7 @@ type Rows = [string, string | undefined][];
 /** What is known of fuel that is drained: it is used up long before it is too old, and the tank is filled fresh. */
 function drained(fuel: FuelPlan, { plainDate }: Showing['format']): Rows {
   return [
-    [f.drainedUseBy, maybe(fuel.drainedUseBy, plainDate)],
+    [fuel.drainedOld ? f.drainedAwayBy : f.drainedUseBy, maybe(fuel.drainedUseBy, plainDate)],
     [f.atFirstUse, fuel.atFirstUse.text],
   ];
 }

@@ -89,7 +89,8 @@ describe('drain or fill', () => {
     expect(steel.plan).toMatchObject({ choice: 'drain', addL: undefined, doseML: undefined });
     expect(steel.plan.reason).toMatch(/the bare steel is oiled inside\.$/);
     const car = bare({ delivery: 'injection', tankL: 60, inTankL: { value: 30, low: 10, high: 57 }, taps: null });
-    expect(car.plan).toMatchObject({ choice: 'leave', addL: 0, levelL: 30, doseML: undefined, runMinutes: undefined });
+    // The last rides use it down to a third of 60 L.
+    expect(car.plan).toMatchObject({ choice: 'leave', addL: 0, levelL: 20, doseML: undefined, runMinutes: undefined });
     expect(car.plan.atFirstUse).toMatchObject({
       verdict: 'dispose',
       text: 'Too old: drain the tank, take the fuel to the local collection point, never onto the ground or into a drain, and fill with fresh.',
@@ -362,6 +363,7 @@ test('a summer of the south is planned as any other rest', () => {
     store: storeYear(12, -8),
     lowestStoreC: -2,
     highestStoreC: 25,
+    asOf: '2026-05-10',
   });
   expect(p.choice).toBe('fill');
   expect(p.useBy.earliest).toBe('2026-11-10');

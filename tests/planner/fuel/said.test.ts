@@ -25,7 +25,8 @@ function planned(
     home?: Partial<Household>;
     asOf?: string;
     highestStoreC?: number;
-    done?: boolean;
+    /** On the last day of use, or another day. */
+    done?: boolean | string | undefined;
     usedUp?: boolean;
     seenTo?: string | undefined;
   } = {},
@@ -38,7 +39,7 @@ function planned(
     lowestStoreC: -25,
     highestStoreC: over.highestStoreC ?? 20,
     asOf: over.asOf ?? '2026-10-01',
-    done: over.done,
+    doneOn: over.done === true ? '2026-10-25' : over.done || undefined,
     usedUp: over.usedUp,
     seenTo: over.seenTo,
   })!;
@@ -327,6 +328,56 @@ test('a tank that is drained for want of stabiliser says what would spare it, as
     },
   ]);
   expect(said('2026-10-26')).toEqual([]);
+  // With stabiliser too, two-stroke mixture in a tank that does not rust is drained over a rest of more than three months.
+  const mixture = { ...PLASTIC, premix: true };
+  expect(planned(mixture).plan.choice).toBe('drain');
+  expect(warned(mixture, BARE).filter(({ act }) => /fills|[Ss]tabiliser/.test(act))).toEqual([]);
+});
+
+// Drained within a month of draining (university extension: use within 30 days); untreated in its tank petrol is stale after three.
+test('a tank that is drained late has its last day counted from the draining, and what is stale by then is taken away', () => {
+  const { boughtOn: _, ...own } = { ...DRAIN, boughtOn: undefined };
+  const at = (asOf: string, done?: string) => planned(own, { asOf, done, ...cans(2) });
+  expect(at('2026-11-15').plan).toMatchObject({ drainedUseBy: '2026-11-25', drainedOld: undefined });
+  expect(at('2026-12-01').plan).toMatchObject({ drainedUseBy: '2027-01-01', drainedOld: undefined });
+  expect(at('2026-12-10', '2026-12-01').plan.drainedUseBy).toBe('2027-01-01');
+  const texts = ({ warnings }: ReturnType<typeof at>) => warnings.flatMap(({ text, act }) => [text, act]).join('\n');
+  expect(texts(at('2026-12-01'))).toMatch(/Use the drained fuel up by 1 January 2027/);
+  // Three months from 25 October are over after 25 January.
+  expect(at('2027-01-26').plan).toMatchObject({ drainedOld: true, atFirstUse: { verdict: 'dispose' } });
+  expect(texts(at('2027-01-26'))).not.toMatch(/was to be used up|Use the drained/);
+  expect(texts(at('2027-01-26'))).toMatch(
+    /too old already when it is drained\.\nTake it to the local collection point/,
+  );
+  // The start-up has begun, and for all the plan knows the petrol is still in the tank.
+  expect(texts(at('2027-03-21'))).toMatch(
+    /that is not ticked\.\nLook into the tank.*it is old: drain it before the start/,
+  );
+});
+
+test('what nobody ticked is not taken for treated: stabiliser makes no old petrol fresh', () => {
+  const told = (asOf: string, done?: boolean) =>
+    warned({}, { asOf, done }).filter(({ text }) => /not ticked that the petrol was treated/.test(text));
+  // Untreated it is surely good for one month from 25 October.
+  expect(told('2026-11-25')).toEqual([]);
+  expect(told('2026-11-26')[0]!.act).toMatch(/mix it with at least two parts fresh fuel/);
+  expect(told('2027-01-26')[0]!.act).toMatch(/drain the tank before the first start/);
+  expect(told('2027-01-26', true)).toEqual([]);
+  expect(planned({}, { asOf: '2027-03-20' }).plan.doseML).toBeGreaterThan(0);
+  expect(planned({}, { asOf: '2027-03-21' }).plan).toMatchObject({
+    doseML: undefined,
+    atFirstUse: { verdict: 'dispose' },
+  });
+});
+
+// A third of a tank under two thirds fresh: two parts fresh on one part old, common practice.
+test('a tank that is left low holds a third at the most, in what is told before as in what is told after', () => {
+  const full = { choice: 'leave' as const, inTankL: { value: 12, low: 9, high: 15 } };
+  expect(planned(full).plan.levelL).toBeCloseTo(17 / 3, 9);
+  expect(planned(full, { done: true, asOf: '2026-12-01' }).plan.levelL).toBeCloseTo(17 / 3, 9);
+  expect(planned({ ...full, inTankL: { value: 4, low: 3, high: 5 } }).plan.levelL).toBe(4);
+  // A rest of a few weeks asks for no ride-down: what is in the tank stays.
+  expect(planned(full, { machine: rest('2026-10-25', '2026-11-10') }).plan.levelL).toBe(12);
 });
 
 test('what is done is not advised again, and what it left is said as it stands', () => {
@@ -347,7 +398,7 @@ test('what is done is not advised again, and what it left is said as it stands',
 });
 
 test('a choice of one’s own between filling and leaving is followed, with what it means', () => {
-  expect(planned({ choice: 'leave' }).plan).toMatchObject({ choice: 'leave', addL: 0, levelL: 6 });
+  expect(planned({ choice: 'leave' }).plan).toMatchObject({ choice: 'leave', addL: 0, levelL: 17 / 3 });
   expect(warned({ choice: 'leave' })).toEqual([
     {
       level: 'warning',
@@ -518,14 +569,15 @@ test('drained fuel is used up within the month by whoever is in use, and warned 
       act: 'Label the can with date and blend; do not keep it for the start-up.',
     },
   ]);
-  expect(use({ asOf: '2026-11-25' })[0]!.level).toBe('note');
-  expect(use({ asOf: '2026-11-26' })[0]!.level).toBe('warning');
-  expect(use({ asOf: '2027-04-09' })[0]!.level).toBe('warning');
-  expect(use({ asOf: '2027-04-09' })[0]).toMatchObject({
+  const done = true;
+  expect(use({ asOf: '2026-11-25', done })[0]!.level).toBe('note');
+  expect(use({ asOf: '2026-11-26', done })[0]!.level).toBe('warning');
+  expect(use({ asOf: '2027-04-09', done })[0]!.level).toBe('warning');
+  expect(use({ asOf: '2027-04-09', done })[0]).toMatchObject({
     text: 'The drained fuel was to be used up by 25 November 2026.',
     act: 'What is left of it is old: take it to the local collection point; do not keep it for the start-up.',
   });
-  expect(use({ asOf: '2027-04-10' })).toEqual([]);
+  expect(use({ asOf: '2027-04-10', done })).toEqual([]);
   expect(use({}, { delivery: 'injection', inTankL: { value: 0, low: 0, high: 0 } })).toEqual([]);
   // Bought a year before: stale in its can since spring.
   expect(warned({ ...DRAIN, boughtOn: '2025-10-25' }, cans(2))).toContainEqual({
@@ -587,7 +639,7 @@ test('what the tank of spring needs is said with the litres to draw down to', ()
 
 test('petrol that is not seen to ages on after the first use', () => {
   // Treated on 25 October it is surely good for six months, surely stale after twelve.
-  const on = (asOf: string, seenTo?: string) => planned({}, { asOf, seenTo }).plan.atFirstUse.verdict;
+  const on = (asOf: string, seenTo?: string) => planned({}, { asOf, seenTo, done: true }).plan.atFirstUse.verdict;
   expect([on('2026-11-01'), on('2027-04-25'), on('2027-04-26'), on('2027-10-26')]).toEqual([
     'use',
     'use',
@@ -595,7 +647,7 @@ test('petrol that is not seen to ages on after the first use', () => {
     'dispose',
   ]);
   expect([on('2027-10-26', '2027-04-12'), on('2027-10-26', '2027-03-30')]).toEqual(['use', 'use']);
-  expect(warned({}, { asOf: '2027-04-26' })).toEqual([
+  expect(warned({}, { asOf: '2027-04-26', done: true })).toEqual([
     {
       level: 'note',
       text: 'The fuel that stood in the tank is past its surest age (25 April 2027).',

@@ -481,6 +481,26 @@ test('a count that was assumed says so in the step and in what is bought', () =>
   ]);
 });
 
+test('a look that is ticked is the look-in nearest to it, with all its steps, and no other', () => {
+  const drawn = caseOf();
+  drawn.parts.battery = { ...drawn.parts.battery!, care: 'visits', charges: [] };
+  const household = { ...drawn.household, away: [], hoursByWeekday: hours(1, 1) };
+  const looks = (...dates: string[]) => {
+    const doneSteps = dates.map((date) => ({ stepId: 'look-in', date }));
+    const machine = { ...drawn.machine, doneSteps };
+    return concreteSteps({ ...drawn, household, machine, procedures: LIBRARY }).filter(
+      (step) => step.phase === 'look-in',
+    );
+  };
+  // Look-ins on the 15th of December, January and February, each ticked by a look up to twelve days from it.
+  const days = (steps: { date?: string | undefined }[]) => [...new Set(steps.map(({ date }) => date))];
+  const steps = looks('2027-01-20');
+  expect(days(steps)).toEqual(['2026-12-15', '2027-01-15', '2027-02-15']);
+  expect(days(steps.filter(({ done }) => done))).toEqual(['2027-01-15']);
+  expect(days(steps.filter(({ done }) => !done))).toEqual(['2026-12-15', '2027-02-15']);
+  expect(looks('2026-12-02').some(({ done }) => done)).toBe(false);
+});
+
 test('a charge that is overdue says so in its step', () => {
   const drawn = caseOf();
   const [charge] = drawn.parts.battery!.charges;
