@@ -13,7 +13,12 @@ export interface MachineAnswers {
   firstUse?: string | undefined;
   /** False where the machine has none. */
   battery?:
-    | { chemistry?: string | undefined; capacity?: string | undefined; drain?: string | undefined }
+    | {
+        chemistry?: string | undefined;
+        capacity?: string | undefined;
+        removable?: boolean | undefined;
+        drain?: string | undefined;
+      }
     | false
     | undefined;
   fuel?:
@@ -63,6 +68,7 @@ export function writeMachine(answers: MachineAnswers, schema = '../../public/sch
     ...group('battery', answers.battery, [
       ['chemistry', battery.chemistry, CHEMISTRY_NAMES.join(', ')],
       ['capacity', battery.capacity, 'from the label; not the cold-cranking figure'],
+      ['removable', battery.removable, 'comes out without much work'],
       ['drain', battery.drain, 'current with the key off, measured at the negative lead'],
     ]),
     ...group('fuel', answers.fuel, [

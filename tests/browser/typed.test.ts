@@ -118,6 +118,16 @@ test('a two-stroke is answered with the way of its oil, and answers of the earli
   ]);
 });
 
+test('a battery that cannot be taken out is written as that, whatever is said of the house', () => {
+  const answers = answersOf(
+    drafts({ batteryOut: 'false' }, { batteryOut: 'true' }, {}, { chemistry: 'none', batteryOut: 'false' }),
+    DEVICE,
+  );
+  const taken = answers.machines.map(({ battery }) => battery && battery.removable);
+  expect(taken).toEqual([false, true, undefined, false]);
+  expect(answers.machines[3]!.battery).toBe(false);
+});
+
 test('a drive battery is answered of an electric machine, salted roads of one for the road', () => {
   const said = { drive: 'lead-acid', driveOut: 'false', salt: 'true' };
   const { machines } = answersOf(

@@ -23,12 +23,12 @@ test('all that was answered is in the file, and a machine without battery and fu
     name: 'One',
     kind: 'motorcycle',
     place: 'tin-shed',
-    battery: { chemistry: 'agm', capacity: '12 Ah', drain: '3 mA' },
+    battery: { chemistry: 'agm', capacity: '12 Ah', removable: false, drain: '3 mA' },
     fuel: { delivery: 'carburettor', tank: '4.5 US gal', inTank: '1 US gal', blend: 'E10', tap: 'manual' },
     cooling: 'air',
   });
   const m = readWith({ 'machines/one.yaml': full }).household!.machines.find((x) => x.id === 'one')!;
-  expect(m.battery).toMatchObject({ chemistry: 'agm', capacityAh: 12, drainMA: { value: 3 } });
+  expect(m.battery).toMatchObject({ chemistry: 'agm', capacityAh: 12, removable: false, drainMA: { value: 3 } });
   expect(m.fuel).toMatchObject({ delivery: 'carburettor', blend: 'E10', taps: { kind: 'manual' } });
   const bare = writeMachine({ name: 'Two', kind: 'mower', place: 'tin-shed', battery: false, fuel: false });
   const two = readWith({ 'machines/two.yaml': bare }).household!.machines.find((x) => x.id === 'two')!;

@@ -8,6 +8,7 @@ const LIBRARY = library();
 test.each([
   'oil.drain',
   'lay-up',
+  'look-in',
   'start-up',
   'job.gone-since',
   'strip.off.tank',
@@ -18,21 +19,12 @@ test.each([
   expect(isStepName(id, LIBRARY)).toBe(true);
 });
 
-test.each([
-  'oil',
-  'oil.',
-  'oil.drian',
-  'oil.drain.1',
-  'layup',
-  'look-in',
-  'job',
-  'job.a.b',
-  'strip.tank',
-  'strip.of.tank',
-  '',
-])('%j is the name of no step', (id) => {
-  expect(isStepName(id, LIBRARY)).toBe(false);
-});
+test.each(['oil', 'oil.', 'oil.drian', 'oil.drain.1', 'layup', 'job', 'job.a.b', 'strip.tank', 'strip.of.tank', ''])(
+  '%j is the name of no step',
+  (id) => {
+    expect(isStepName(id, LIBRARY)).toBe(false);
+  },
+);
 
 test('a repeated step has one number behind its name, and no more', () => {
   const name = repeated();

@@ -32,6 +32,7 @@ export const MACHINE_FIELDS = [
   'firstUse',
   'chemistry',
   'capacity',
+  'batteryOut',
   'delivery',
   'drive',
   'driveOut',
@@ -151,7 +152,7 @@ export function answersOf({ home, machines }: Drafts, device: { timeZone: string
       battery:
         m.chemistry === 'none'
           ? (false as const)
-          : { chemistry: given(m.chemistry), capacity: withUnit(m.capacity, 'Ah') },
+          : { chemistry: given(m.chemistry), capacity: withUnit(m.capacity, 'Ah'), removable: yesNo(m.batteryOut) },
       fuel:
         m.engine === 'electric'
           ? (false as const)

@@ -98,6 +98,8 @@ export const FORM = {
   beside: 'Here the small 12 V one of an electric machine, if it has one; its drive battery is asked for below.',
   capacity: 'Capacity on its label',
   capacityHint: 'In Ah. The cold-cranking figure in A is another one.',
+  batteryOut: 'Can you take the battery out yourself?',
+  batteryOuts: [UNKNOWN, ['true', 'Yes'], ['false', 'No, it stays in the machine']] as Option[],
   charger: 'Your charger gives',
   chargerHint: 'In A. Leave it open if you have none.',
   keeper: 'It may stay connected for months (a maintainer)',

@@ -80,6 +80,7 @@ function without({ name, value }: Field, { home }: Drafts): string {
 const ASKED: Record<string, string> = {
   'battery.capacity': 'capacity',
   'battery.chemistry': 'chemistry',
+  'battery.removable': 'batteryOut',
   'cooling.freezesAt': 'coolant',
   'engine.cycle': 'engine',
   'fuel.tank': 'tank',
