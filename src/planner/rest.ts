@@ -24,7 +24,7 @@ export interface Rest {
    * last day of use, the day since when it can, up to three months back.
    */
   firstFrost?: IsoDate | undefined;
-  /** First day on which the cold to be reckoned with gets down to so many °C, in the store or outdoors; sought as `firstFrost` is. */
+  /** First day on which a typical year can get down to so many °C, in the store or outdoors; sought as `firstFrost` is. */
   firstColdOf: (where: 'store' | 'outdoors', coldC: number) => IsoDate | undefined;
 }
 
@@ -51,7 +51,7 @@ export function restOf(season: Season, context: PlaceContext): Rest {
   }
   const firstFrost = firstDayOf(context.designLow.typicalC, FROST_C, first, span);
   const firstColdOf: Rest['firstColdOf'] = (where, coldC) =>
-    firstDayOf((where === 'store' ? context.designLow : context.outdoors).designC, coldC, first, span);
+    firstDayOf((where === 'store' ? context.designLow : context.outdoors).typicalC, coldC, first, span);
   return { from: season.lastUse, to: season.firstUse, days, months, designLowC, outdoorLowC, firstFrost, firstColdOf };
 }
 

@@ -123,7 +123,7 @@ test('a battery that cannot be taken out is written as that, whatever is said of
     drafts({ batteryOut: 'false' }, { batteryOut: 'true' }, {}, { chemistry: 'none', batteryOut: 'false' }),
     DEVICE,
   );
-  const taken = answers.machines.map(({ battery }) => battery && battery.removable);
+  const taken = answers.machines.map(({ battery }) => (battery === false ? false : battery?.removable));
   expect(taken).toEqual([false, true, undefined, false]);
   expect(answers.machines[3]!.battery).toBe(false);
 });

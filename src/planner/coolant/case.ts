@@ -14,7 +14,7 @@ export interface ColdOfRest {
   outdoorLowC: number;
   /** First day on which the store can reach −1 °C; undefined when it cannot. */
   firstFrost?: IsoDate | undefined;
-  /** First day on which the cold to be reckoned with gets down to so many °C. */
+  /** First day on which a typical year can get down to so many °C. */
   firstColdOf: (where: 'store' | 'outdoors', coldC: number) => IsoDate | undefined;
 }
 

@@ -18,8 +18,8 @@ export interface Due {
 
 /**
  * The day by which coolant must be tested or strengthened: the one before the next frost that the store can have, or the last
- * day of use where frost takes a hard year or a heater that fails. Coolant that is known waits for the day, no sooner, from which
- * the cold to be reckoned with can come within the margin of what it stands.
+ * day of use where frost takes a hard year or a heater that fails. Coolant that is known waits for the day, no sooner, from which a
+ * typical year can come within the margin of what it stands: what a colder year has in store is the margin's matter.
  * @param input - the rest's cold and what is left of it, until the season is given up; what the coolant stands [°C], where it is known
  * @returns undefined where no such cold is to come any more, or none at all
  */
@@ -36,11 +36,8 @@ export function dueOf({
 }): Due | undefined {
   if (asOf > windowsOf(season).rideEnd) return undefined;
   const coldC = freezeC === undefined ? FROST_C : Math.min(FROST_C, freezeC + MARGIN_K);
-  const firstIn = ({ firstFrost, firstColdOf }: CoolantInput['rest']) => {
-    if (freezeC === undefined) return firstFrost;
-    const cold = firstColdOf(isHeated ? 'outdoors' : 'store', coldC);
-    return cold && firstFrost ? later(cold, firstFrost) : cold;
-  };
+  const firstIn = ({ firstFrost, firstColdOf }: CoolantInput['rest']) =>
+    freezeC === undefined ? firstFrost : firstColdOf(isHeated ? 'outdoors' : 'store', coldC);
   const found = firstIn(ahead);
   if (found !== undefined) {
     const next = later(found, asOf);

@@ -47,7 +47,7 @@ function coolantDrafts(plan: PlanWithoutEvents, machine: MachinePlan): Draft[] {
         label: `Renew ${name}'s coolant`,
         text: lines(
           coolant.text,
-          `The cold to be reckoned with can come near what it stands from ${writtenDay(addDays(coolant.changeBy, 1), plan.household.locale)} on.`,
+          `The cold can come near what it stands from ${writtenDay(addDays(coolant.changeBy, 1), plan.household.locale)} on.`,
         ),
         category: 'lay-up',
       }),

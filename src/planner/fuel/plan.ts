@@ -83,12 +83,12 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   const levelL = inTank?.levelL ?? 0;
   const drainedL = inTank ? undefined : drainedLitres(fuel);
   const drainedOn = drainingDay(input);
-  const isOld =
-    drainedOn > window.latest ||
-    (drainedOn > windowsOf(machine.season).layUpEnd && verdictOn(drainedOn, bare) === 'dispose');
   const monthOn = addMonths(drainedOn, 1);
-  const drainedUseBy = inTank ? undefined : isOld ? monthOn : earlier(monthOn, window.latest);
-  const lasts = !isOld && (drainedUseBy === undefined || firstUse <= drainedUseBy);
+  // Late in the rest it has stood untreated: what is stale before the month to use it up is over is not kept for that.
+  const isLate = drainedOn > windowsOf(machine.season).layUpEnd;
+  const isOld = drainedOn > window.latest || (isLate && verdictOn(monthOn, bare) === 'dispose');
+  const drainedUseBy = inTank || isPast ? undefined : isOld ? monthOn : earlier(monthOn, window.latest);
+  const lasts = !isOld && drainedUseBy !== undefined && firstUse <= drainedUseBy;
   const verdict = inTank ? verdictOn(later(firstUse, input.seenTo ?? input.asOf), window) : lasts ? 'use' : 'dispose';
   const takers = drainedUseBy ? takersOf(machine, household, drainedOn, drainedUseBy) : [];
   const cans = drainedL === undefined ? undefined : cansFor(drainedL, household.fuelCare.canL);
@@ -113,7 +113,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     fullAtHottestPct: inTank?.fullAtHottestPct ?? 0,
     useBy: window,
     drainedUseBy,
-    drainedOld: inTank === undefined && isOld ? true : undefined,
+    drainedOld: drainedUseBy !== undefined && isOld ? true : undefined,
     atFirstUse: { verdict, text: verdictText(verdict, inTank && { tankL: fuel.tankL, levelL }, household) },
     tap: tapText(fuel, choice, restDays),
     localLimit: { where: limit.where, text: limit.text, exceeded: limit.exceeded },

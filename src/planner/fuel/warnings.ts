@@ -150,7 +150,7 @@ function drainWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
   if (plan.drainedOld) {
     notes.push({
       level: 'warning',
-      text: 'The fuel is too old already when it is drained.',
+      text: 'The fuel is too old to be used up when it is drained.',
       act: 'Take it to the local collection point.',
     });
   } else if (drainedL > 0 && asOf > by) {

@@ -17,7 +17,7 @@ interface At {
   machine?: Partial<Machine>;
   /** What is left of the rest; all of it where it is not said. */
   ahead?: Partial<ColdOfRest>;
-  /** When the cold to be reckoned with gets down to so many °C; with the first frost where nothing else is said. */
+  /** When a typical year can get down to so many °C; with the first frost where nothing else is said. */
   firstColdOf?: ColdOfRest['firstColdOf'];
   /** A heater alone keeps the store at `designLowC`; outdoors it gets this cold [°C]. */
   heaterFailsC?: number;
@@ -234,8 +234,9 @@ test('coolant that stands some cold is strengthened before that cold, not before
   expect(before.warnings[0]!.act).toMatch(/^Strengthen it by 4 December 2026\. /);
   expect(asked.map(([where, coldC]) => [where, Math.round(coldC * 10) / 10])).toContainEqual(['store', -23.8]);
   expect(at('2026-12-06').warnings[0]!.act).toMatch(/^Strengthen it now\. /);
-  // Water waits for frost itself, and no frost of a usual year is before its day.
-  expect(told({ strength: 0 }, { firstColdOf: () => '2026-09-20' }).plan.changeBy).toBe('2026-11-01');
+  // Water waits for frost itself, −1 °C.
+  at('2026-10-03', 0);
+  expect(asked.at(-1)).toEqual(['store', -1]);
 });
 
 // x = V·(Ct − C0)/(Cc − C0): 2.5 · 0.276/0.78 = 0.885 L.

@@ -343,12 +343,12 @@ test('a tank that is drained late has its last day counted from the draining, an
   expect(at('2026-12-10', '2026-12-01').plan.drainedUseBy).toBe('2027-01-01');
   const texts = ({ warnings }: ReturnType<typeof at>) => warnings.flatMap(({ text, act }) => [text, act]).join('\n');
   expect(texts(at('2026-12-01'))).toMatch(/Use the drained fuel up by 1 January 2027/);
-  // Three months from 25 October are over after 25 January.
-  expect(at('2027-01-26').plan).toMatchObject({ drainedOld: true, atFirstUse: { verdict: 'dispose' } });
-  expect(texts(at('2027-01-26'))).not.toMatch(/was to be used up|Use the drained/);
-  expect(texts(at('2027-01-26'))).toMatch(
-    /too old already when it is drained\.\nTake it to the local collection point/,
-  );
+  // Three months from 25 October are over after 25 January: a month from 26 December it would be stale.
+  expect(at('2026-12-25').plan).toMatchObject({ drainedUseBy: '2027-01-25', drainedOld: undefined });
+  const old = at('2026-12-26');
+  expect(old.plan).toMatchObject({ drainedUseBy: '2027-01-26', drainedOld: true, atFirstUse: { verdict: 'dispose' } });
+  expect(texts(old)).not.toMatch(/was to be used up|Use the drained/);
+  expect(texts(old)).toMatch(/too old to be used up when it is drained\.\nTake it to the local collection point/);
   // The start-up has begun, and for all the plan knows the petrol is still in the tank.
   expect(texts(at('2027-03-21'))).toMatch(
     /that is not ticked\.\nLook into the tank.*it is old: drain it before the start/,
@@ -582,7 +582,7 @@ test('drained fuel is used up within the month by whoever is in use, and warned 
   // Bought a year before: stale in its can since spring.
   expect(warned({ ...DRAIN, boughtOn: '2025-10-25' }, cans(2))).toContainEqual({
     level: 'warning',
-    text: 'The fuel is too old already when it is drained.',
+    text: 'The fuel is too old to be used up when it is drained.',
     act: 'Take it to the local collection point.',
   });
 });
