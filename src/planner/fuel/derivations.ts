@@ -69,7 +69,7 @@ export function drainDerivations(
   household: Household,
   drainedL: number,
   cans: number,
-  useBy: IsoDate,
+  useBy: IsoDate | undefined,
 ): Derivation[] {
   const { canL, cans: atHand } = household.fuelCare;
   const bowlsL = fuel.delivery === 'carburettor' ? fuel.lineAndBowlsL : 0;
@@ -97,13 +97,19 @@ export function drainDerivations(
       sources: ['1 US gal = 3.785411784 L, 1 imp gal = 4.54609 L by definition'],
       caveat: `The marked volume leaves the room for swelling. With most that can be in the tank: ${cansFor(fuel.inTankL.high + bowlsL, canL)}.`,
     },
-    {
-      method: 'fuel.drained-use-by',
-      equation: 'one month from draining, or the end of its life in a can where that is sooner',
-      inputs: [{ name: 'room in cans', value: formatQuantity(cans * canL, 'L', household), unit: '' }],
-      result: { value: useBy, unit: '' },
-      sources: ['use within 30 days (university extension); used up fresh, not kept over the rest: common practice'],
-    },
+    ...(useBy === undefined
+      ? []
+      : [
+          {
+            method: 'fuel.drained-use-by',
+            equation: 'one month from draining, or the end of its life in a can where that is sooner',
+            inputs: [{ name: 'room in cans', value: formatQuantity(cans * canL, 'L', household), unit: '' }],
+            result: { value: useBy, unit: '' },
+            sources: [
+              'use within 30 days (university extension); used up fresh, not kept over the rest: common practice',
+            ],
+          },
+        ]),
   ];
 }
 

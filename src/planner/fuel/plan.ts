@@ -136,7 +136,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     ...(inTank?.derivations ?? []),
     ...(doseML === undefined ? [] : [doseDerivation(levelL, dose!, doseML, fuel.premix)]),
     ...(runMinutes === undefined ? [] : [runDerivation(fuel, machine.engine.idleFlowLPerH, runMinutes)]),
-    ...(drainedL === undefined ? [] : drainDerivations(fuel, household, drainedL, cans!, drainedUseBy!)),
+    ...(drainedL === undefined ? [] : drainDerivations(fuel, household, drainedL, cans!, drainedUseBy)),
     ...water.derivations,
     ageDerivation(row, bought, meanC, plan, firstUse, household.locale),
     limitDerivation(limit, household.country, drainedL),

@@ -353,6 +353,9 @@ test('a tank that is drained late has its last day counted from the draining, an
   expect(texts(at('2027-03-21'))).toMatch(
     /that is not ticked\.\nLook into the tank.*it is old: drain it before the start/,
   );
+  const { plan: never } = at('2027-03-21');
+  expect(never).toMatchObject({ drainedUseBy: undefined, drainedOld: undefined });
+  expect(never.derivations.filter(({ result }) => result.value === undefined)).toEqual([]);
 });
 
 test('what nobody ticked is not taken for treated: stabiliser makes no old petrol fresh', () => {
