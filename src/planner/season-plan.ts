@@ -193,6 +193,8 @@ export interface Charge {
   chargerId?: string | undefined;
   tripId?: string | undefined;
   why: string;
+  /** What has to be settled before it is charged: a frozen battery, or a lithium one that has run down. */
+  before?: { kind: 'frozen' | 'run-down' | 'low'; text: string } | undefined;
   /** Why no charger of the household serves it; absent where one does. The hours are those on one that would. */
   noCharger?: string | undefined;
 }

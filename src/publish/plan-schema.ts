@@ -74,6 +74,10 @@ const charge = z
     chargerId: text.optional(),
     tripId: text.optional(),
     why: text,
+    before: z
+      .strictObject({ kind: z.enum(['frozen', 'run-down', 'low']), text })
+      .optional()
+      .meta({ description: 'What has to be settled before it is charged' }),
     noCharger: text.optional(),
   })
   .meta({ id: 'Charge' });

@@ -13,6 +13,7 @@ import type { BatteryDay, BatteryPlan, Charge, ChargeTrip, Warning } from '../se
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { formatOne } from '../units/index.ts';
 import { listText, writtenDate } from '../written.ts';
+import { beforeCharge, beforeChargeWarnings, foundBefore } from './before-charge.ts';
 import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachine } from './care.ts';
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
@@ -78,7 +79,8 @@ export function planBatteries(
     plans.set(unit.machine.id, plan);
     for (const w of margin) warnings.push({ ...w, machine: unit.machine.id, about: 'battery' });
     for (const w of [
-      ...lapseWarnings(unit, household),
+      ...beforeChargeWarnings(unit),
+      ...lapseWarnings(unit, household, foundBefore(unit)),
       ...logWarnings(unit),
       ...chargerWarnings(unit, plan, household),
     ])
@@ -92,7 +94,12 @@ export function planBatteries(
         machine: charge.machine,
         level: 'warning',
         text: charge.problem,
-        act: actOn(charge, units.find((unit) => unit.machine.id === charge.machine)!, household),
+        act: actOn(
+          charge,
+          units.find((unit) => unit.machine.id === charge.machine)!,
+          household,
+          plans.get(charge.machine)?.charges.find(({ date }) => date === isoOfDay(charge.day))?.before,
+        ),
         about: 'battery',
       });
   return { plans, trips: rota.trips, warnings };
@@ -103,10 +110,11 @@ const isOverdue = ({ day, due }: RotaCharge, { firstDay }: Pick<BatteryUnit, 'fi
   day > due && due < firstDay;
 
 /** What to do about a charge that is late, or that no charger has room for. */
-function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household): string {
-  return isOverdue(charge, unit)
+function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household, before: Charge['before']): string {
+  const act = isOverdue(charge, unit)
     ? `Do it then at the latest: below its threshold a battery ages, and freezes sooner. ${IF_CHARGED}`
     : `Charge on ${writtenDate(isoOfDay(charge.day), locale)} at the latest; any earlier day on which there is time and a charger for it is better.`;
+  return before ? `${before.text} ${act}` : act;
 }
 
 /** A machine's battery as `chooseCare` takes it; undefined where there is none. */
@@ -261,6 +269,7 @@ function chargeOf(
     chargerId: charge.chargerId,
     tripId: charge.tripId,
     why: whyText(unit, charge, low, rota, household),
+    before: beforeCharge(unit, at, before(paths.high, rates.high), i === 0),
     noCharger: unit.care.chargers.none?.why,
   };
 }

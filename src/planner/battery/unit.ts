@@ -25,7 +25,7 @@ import type { RotaBattery } from './rota-battery.ts';
 import { firstTripEnd } from './run.ts';
 import { type Upkeep, unanswered, upkeepOf } from './upkeep.ts';
 
-/** A reading surer than this lowers the high-loss path where it lies under it [%]. */
+/** A reading surer than this tells the state of charge by itself; of a vaguer one its upper end is what is left at most [%]. */
 const SURE_PCT = 15;
 
 export interface BatteryUnit {
@@ -81,8 +81,8 @@ export function batteryUnit(
     calibrate(battery, { ...log, from }, curve, before, care.connected),
   );
   const low: Reset[] = calibration.readings
-    .filter((r) => r.usable && (upkeep || r.spreadPct <= SURE_PCT) && r.index > 0)
-    .map((r) => ({ index: r.index, pct: r.stateOfChargePct, kind: 'at-most' as const }));
+    .filter((r) => r.usable && r.index > 0)
+    .map((r) => ({ index: r.index, pct: mostPct(r, upkeep !== undefined), kind: 'at-most' as const }));
   const lastLogged = logged[logged.length - 1]?.index ?? 0;
   return {
     ...base,
@@ -101,6 +101,11 @@ export function batteryUnit(
     firstDay: Math.max(rest.firstDay + lastLogged + 1, dayNumber(asOf)),
     chargedSince: machine.charged.some(({ date }) => date > machine.season.firstUse && date <= asOf),
   };
+}
+
+/** What a reading leaves on the high-loss path at most: a lithium battery's flat curve can surely tell low, and little else. */
+function mostPct({ stateOfChargePct, spreadPct }: JudgedReading, onMaintainer: boolean): number {
+  return onMaintainer || spreadPct <= SURE_PCT ? stateOfChargePct : Math.min(100, stateOfChargePct + spreadPct);
 }
 
 /** A maintainer that the battery is to stay on, and power for it. */

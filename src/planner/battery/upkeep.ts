@@ -5,7 +5,7 @@
  * again. A charge alone does not end a lapse: what let the battery down may still be so.
  */
 import type { Household, Machine } from '../household.ts';
-import type { Warning } from '../season-plan.ts';
+import type { Charge, Warning } from '../season-plan.ts';
 import { listText, withSeparator, writtenDate } from '../written.ts';
 import { round } from './charge.ts';
 import type { ChemistryRow } from './chemistries.ts';
@@ -107,10 +107,12 @@ const isDown = (row: ChemistryRow, pct: number) => row.acid !== undefined && pct
  * What a lapse says, and what to do about it.
  * @param of - the machine, the row of its battery, and how it is kept
  * @param household - language of the dates
+ * @param before - what has to be settled before it is charged
  */
 export function lapseWarnings(
   { machine, row, rest, upkeep }: { machine: Machine; row: ChemistryRow; rest: Rest; upkeep?: Upkeep | undefined },
   { locale }: Pick<Household, 'locale'>,
+  before?: Charge['before'],
 ): Warning[] {
   const { lapse } = upkeep ?? {};
   if (!lapse) return [];
@@ -142,7 +144,7 @@ export function lapseWarnings(
       ...common,
       level: 'warning',
       text: `${battery} is on a maintainer, and is not kept full: it read ${said}${falls}${down}. One that is kept reads about ${full} at that temperature. Either the maintainer gives nothing (switched off, unplugged, fuse or socket dead, faulty, a clip loose), or the battery fails.${filling}`,
-      act: `Look today at mains, plug, lamp and clips, tight on clean posts${row.acid ? ': at work it holds the posts above 13 V' : ''}. ${row.acid ? 'Charge the battery full with a proper charger' : 'Warm the battery through and charge it with a charger made for it'}, let it rest ${REST_H.better} h, read it again and write both down. Still low: have it load-tested, and replaced if it fails.`,
+      act: `Look today at mains, plug, lamp and clips, tight on clean posts${row.acid ? ': at work it holds the posts above 13 V' : ''}. ${before ? `${before.text} Once that is settled, c` : 'C'}${row.acid ? 'harge the battery full with a proper charger' : 'harge the battery, warmed through, with a charger made for it'}, let it rest ${REST_H.better} h, read it again and write both down. Still low: have it load-tested, and replaced if it fails.`,
     },
   ];
 }

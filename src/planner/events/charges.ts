@@ -81,7 +81,7 @@ export function chargeDrafts(
       key: [plan.household.id, 'trip', year, number],
       event: {
         date: trip.date,
-        title: `${actOn(charged)}${lateText(parts)}${missingText(parts)}: about ${amounts(parts, readerOf(plan))}, ${chargeHoursText(duration(parts), plan.household.locale)}`,
+        title: `${actOn(charged)}${lateText(parts)}${beforeText(parts)}${missingText(parts)}: about ${amounts(parts, readerOf(plan))}, ${chargeHoursText(duration(parts), plan.household.locale)}`,
         label: `Charge ${listText(charged.map(called))}`,
         text,
         category: 'charge',
@@ -100,7 +100,7 @@ export function chargeDrafts(
       drafts.push(
         machineDraft(plan, machine, ['charge', part.number], {
           date: charge.date,
-          title: `${actOn([machine])}${lateText([part])}${missingText([part])}: about ${amounts([part], readerOf(plan))}, ${chargeHoursText(charge.hours, plan.household.locale)}`,
+          title: `${actOn([machine])}${lateText([part])}${beforeText([part])}${missingText([part])}: about ${amounts([part], readerOf(plan))}, ${chargeHoursText(charge.hours, plan.household.locale)}`,
           label: `Charge ${called(machine)}`,
           text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part])),
           category: 'charge',
@@ -137,6 +137,21 @@ function lateText(parts: readonly Part[]): string {
   const late = parts.filter((part) => part.charge.overdue);
   if (late.length === 0) return '';
   return late.length === parts.length ? ', overdue' : ` (overdue: ${listText(late.map((part) => part.machine.name))})`;
+}
+
+/** What a title says of a charge that must not simply be made. */
+const BEFORE: Record<NonNullable<Charge['before']>['kind'], string> = {
+  frozen: 'it may be frozen: look first',
+  'run-down': 'not before its maker or a workshop says so',
+  low: 'look at it first',
+};
+
+/** What has to be settled before a charge; of several, whose. */
+function beforeText(parts: readonly Part[]): string {
+  const texts = parts.flatMap(({ machine, charge: { before } }) =>
+    before ? [parts.length === 1 ? BEFORE[before.kind] : `${machine.name}: ${BEFORE[before.kind]}`] : [],
+  );
+  return texts.length === 0 ? '' : ` (${texts.join('; ')})`;
 }
 
 /** That a battery has no charger, where the title would else be taken for granted. */
@@ -181,6 +196,7 @@ function partText(
         ? `The battery may reach ${battery.thresholdPct} % on ${writtenDay(charge.earliest, plan.household.locale)} if it loses fast; as expected, not before first use.`
         : `The battery reaches ${battery.thresholdPct} % between ${writtenDay(charge.earliest, plan.household.locale)}, if it loses fast, and ${writtenDay(charge.expected, plan.household.locale)}, as expected.`;
   return lines(
+    charge.before && `! ${called(machine)}: ${charge.before.text}`,
     `${called(machine)} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
       `${hoursText(charge.hours, plan.household.locale)} (at most ${hoursText(charge.hoursMost, plan.household.locale)})${when}${charger}.`,

@@ -148,7 +148,7 @@ test('lithium is charged below 0 °C only where it can be brought into the warm;
   expect(may({ store: { ...store, dayMinC: new Float64Array(365).fill(-0.1) } })).toBe(false);
 });
 
-test('a sure reading under the path lowers it, an unsure one and one on the last day of use do not', () => {
+test('a reading lowers the path to what it surely leaves at most, one on the last day of use does not', () => {
   const read = (day: number, pct: number, restedH = 12, kind: Battery['chemistry'] = 'flooded-antimony') =>
     unitOf({
       kind,
@@ -164,8 +164,9 @@ test('a sure reading under the path lowers it, an unsure one and one on the last
   expect(read(20, 80, 2)).toEqual([]);
   expect(read(0, 80)).toEqual([]);
   expect(read(1, 80)).toHaveLength(1);
-  // Lithium's voltage leaves twenty percent open.
-  expect(read(20, 50, 12, 'lifepo4')).toEqual([]);
+  // Lithium's voltage leaves twenty percent open: what it has at most is what counts, so that a sure low one does.
+  expect(read(20, 50, 12, 'lifepo4')).toEqual([{ index: 20, pct: expect.closeTo(70, 9), kind: 'at-most' }]);
+  expect(read(20, 90, 12, 'lifepo4')).toEqual([{ index: 20, pct: 100, kind: 'at-most' }]);
 });
 
 test('what is read on the day of a charge was read before it', () => {

@@ -9,7 +9,10 @@ const SEASON = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: false,
 const KEEPER = { id: 'keeper', name: 'Keeper', currentA: 0.8, chemistries: LEAD, maintainer: true };
 const BENCH = { id: 'bench', name: 'Bench', currentA: 1, chemistries: LEAD, maintainer: false };
 /** Nothing freezes here, so that only the maintainer is told of. */
-const MILD = { store: sineStore(15, 8, 3), low: { ...COLD_LOW, designC: COLD_LOW.designC.map(() => 5) } };
+const MILD = {
+  store: sineStore(15, 8, 3),
+  low: { ...COLD_LOW, designC: COLD_LOW.designC.map(() => 5), typicalC: COLD_LOW.typicalC.map(() => 7) },
+};
 
 /** At 26.7 °C the table of a wet battery reads 12.65 V full, 12.45 V at 75 % and 12.24 V at 50 %. */
 const read = (date: string, volts: number, restedH = 12): Reading => ({ date, volts, temperatureC: 26.7, restedH });

@@ -47,6 +47,16 @@ const charged = (charge: Partial<Charge> = {}, battery: Partial<BatteryPlan> = {
 const COLD =
   '! No lithium charging below freezing: A lithium iron phosphate battery charged below 0 °C (32 °F) is damaged for good.';
 
+test('a charge that must not simply be made says so in its title and before all else', () => {
+  const before = { kind: 'frozen' as const, text: 'It may be frozen. Bulged, or ice in it: do not charge.' };
+  const event = one(events([moth({ battery: charged({ before }, { chemistry: 'agm' }) })]), /^Charge/);
+  expect(event.title).toBe("Charge Moth's battery (it may be frozen: look first): about 3 Ah, 5 h");
+  expect(event.text.split('\n')[0]).toBe('! Moth: It may be frozen. Bulged, or ice in it: do not charge.');
+  const ask = { kind: 'run-down' as const, text: 'Do not charge it before its maker has said that it may be.' };
+  const run = one(events([moth({ battery: charged({ before: ask }) })]), /^Charge/);
+  expect(run.title).toMatch(/\(not before its maker or a workshop says so\)/);
+});
+
 test('a charge by itself says where, how much, how long, when it is due, why, and what can hurt', () => {
   const event = one(events([moth({ battery: charged() })]), /^Charge/);
   expect(event).toMatchObject({
