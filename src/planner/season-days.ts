@@ -64,8 +64,9 @@ export function layUpDays({ machine }: DraftMachine, steps: readonly PlanStep[],
 }
 
 /**
- * The days of the start-up's work, and of the first use, which waits for it. What of it has found no day is not done before the
- * first use, nor before the day of the plan; three weeks after the first use the season is over.
+ * The days of the start-up's work, and of the first use, which waits for it, and for the day after what is done on its eve. What of
+ * it has found no day is not done before the first use, nor before the day of the plan; three weeks after the first use the season
+ * is over.
  * @param draft - the machine
  * @param steps - with their days
  * @param asOf - the day the plan is made for
@@ -81,5 +82,10 @@ export function startUpDays(
   const ready = sheet.some(lacksDay) ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? firstUse);
   const ticks = sheet.flatMap((step) => (step.done ? (tickedOn(machine, step) ?? []) : [])).sort();
   const made = sheet.every((step) => step.done) ? ticks.at(-1) : undefined;
-  return { start: days.at(0) ?? firstUse, ready, firstUse: later(firstUse, ready), made };
+  const waits = steps.some((step) => isEve(step, firstUse) && !step.done);
+  return { start: days.at(0) ?? firstUse, ready, firstUse: later(firstUse, waits ? addDays(ready, 1) : ready), made };
 }
+
+/** Done on the day before the first use: a drive battery is charged for hours. */
+const isEve = ({ stage, latest }: PlanStep, firstUse: IsoDate) =>
+  stage === 'first-ride' && latest !== undefined && latest < firstUse;

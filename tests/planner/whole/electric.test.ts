@@ -76,3 +76,58 @@ test.each([
     expect(days.filter(({ look = '9', charge = '9' }) => charge < look)).toEqual([]);
   },
 );
+
+// Charging takes hours, most often a night; a machine is ridden once its battery is full: common practice.
+test('the first use waits for the day after the charge of the drive battery, however late the start-up is', () => {
+  const { household } = readWith({
+    'machines/late.yaml':
+      'name: Late\nkind: scooter\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lead-acid, removable: true }\n',
+  });
+  const machines = household!.machines.filter(({ id }) => id === 'late');
+  const late = ['2027-04-08', '2027-04-10', '2027-04-12'].flatMap((asOf) => {
+    const { plan } = planSeason({ ...household!, machines, procedures: library() }, { asOf, quick: true });
+    const { steps, startUp } = plan.machines[0]!;
+    const dayOf = (id: string) => steps.find((step) => step.id === id)!.date;
+    const charge = dayOf('start-up-drive-charge.lead');
+    if (charge === undefined) return [];
+    expect(charge < startUp.firstUse, asOf).toBe(true);
+    expect(dayOf('start-up-electric-ride.loop'), asOf).toBe(startUp.firstUse);
+    const first = plan.events.filter(({ title }) => /first use after the rest/.test(title));
+    expect(first.map(({ date }) => date)).toEqual([startUp.firstUse]);
+    return charge > '2027-04-09' ? [charge] : [];
+  });
+  expect(late.length).toBeGreaterThan(0);
+});
+
+test('a drive battery is charged for hours before it is taken out', () => {
+  const { household } = readWith({
+    'machines/lead.yaml':
+      'name: Lead\nkind: scooter\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lead-acid, removable: true }\n',
+  });
+  const machines = household!.machines.filter(({ id }) => id === 'lead');
+  const { plan } = planSeason({ ...household!, machines, procedures: library() }, { asOf: '2026-10-01', quick: true });
+  const at = (id: string) =>
+    plan.sessions.flatMap(({ date, start, steps }) =>
+      steps.some(({ step }) => step === id) ? [`${date} ${start}`] : [],
+    )[0]!;
+  const hours =
+    (Date.parse(`${at('drive-battery.out-lead').replace(' ', 'T')}Z`) -
+      Date.parse(`${at('drive-battery.full').replace(' ', 'T')}Z`)) /
+    3.6e6;
+  expect(hours).toBeGreaterThanOrEqual(8);
+});
+
+// Positive first, negative last, and a battery that comes out is charged before it is connected: common practice.
+test('the small battery of an electric machine is connected after it was charged', () => {
+  const { household } = readWith({
+    'machines/small.yaml':
+      'name: Small\nkind: motorcycle\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\nbattery: { chemistry: agm, capacity: 5 Ah, care: visits, connected: false }\n',
+  });
+  const machines = household!.machines.filter(({ id }) => id === 'small');
+  const { plan } = planSeason({ ...household!, machines, procedures: library() }, { asOf: '2026-10-01', quick: true });
+  const order = plan.machines[0]!.steps.map(({ id }) => id);
+  const charge = order.findIndex((id) => /^start-up-electric-battery\.full/.test(id));
+  const connect = order.findIndex((id) => /\.connect$/.test(id));
+  expect(charge).toBeGreaterThan(-1);
+  expect(connect).toBeGreaterThan(charge);
+});
