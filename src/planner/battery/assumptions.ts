@@ -14,6 +14,7 @@ import { type BatteryContext, careCase } from './plan.ts';
 import type { Rest } from './rest.ts';
 import { chargesOn, dueDays, freezingMonths, smallestMargin } from './run.ts';
 import { loggedCharges } from './unit.ts';
+import { isLeadOn } from './upkeep.ts';
 
 /** The place of the machine, the means to try another enclosure, and the plan whose care is kept. */
 export interface TrialContext extends BatteryContext {
@@ -111,13 +112,13 @@ function outcome(
   const { battery, store, designLow } = setting;
   const chemistry = chemistryRow(battery.chemistry);
   const curve = lossCurve(rest, surroundings(kept, store), battery.doublingK.value);
-  const before = lossRates(battery, kept.connected);
   // Of a battery on a maintainer that does not keep it, what is measured of the loss begins on the day it was found so.
   const found = kept.notKeptSince === undefined ? undefined : daysBetween(machine.season.lastUse, kept.notKeptSince);
   const log = { readings: machine.readings, charged: machine.charged, from: found, ...read };
+  const before = lossRates(battery, isLeadOn(battery, kept.connected, found !== undefined));
   const rates =
     machine.readings.length > 0
-      ? calibratedRates(before, calibrate(battery, log, curve, before, kept.connected))
+      ? calibratedRates(before, calibrate(battery, log, curve, lossRates(battery, kept.connected), kept.connected))
       : before;
   const onMaintainer = kept.care === 'maintainer' && kept.power;
   const full = onMaintainer ? new Uint8Array(rest.days + 1).fill(1, 0, found) : undefined;

@@ -245,10 +245,10 @@ function nearness(minK: number, row: ChemistryRow, { units }: Household): string
   return minK < 0 ? `${near} beyond ${what}` : `within ${near} of ${what}`;
 }
 
-/** What the freezing margin of the final plan calls for. */
+/** What the freezing margin of the final plan calls for; `isKept`: a maintainer keeps it full, as far as readings tell. */
 export function marginWarning(
   c: Pick<CareCase, 'machine' | 'battery' | 'place' | 'household'>,
-  care: Pick<Care, 'care' | 'keptAt'>,
+  care: Pick<Care, 'keptAt'> & { isKept: boolean },
   margin: { minK: number; month: number },
 ): Care['warnings'] {
   if (care.keptAt === 'room' || !(margin.minK < MARGIN_K.warn)) return [];
@@ -263,7 +263,7 @@ export function marginWarning(
         level: 'warning',
         text,
         act: acid
-          ? care.care === 'maintainer'
+          ? care.isKept
             ? 'Only full is it that far from freezing: see before a cold spell that the maintainer works, and read the volts.'
             : outOfReach
               ? 'Have it full as the rest begins: nothing can charge it there. Or let the machine rest where it is milder.'

@@ -33,7 +33,7 @@ export function derivationsOf(
 }
 
 function selfDischarge(unit: BatteryUnit): Derivation {
-  const { battery, curve, rates, rest, row, calibration, care } = unit;
+  const { battery, curve, rates, rest, row, calibration, leadOn } = unit;
   const mean = curve.temperatureC.reduce((a, b) => a + b, 0) / curve.temperatureC.length;
   const factor = temperatureFactor(mean, battery.doublingK.value);
   const perMonth = rates.expected.selfPctPerH * 720;
@@ -51,7 +51,7 @@ function selfDischarge(unit: BatteryUnit): Derivation {
       { name: 'r20: high', value: battery.selfDischargePctPerMonth.high, unit: '% in 30 d' },
       { name: 'θ, step that doubles it', value: battery.doublingK.value, unit: 'K' },
       { name: 'mean temperature of the rest', value: tenth(mean), unit: '°C' },
-      { name: 'I, key-off drain', value: care.connected ? battery.drainMA.value : 0, unit: 'mA' },
+      { name: 'I, key-off drain', value: leadOn ? battery.drainMA.value : 0, unit: 'mA' },
       { name: 'drain of the battery’s own circuit', value: row.managementDrainMA, unit: 'mA' },
       { name: 'C, capacity', value: battery.capacityAh, unit: 'Ah' },
       { name: 'h, health', value: battery.health.value, unit: '' },

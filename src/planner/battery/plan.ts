@@ -25,8 +25,8 @@ import { chargeRota, IF_CHARGED, type Rota, type RotaCharge } from './rota.ts';
 import type { RotaBattery } from './rota-battery.ts';
 import { freezingMonths, smallestMargin } from './run.ts';
 import { chargerWarnings, logWarnings } from './said.ts';
-import { type BatteryUnit, batteryUnit, foundLow, pathOf, rotaBattery } from './unit.ts';
-import { lapseWarnings } from './upkeep.ts';
+import { type BatteryUnit, batteryUnit, dueOf, foundLow, pathOf, rotaBattery } from './unit.ts';
+import { lapseWarnings, readingText } from './upkeep.ts';
 import { openCircuitVoltage } from './voltage.ts';
 
 /** What the weather makes of the place a machine stands in. */
@@ -88,21 +88,38 @@ export function planBatteries(
   }
   for (const { machine, text, act } of rota.problems)
     warnings.push({ machine, level: 'warning', text, act, about: 'battery' });
-  for (const charge of rota.charges)
-    if (charge.problem)
+  const troubled = rota.charges.filter(({ problem }) => problem !== undefined);
+  for (const unit of units) {
+    const own = troubled.filter(({ machine }) => machine === unit.machine.id).sort((a, b) => a.day - b.day);
+    const few = own.length > LATE_SAID ? [] : own;
+    for (const charge of few) {
+      const { before } = plans.get(charge.machine)?.charges.find(({ date }) => date === isoOfDay(charge.day)) ?? {};
       warnings.push({
         machine: charge.machine,
         level: 'warning',
-        text: charge.problem,
-        act: actOn(
-          charge,
-          units.find((unit) => unit.machine.id === charge.machine)!,
-          household,
-          plans.get(charge.machine)?.charges.find(({ date }) => date === isoOfDay(charge.day))?.before,
-        ),
+        text: charge.problem!,
+        act: actOn(charge, unit, household, before),
         about: 'battery',
       });
+    }
+    if (few.length < own.length) warnings.push(manyLate(unit, own, household));
+  }
   return { plans, trips: rota.trips, warnings };
+}
+
+/** So many late charges of a battery are said one by one. */
+const LATE_SAID = 3;
+
+/** Many charges that come late are one matter: it loses too fast for the days there are. */
+function manyLate({ machine, leadOn }: BatteryUnit, late: readonly RotaCharge[], { locale }: Household): Warning {
+  const day = (charge: RotaCharge) => writtenDate(isoOfDay(charge.day), locale);
+  return {
+    machine: machine.id,
+    level: 'warning',
+    text: `${late.length} charges of ${machine.name}'s battery, from ${day(late[0]!)} to ${day(late.at(-1)!)}, come late or find no charger free: it loses too fast for the days there are.`,
+    act: `So many charges are no plan: ${leadOn ? 'take its negative lead off, or ' : ''}keep it on a maintainer that works, or free more days.`,
+    about: 'battery',
+  };
 }
 
 /** Whether a charge was due before any day that it can still fall on. */
@@ -210,16 +227,21 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     },
     derivations: derivationsOf(unit, charges, freezingByMonth, high),
   };
-  return { plan, margin: ahead.length > 0 ? marginWarning({ ...unit, household }, care, smallestMargin(ahead)) : [] };
+  const kept = { keptAt: care.keptAt, isKept: unit.maintained };
+  return { plan, margin: ahead.length > 0 ? marginWarning({ ...unit, household }, kept, smallestMargin(ahead)) : [] };
 }
 
 /** Why it is kept as it is, and what readings say against it. */
-function reasonNow({ care, upkeep, rest }: BatteryUnit, charges: readonly Charge[], { locale }: Household): string {
+function reasonNow(
+  { care, upkeep, rest, leadOn }: BatteryUnit,
+  charges: readonly Charge[],
+  { locale }: Household,
+): string {
   if (care.lasts && charges.length > 0)
     return 'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.';
   if (!upkeep?.lapse) return care.reason;
   const since = writtenDate(rest.dates[upkeep.lapse.from]!, locale);
-  return `${care.reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one, until a rested reading shows it full.`;
+  return `${care.reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one${care.connected && !leadOn ? ' and with its negative lead off' : ''}, until a rested reading shows it full.`;
 }
 
 /** The day by which a battery is to be charged before its start-up; undefined where none is. */
@@ -250,8 +272,9 @@ function chargeOf(
   const from = i === 0 ? standsFrom(unit) : all[i - 1]!.day - rest.firstDay;
   const before = (path: Float64Array, rate: LossRate) =>
     Math.min(100, Math.max(0, path[at - 1]! - lossPct(curve, rate, at - 1, at)));
-  const low = charge.since === undefined ? foundLow(unit) : undefined;
-  const expectedAt = low?.index ?? dayReached(curve, rates.expected, from, paths.expected[from]!, row.thresholdPct);
+  const { index: due, reading } = charge.since === undefined ? dueOf(unit) : {};
+  const reached = dayReached(curve, rates.expected, from, paths.expected[from]!, row.thresholdPct);
+  const expectedAt = reading ? due! : Math.max(reached, due ?? 0);
   const charger = household.chargers.find((c) => c.id === charge.chargerId);
   const currentA = charger?.currentA ?? largestChargeA(battery);
   const ampHours = chargeAh(battery, before(paths.expected, rates.expected));
@@ -268,7 +291,7 @@ function chargeOf(
     hoursMost: chargeHours(battery, ampHoursMost, currentA),
     chargerId: charge.chargerId,
     tripId: charge.tripId,
-    why: whyText(unit, charge, low, rota, household),
+    why: whyText(unit, charge, reading, rota, household),
     before: beforeCharge(unit, at, before(paths.high, rates.high), i === 0),
     noCharger: unit.care.chargers.none?.why,
   };
@@ -287,7 +310,7 @@ const few = (names: string[]) =>
 function whyText(
   unit: BatteryUnit,
   charge: RotaCharge,
-  low: JudgedReading | undefined,
+  reading: JudgedReading | undefined,
   rota: Rota,
   household: Household,
 ): string {
@@ -297,9 +320,11 @@ function whyText(
     .filter((id) => id !== machine.id)
     .map((id) => household.machines.find((m) => m.id === id)!.name);
   const parts = [
-    low
-      ? `It read ${formatOne(low.volts, 'V', household, 2)} on ${writtenDate(low.date, household.locale)}, and a maintainer is to keep it full: charge it to the end, and read it again once it has rested.`
-      : `At its fastest loss it is down to ${row.thresholdPct} % on ${writtenDate(isoOfDay(charge.due), household.locale)}.`,
+    reading && foundLow(unit)
+      ? `It read ${formatOne(reading.volts, 'V', household, 2)} on ${writtenDate(reading.date, household.locale)}, and a maintainer is to keep it full: charge it to the end, and read it again once it has rested.`
+      : reading
+        ? `It read ${readingText(reading, household.locale)}: it is to be charged at ${row.thresholdPct} %.`
+        : `At its fastest loss it is down to ${row.thresholdPct} % on ${writtenDate(isoOfDay(charge.due), household.locale)}.`,
   ];
   if (charge.day < charge.due)
     parts.push(

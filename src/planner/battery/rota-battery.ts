@@ -19,6 +19,8 @@ export interface RotaBattery {
   maintainable: boolean;
   /** Due day where it is not charged; Infinity when not within the rest. */
   firstDue: number;
+  /** The reading by which it is due, in words, and whether a warning of its own tells of it. */
+  found?: { said: string; told: boolean } | undefined;
   /** Due day after a charge on `day`; the one before was on `since` (undefined: none yet). Never falls as `day` rises. */
   dueAfter: (day: number, since: number | undefined) => number;
   /** False where it must not be charged on that day. */

@@ -190,8 +190,12 @@ const floorOf = (s: State) =>
   Math.max(s.battery.firstDay, s.last === undefined ? Number.NEGATIVE_INFINITY : s.last + 1);
 const isPresent = (s: State, day: number) => day >= floorOf(s) && day < s.battery.endDay;
 
-function lateText({ battery, due }: State, day: number, { written }: OpenDays): string | undefined {
+function lateText({ battery, due, last }: State, day: number, { written }: OpenDays): string | undefined {
   if (day <= due) return undefined;
+  // What was read calls for a charge now, and nothing was left undone before.
+  const found = last === undefined ? battery.found : undefined;
+  if (found)
+    return found.told ? undefined : `${battery.name}'s battery read ${found.said}: charge it on ${written(day)}.`;
   const first = `${written(day)}${day === battery.firstDay ? '' : ', the first day it can be'}`;
   return due < battery.firstDay
     ? `The charge of ${battery.name} was due by ${written(due)}, and none is logged: charge it on ${first}.`

@@ -23,7 +23,7 @@ import { type JudgedReading, judgeReadings } from './readings.ts';
 import type { Rest } from './rest.ts';
 import type { RotaBattery } from './rota-battery.ts';
 import { firstTripEnd } from './run.ts';
-import { type Upkeep, unanswered, upkeepOf } from './upkeep.ts';
+import { isLeadOn, readingText, type Upkeep, unanswered, upkeepOf } from './upkeep.ts';
 
 /** A reading surer than this tells the state of charge by itself; of a vaguer one its upper end is what is left at most [%]. */
 const SURE_PCT = 15;
@@ -38,7 +38,11 @@ export interface BatteryUnit {
   care: Care;
   row: ChemistryRow;
   curve: LossCurve;
+  /** Leads on, as its loss is reckoned. */
+  leadOn: boolean;
   rates: LossRates;
+  /** The rates before anything was read. */
+  tableRates: LossRates;
   calibration: Calibration;
   /** Kept full by a charger that stays on, as far as readings tell. */
   maintained: boolean;
@@ -71,15 +75,16 @@ export function batteryUnit(
   const { machine, battery, place, rest, care } = base;
   const row = chemistryRow(battery.chemistry);
   const curve = lossCurve(rest, surroundings(care, base.store), battery.doublingK.value);
-  const before = lossRates(battery, care.connected);
   const log = { readings: machine.readings, charged: machine.charged, asOf, locale: manner.locale };
   const logged = loggedCharges(machine, rest, asOf);
   const upkeep = isOnMaintainer(care, place)
     ? upkeepOf(row, judgeReadings(battery, log, rest), logged, rest.days)
     : undefined;
   const calibration = calibrationOf(upkeep, (from) =>
-    calibrate(battery, { ...log, from }, curve, before, care.connected),
+    calibrate(battery, { ...log, from }, curve, lossRates(battery, care.connected), care.connected),
   );
+  const leadOn = isLeadOn(battery, care.connected, upkeep?.lapse !== undefined);
+  const tableRates = lossRates(battery, leadOn);
   const low: Reset[] = calibration.readings
     .filter((r) => r.usable && r.index > 0)
     .map((r) => ({ index: r.index, pct: mostPct(r, upkeep !== undefined), kind: 'at-most' as const }));
@@ -89,7 +94,9 @@ export function batteryUnit(
     manner,
     row,
     curve,
-    rates: calibratedRates(before, calibration),
+    leadOn,
+    rates: calibratedRates(tableRates, calibration),
+    tableRates,
     calibration,
     maintained: upkeep !== undefined && upkeep.lapse === undefined,
     outOfReach: care.keptAt === 'machine' && isOutOfReach(battery, place),
@@ -144,16 +151,42 @@ function chargersOf({ care: { chargers: choice }, upkeep }: BatteryUnit): Charge
   return upkeep && others.length > 0 ? others : choice.chargers;
 }
 
+/** The day of the rest by which a battery is to be charged, and the reading that says so; Infinity where none is. */
+export interface Due {
+  index: number;
+  reading?: JudgedReading | undefined;
+}
+
+/**
+ * When a battery is due that is not charged.
+ *
+ * One that was found not to be kept is charged at once: only full does it tell whether it holds. What a reading teaches of the
+ * loss makes no charge due on a day before it: nobody could know.
+ */
+export function dueOf(unit: BatteryUnit): Due {
+  const low = foundLow(unit);
+  if (low) return { index: low.index, reading: low };
+  const { row, rates, tableRates, loggedHigh, upkeep } = unit;
+  const from = unit.logged.at(-1)?.index ?? 0;
+  const readings = unit.calibration.readings.filter((r) => r.usable && r.index > from);
+  const belowBy = (rate: LossRate) => {
+    const found = pathOf(unit, rate, loggedHigh).findIndex((pct, i) => i > from && pct <= row.thresholdPct);
+    return found === -1 ? Number.POSITIVE_INFINITY : found;
+  };
+  const learnt = readings.at(-1)?.index ?? 0;
+  const below = belowBy(rates.high);
+  const index = below < learnt ? Math.min(learnt, belowBy(tableRates.high)) : below;
+  const reading = readings.find((r) => r.index === index && mostPct(r, upkeep !== undefined) <= row.thresholdPct);
+  return { index, reading };
+}
+
 /** The unit as the rota sees it. */
 export function rotaBattery(unit: BatteryUnit, household: Household): RotaBattery {
   const { battery, curve, rest, row, care, place, store } = unit;
   const { high } = unit.rates;
   const index = (day: number) => day - rest.firstDay;
   const uncharged = pathOf(unit, high, unit.loggedHigh);
-  const lastLogged = unit.logged[unit.logged.length - 1]?.index ?? 0;
-  const below = uncharged.findIndex((pct, i) => i > lastLogged && pct <= row.thresholdPct);
-  // One that was found not to be kept is charged at once: only full does it tell whether it holds.
-  const due = foundLow(unit)?.index ?? (below === -1 ? Number.POSITIVE_INFINITY : below);
+  const { index: due, reading } = dueOf(unit);
   const firstDue = unit.chargedSince ? Number.POSITIVE_INFINITY : rest.firstDay + due;
   // Nor does one that a maintainer was to keep full, however much it has left.
   const leftPct = foundLow(unit) ? 0 : uncharged[rest.days]!;
@@ -174,6 +207,7 @@ export function rotaBattery(unit: BatteryUnit, household: Household): RotaBatter
     endDay: rest.firstDay + firstTripEnd(row, curve, high, due, leftPct),
     lastDay: rest.firstDay + rest.days,
     firstDue,
+    found: reading && { said: readingText(reading, unit.manner.locale), told: foundLow(unit) !== undefined },
     // A battery that stands above its target is not made due earlier by a charge that adds nothing.
     dueAfter: (day, since) => Math.max(since === undefined ? firstDue : fromTarget(since), fromTarget(day)),
     atHome: care.keptAt === 'room' || place.tripMinutes === 0,

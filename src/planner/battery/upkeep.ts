@@ -4,7 +4,7 @@
  * From the first low reading on, the battery is reckoned as one without a maintainer, until a rested reading shows it full
  * again. A charge alone does not end a lapse: what let the battery down may still be so.
  */
-import type { Household, Machine } from '../household.ts';
+import type { Battery, Household } from '../household.ts';
 import type { Charge, Warning } from '../season-plan.ts';
 import { listText, withSeparator, writtenDate } from '../written.ts';
 import { round } from './charge.ts';
@@ -12,7 +12,7 @@ import type { ChemistryRow } from './chemistries.ts';
 import type { Reset } from './loss.ts';
 import { batteryName } from './name.ts';
 import { type JudgedReading, REST_H } from './readings.ts';
-import type { Rest } from './rest.ts';
+import type { BatteryUnit } from './unit.ts';
 import { openCircuitVoltage } from './voltage.ts';
 
 /**
@@ -86,6 +86,17 @@ function used(row: ChemistryRow, reading: JudgedReading): JudgedReading {
   return !reading.usable && isLow(row, reading) ? { ...reading, usable: true } : reading;
 }
 
+/**
+ * Whether the loss is reckoned with the leads on: of a battery that its maintainer does not keep the negative lead comes off, which
+ * its warning asks for, unless the household wants it on.
+ * @param battery - the battery
+ * @param connected - leads on by its care
+ * @param isLapsed - its maintainer does not keep it
+ */
+export function isLeadOn({ connected: wanted }: Battery, connected: boolean, isLapsed: boolean): boolean {
+  return connected && (!isLapsed || wanted === true);
+}
+
 /** The low readings of a lapse that no charge has followed. */
 export function unanswered({ low, charged }: Lapse): JudgedReading[] {
   const since = charged.at(-1) ?? Number.NEGATIVE_INFINITY;
@@ -110,7 +121,14 @@ const isDown = (row: ChemistryRow, pct: number) => row.acid !== undefined && pct
  * @param before - what has to be settled before it is charged
  */
 export function lapseWarnings(
-  { machine, row, rest, upkeep }: { machine: Machine; row: ChemistryRow; rest: Rest; upkeep?: Upkeep | undefined },
+  {
+    machine,
+    battery: own,
+    row,
+    rest,
+    upkeep,
+    leadOn,
+  }: Pick<BatteryUnit, 'machine' | 'battery' | 'row' | 'rest' | 'upkeep' | 'leadOn'>,
   { locale }: Pick<Household, 'locale'>,
   before?: Charge['before'],
 ): Warning[] {
@@ -118,6 +136,12 @@ export function lapseWarnings(
   if (!lapse) return [];
   const common = { machine: machine.id, about: 'battery' };
   const battery = batteryName(machine);
+  const lead =
+    own.drainMA.high > 0
+      ? leadOn
+        ? ' Until it holds, each charge lasts only days with the leads on: take the negative lead off where nothing needs it.'
+        : ' Until it holds, take the negative lead off: its later charges are reckoned so.'
+      : '';
   const written = (index: number) => writtenDate(rest.dates[index]!, locale);
   const last = lapse.low.at(-1)!;
   const said = listText(lapse.low.slice(-SAID).map((reading) => readingText(reading, locale)));
@@ -127,7 +151,7 @@ export function lapseWarnings(
         ...common,
         level: 'note',
         text: `${battery} is on a maintainer, and read ${said}; it was charged on ${written(lapse.charged.at(-1)!)}, and not read since.`,
-        act: `A week later take the maintainer off, let the battery rest ${REST_H.better} h, read it and write that down. Full: the maintainer keeps it, and the plan reckons with it again. Low again: see to mains, clips and maintainer, and have the battery load-tested.`,
+        act: `A week later take the maintainer off, let the battery rest ${REST_H.better} h, read it and write that down. Full: the maintainer keeps it, and the plan reckons with it again. Low again: see to mains, clips and maintainer, and have the battery load-tested.${lead}`,
       },
     ];
   const full = `${withSeparator(openCircuitVoltage(row.id, row.chargeToPct, last.temperatureC).toFixed(2), locale)} V`;
@@ -144,12 +168,12 @@ export function lapseWarnings(
       ...common,
       level: 'warning',
       text: `${battery} is on a maintainer, and is not kept full: it read ${said}${falls}${down}. One that is kept reads about ${full} at that temperature. Either the maintainer gives nothing (switched off, unplugged, fuse or socket dead, faulty, a clip loose), or the battery fails.${filling}`,
-      act: `Look today at mains, plug, lamp and clips, tight on clean posts${row.acid ? ': at work it holds the posts above 13 V' : ''}. ${before ? `${before.text} Once that is settled, c` : 'C'}${row.acid ? 'harge the battery full with a proper charger' : 'harge the battery, warmed through, with a charger made for it'}, let it rest ${REST_H.better} h, read it again and write both down. Still low: have it load-tested, and replaced if it fails.`,
+      act: `Look today at mains, plug, lamp and clips, tight on clean posts${row.acid ? ': at work it holds the posts above 13 V' : ''}. ${before ? `${before.text} Once that is settled, c` : 'C'}${row.acid ? 'harge the battery full with a proper charger' : 'harge the battery, warmed through, with a charger made for it'}, let it rest ${REST_H.better} h, read it again and write both down. Still low: have it load-tested, and replaced if it fails.${lead}`,
     },
   ];
 }
 
 /** "12.38 V on 5 December 2026 (about 75 %)". */
-function readingText({ volts, date, stateOfChargePct }: JudgedReading, locale: string): string {
+export function readingText({ volts, date, stateOfChargePct }: JudgedReading, locale: string): string {
   return `${withSeparator(volts.toFixed(2), locale)} V on ${writtenDate(date, locale)} (about ${round(stateOfChargePct, 0, locale)} %)`;
 }

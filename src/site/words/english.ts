@@ -294,7 +294,9 @@ export const machine = {
     noCharger: 'No charger serves it; the hours are those on one that would.',
     calibration: 'Learnt from readings',
     calibrationText: (multiplier: string, factor: string, n: number) =>
-      `This battery loses ${multiplier} times what the table says, within a factor of ${factor} (${count(n, 'reading', 'readings')}).`,
+      n === 1
+        ? `By one reading this battery loses about ${multiplier} times what the table says; one more, some weeks on, says whether it does.`
+        : `This battery loses ${multiplier} times what the table says, within a factor of ${factor} (${n} readings).`,
     readings: 'Readings',
     readingHead: ['Date', 'Volts', 'At', 'State of charge', 'Used'],
     yes: 'yes',

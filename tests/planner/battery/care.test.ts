@@ -296,7 +296,7 @@ test.each<[string, Given, { level: string; text: RegExp; act: RegExp }[]]>([
 });
 
 const margin = (minK: number, given: Given = {}, keptAt: 'machine' | 'room' = 'machine') =>
-  marginWarning(caseOf(given), { care: 'visits', keptAt }, { minK, month: 1 });
+  marginWarning(caseOf(given), { isKept: false, keptAt }, { minK, month: 1 });
 
 test('a margin under 10 K is warned of, one under 3 K is a danger, and none in a room', () => {
   expect(margin(10)).toEqual([]);
@@ -304,7 +304,7 @@ test('a margin under 10 K is warned of, one under 3 K is a danger, and none in a
     { level: 'warning', text: expect.stringMatching(/ within 10 degrees of freezing\.$/) },
   ]);
   expect(margin(3)).toMatchObject([{ level: 'warning', act: expect.stringMatching(/before a cold spell, not after/) }]);
-  expect(marginWarning(caseOf({}), { care: 'maintainer', keptAt: 'machine' }, { minK: 5, month: 1 })).toMatchObject([
+  expect(marginWarning(caseOf({}), { isKept: true, keptAt: 'machine' }, { minK: 5, month: 1 })).toMatchObject([
     { act: expect.stringMatching(/see before a cold spell that the maintainer works, and read the volts\.$/) },
   ]);
   expect(margin(2.9)).toMatchObject([

@@ -1,9 +1,9 @@
 /** A battery on a maintainer that does not read full: what is said, what its path does, and when the maintainer is trusted again. */
 import { expect, test } from 'vitest';
 import { planBatteries } from '../../../src/planner/battery/index.ts';
-import type { Battery, Machine, Reading } from '../../../src/planner/household.ts';
+import type { Battery, Household, Machine, Reading } from '../../../src/planner/household.ts';
 import type { BatteryPlan } from '../../../src/planner/season-plan.ts';
-import { battery, COLD_LOW, contexts, household, LEAD, machine, sineStore } from './world.ts';
+import { battery, COLD_LOW, contexts, household, LEAD, machine, ranged, sineStore } from './world.ts';
 
 const SEASON = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: false, reasons: [] };
 const KEEPER = { id: 'keeper', name: 'Keeper', currentA: 0.8, chemistries: LEAD, maintainer: true };
@@ -17,14 +17,21 @@ const MILD = {
 /** At 26.7 °C the table of a wet battery reads 12.65 V full, 12.45 V at 75 % and 12.24 V at 50 %. */
 const read = (date: string, volts: number, restedH = 12): Reading => ({ date, volts, temperatureC: 26.7, restedH });
 
-function planned(record: Partial<Machine>, asOf = '2026-12-20', own: Partial<Battery> = {}, chargers = [KEEPER]) {
+function planned(
+  record: Partial<Machine>,
+  asOf = '2026-12-20',
+  own: Partial<Battery> = {},
+  chargers = [KEEPER],
+  more: Partial<Household> = {},
+  weather = MILD,
+) {
   const moth = machine('Moth', 'garage', {
     battery: battery('flooded-antimony', 12, { care: 'maintainer', ...own }),
     season: SEASON,
     ...record,
   });
-  const home = household([moth], { chargers });
-  const found = planBatteries(home, asOf, contexts(home, MILD.store, MILD.low));
+  const home = household([moth], { chargers, ...more });
+  const found = planBatteries(home, asOf, contexts(home, weather.store, weather.low));
   const plan = found.plans.get('Moth') as BatteryPlan;
   const on = (path: 'low' | 'expected' | 'high', date: string) =>
     plan.paths![path].find((day) => day.date === date)!.stateOfChargePct;
@@ -61,7 +68,7 @@ test('its path is full up to the first low reading, goes through the readings an
   expect(plan.notKeptSince).toBe('2026-12-05');
   expect(plan.firstMonthLossPct.expected).toBeGreaterThan(0);
   expect(plan.careReason).toMatch(
-    / By what was read, the maintainer does not keep it full: from 5 December 2026 on it is reckoned without one, until a rested reading shows it full\.$/,
+    / By what was read, the maintainer does not keep it full: from 5 December 2026 on it is reckoned without one and with its negative lead off, until a rested reading shows it full\.$/,
   );
 });
 
@@ -148,4 +155,39 @@ test('a rate read while it was not kept is learnt from those days alone', () => 
   const quick = planned({ readings: [read('2026-12-05', 12.45), read('2026-12-15', 12.0)] }).plan.calibration!;
   expect(quick.readings).toBe(2);
   expect(quick.multiplier).toBeGreaterThan(3);
+});
+
+// 30 mA take 0.72 Ah a day, a quarter of 12 Ah in four days: nobody charges twice a week what an open lead empties. Common practice.
+test('one that is not kept is reckoned with its lead off, and that is asked for', () => {
+  const drain = ranged(3, 1, 30);
+  const { plan, warnings } = planned({ readings: [read('2027-01-18', 11.9)] }, '2027-01-20', { drainMA: drain });
+  expect(plan.charges.length).toBeLessThanOrEqual(2);
+  expect(warnings.filter(({ level }) => level !== 'note')).toHaveLength(1);
+  expect(warnings[0]!.act).toMatch(/Until it holds, take the negative lead off: its later charges are reckoned so\.$/);
+});
+
+test('with a lead that has to stay on, the many charges that come late are told in one warning', () => {
+  const drain = { drainMA: ranged(3, 1, 30), connected: true };
+  const days = { monday: 0, tuesday: 0, wednesday: 0, thursday: 0, friday: 0, saturday: 4, sunday: 4 };
+  const { plan, warnings } = planned({ readings: [read('2027-01-18', 11.9)] }, '2027-01-20', drain, [KEEPER], {
+    hoursByWeekday: days,
+  });
+  expect(plan.charges.length).toBeGreaterThan(8);
+  const late = warnings.filter(({ text }) => /is due by|come late/.test(text));
+  expect(late).toHaveLength(1);
+  expect(late[0]!.text).toMatch(/^\d+ charges of Moth's battery, from .* to .*, come late/);
+  expect(late[0]!.act).toMatch(/take its negative lead off/);
+  expect(warnings.find(({ text }) => /is not kept full/.test(text))!.act).toMatch(/lasts only days with the leads on/);
+});
+
+test('a battery that is not kept is not said to be full when its cold is warned of', () => {
+  const cold = { ...COLD_LOW, designC: COLD_LOW.designC.map(() => -22), typicalC: COLD_LOW.typicalC.map(() => -15) };
+  const at = (readings: Reading[]) =>
+    planned({ readings }, '2026-12-20', {}, [KEEPER], undefined, { ...MILD, low: cold })
+      .warnings.filter(({ text }) => /must be reckoned with/.test(text))
+      .map(({ act }) => act)
+      .join();
+  expect(at([])).toBe('');
+  expect(at([read('2026-12-19', 12.0)])).not.toMatch(/Only full|maintainer works/);
+  expect(at([read('2026-12-19', 12.0)])).not.toBe('');
 });
