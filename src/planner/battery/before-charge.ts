@@ -9,6 +9,7 @@ import { type Manner, writtenDate } from '../written.ts';
 import { MARGIN_K } from './care.ts';
 import { round } from './charge.ts';
 import { freezingPointC } from './freezing.ts';
+import { batteryName } from './name.ts';
 import type { JudgedReading } from './readings.ts';
 import type { BatteryUnit } from './unit.ts';
 import { openCircuitVoltage } from './voltage.ts';
@@ -107,7 +108,7 @@ export function beforeChargeWarnings(unit: BatteryUnit): Warning[] {
   const { row, manner, machine } = unit;
   const { volts, date, temperatureC, stateOfChargePct, spreadPct } = lastReading(unit)!;
   const said = `${formatOne(volts, 'V', manner, 2)} at ${degrees(temperatureC, manner)} on ${writtenDate(date, manner.locale)}`;
-  const read = `${machine.name}'s battery read ${said}, about ${round(stateOfChargePct, 0, manner.locale)} %`;
+  const read = `${batteryName(machine)} read ${said}, about ${round(stateOfChargePct, 0, manner.locale)} %`;
   const common = { machine: machine.id, about: 'battery' };
   if (found.kind === 'frozen') {
     const least = Math.max(0, stateOfChargePct - spreadPct);

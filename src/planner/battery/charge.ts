@@ -3,19 +3,20 @@ import { withSeparator } from '../written.ts';
 import { chemistryRow } from './chemistries.ts';
 import { batteryName } from './name.ts';
 
-/** A battery takes a tenth of its capacity an hour without harm; common practice. */
-const LARGEST_RATE_PER_H = 0.1;
-
 /**
- * The largest charger that is used, by its label: a sealed battery takes a fifth of its capacity, by what makers usually allow;
- * for others a quarter above a tenth is no reason to get another charger. Common practice, from memory.
+ * Charging currents, as shares of the capacity an hour: the one home of the limit that every text gives, by a charger's label, and
+ * of the current that a charge's hours are reckoned with. Common practice, from memory.
+ *
+ * A sealed battery takes a fifth of its capacity, by what makers usually allow; of a flooded one a quarter above a tenth is no reason
+ * to get another charger; over its whole charge lead–acid takes a tenth. Lithium iron phosphate takes half its capacity to the end,
+ * the standard charge of cell data sheets.
  */
-const LARGEST_CHARGER_PER_H: Record<Battery['chemistry'], number> = {
-  'flooded-antimony': 0.125,
-  'flooded-calcium': 0.125,
-  agm: 0.2,
-  gel: 0.2,
-  lifepo4: 0.125,
+const RATES_PER_H: Record<Battery['chemistry'], { label: number; reckoned: number }> = {
+  'flooded-antimony': { label: 0.125, reckoned: 0.1 },
+  'flooded-calcium': { label: 0.125, reckoned: 0.1 },
+  agm: { label: 0.2, reckoned: 0.1 },
+  gel: { label: 0.2, reckoned: 0.1 },
+  lifepo4: { label: 0.5, reckoned: 0.5 },
 };
 
 /**
@@ -34,20 +35,20 @@ export function chargeAh(battery: Battery, statePct: number): number {
   return (battery.capacityAh * battery.health.value * missing) / row.chargeEfficiency;
 }
 
-/** Largest charging current: a tenth of the rated capacity [A]. */
-export function largestChargeA(battery: Battery): number {
-  return battery.capacityAh * LARGEST_RATE_PER_H;
+/** Largest current that a charge's hours are reckoned with [A]. */
+export function largestChargeA({ capacityAh, chemistry }: Battery): number {
+  return capacityAh * RATES_PER_H[chemistry].reckoned;
 }
 
 /** The largest current on the label of a charger or maintainer that is used [A]. */
-export function largestChargerA({ capacityAh, chemistry }: Battery): number {
-  return capacityAh * LARGEST_CHARGER_PER_H[chemistry];
+export function largestChargerA({ capacityAh, chemistry }: Pick<Battery, 'capacityAh' | 'chemistry'>): number {
+  return capacityAh * RATES_PER_H[chemistry].label;
 }
 
 /**
  * Time on the charger.
  * @param ampHours - charge to put back [Ah]
- * @param currentA - the charger's current; no more than a tenth of the capacity is reckoned [A]
+ * @param currentA - the charger's current; no more than `largestChargeA` is reckoned [A]
  * @returns hours, the absorption time of a lead–acid battery included [h]
  */
 export function chargeHours(battery: Battery, ampHours: number, currentA: number): number {

@@ -3,6 +3,7 @@ import type { BatteryPlan, Charge, Derivation } from '../season-plan.ts';
 import { inUnits } from '../units/index.ts';
 import { writtenMonth } from '../written.ts';
 import { LARGEST_FITTED_FRACTION } from './acid.ts';
+import { largestChargeA } from './charge.ts';
 import { freezingPoint, specificGravity } from './freezing.ts';
 import { temperatureFactor } from './loss.ts';
 import type { BatteryUnit } from './unit.ts';
@@ -89,14 +90,14 @@ function amount(unit: BatteryUnit, charge: Charge): Derivation {
   const { battery, row } = unit;
   return {
     method: 'battery.charge',
-    equation: 'Ah = C·h·(S_target − S)/100 / η;  hours = Ah / min(charger, C/10) + absorption',
+    equation: 'Ah = C·h·(S_target − S)/100 / η;  hours = Ah / min(charger, largest current) + absorption',
     inputs: [
       { name: 'C, capacity', value: battery.capacityAh, unit: 'Ah' },
       { name: 'h, health', value: battery.health.value, unit: '' },
       { name: 'S_target', value: row.chargeToPct, unit: '%' },
       { name: 'η, charge efficiency', value: row.chargeEfficiency, unit: '' },
       { name: 'absorption', value: row.absorptionH, unit: 'h' },
-      { name: 'largest current, C/10', value: battery.capacityAh / 10, unit: 'A' },
+      { name: 'largest current reckoned with', value: thousandth(largestChargeA(battery)), unit: 'A' },
       { name: 'at most (high-loss path)', value: tenth(charge.ampHoursMost), unit: 'Ah' },
       { name: 'hours', value: tenth(charge.hours), unit: 'h' },
       { name: 'hours at most', value: tenth(charge.hoursMost), unit: 'h' },
@@ -105,7 +106,7 @@ function amount(unit: BatteryUnit, charge: Charge): Derivation {
     result: { value: tenth(charge.ampHours), unit: 'Ah' },
     sources: [
       ...row.sources.filter((s) => s.includes('efficiency')),
-      'a tenth of the capacity as largest current: common practice',
+      `largest current, ${row.acid ? 'a tenth' : 'half'} of the capacity: common practice`,
     ],
   };
 }

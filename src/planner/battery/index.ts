@@ -10,7 +10,7 @@ export {
 export { rankAssumptions, type TrialContext } from './assumptions.ts';
 export { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
 export { type Care, type CareCase, chooseCare, MARGIN_K } from './care.ts';
-export { chargeAh, chargeHours, chargersFor, isOutOfReach } from './charge.ts';
+export { chargeAh, chargeHours, chargersFor, isOutOfReach, largestChargerA } from './charge.ts';
 export { CHEMISTRIES, type ChemistryRow, chemistryRow } from './chemistries.ts';
 export { freezingPoint, freezingPointC, specificGravity } from './freezing.ts';
 export {

@@ -19,6 +19,7 @@ import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
 import { freezingPointC } from './freezing.ts';
 import { dayReached, type LossRate, lossPct, type Reset } from './loss.ts';
+import { batteryName } from './name.ts';
 import type { JudgedReading } from './readings.ts';
 import { restOf } from './rest.ts';
 import { chargeRota, IF_CHARGED, type Rota, type RotaCharge } from './rota.ts';
@@ -116,7 +117,7 @@ function manyLate({ machine, leadOn }: BatteryUnit, late: readonly RotaCharge[],
   return {
     machine: machine.id,
     level: 'warning',
-    text: `${late.length} charges of ${machine.name}'s battery, from ${day(late[0]!)} to ${day(late.at(-1)!)}, come late or find no charger free: it loses too fast for the days there are.`,
+    text: `${late.length} charges of ${batteryName(machine)}, from ${day(late[0]!)} to ${day(late.at(-1)!)}, come late or find no charger free: it loses too fast for the days there are.`,
     act: `So many charges are no plan: ${leadOn ? 'take its negative lead off, or ' : ''}keep it on a maintainer that works, or free more days.`,
     about: 'battery',
   };

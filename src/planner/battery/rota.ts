@@ -194,8 +194,7 @@ function lateText({ battery, due, last }: State, day: number, { written }: OpenD
   if (day <= due) return undefined;
   // What was read calls for a charge now, and nothing was left undone before.
   const found = last === undefined ? battery.found : undefined;
-  if (found)
-    return found.told ? undefined : `${battery.name}'s battery read ${found.said}: charge it on ${written(day)}.`;
+  if (found) return found.told ? undefined : `${battery.name} read ${found.said}: charge it on ${written(day)}.`;
   const first = `${written(day)}${day === battery.firstDay ? '' : ', the first day it can be'}`;
   return due < battery.firstDay
     ? `The charge of ${battery.name} was due by ${written(due)}, and none is logged: charge it on ${first}.`

@@ -39,9 +39,11 @@ export const BATTERY_METHODS: readonly Method[] = [
   {
     key: 'battery.charge',
     title: 'charge to put back',
-    equation: 'Ah = C·h·(target − S)/100/η; hours = Ah/min(charger, C/10) + absorption',
+    equation: 'Ah = C·h·(target − S)/100/η; hours = Ah/min(charger, C/10; lithium C/2) + absorption',
     symbols: ['C: Ah', 'η: charge efficiency, 1', 'charger: A', 'absorption: h'],
-    sources: ['efficiency 0.85 for lead–acid and a tenth of the capacity as current: common practice'],
+    sources: [
+      'efficiency 0.85 for lead–acid, a tenth of the capacity as its current and half of it for lithium iron phosphate: common practice',
+    ],
     weaknesses: ['A sulphated battery takes longer, or does not come back.'],
   },
   {

@@ -103,7 +103,7 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('coolantRefill', '%', COOLANT),
   // Rated capacity.
   row('batteryCapacity', 'Ah', BATTERY),
-  // Highest charging current, a tenth of the capacity: common practice.
+  // Highest current on a charger's label: battery/charge.ts.
   row('chargeCurrent', 'A', BATTERY),
   // Charge below which the battery is charged again.
   row('threshold', '%', BATTERY),

@@ -1,4 +1,4 @@
-import { batteryWord } from '../battery/index.ts';
+import { batteryWord, largestChargerA } from '../battery/index.ts';
 import { daysBetween } from '../dates.ts';
 import { lowTankL } from '../fuel/fill.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
@@ -207,7 +207,7 @@ function batteryAmounts(household: Household, { battery: plan }: PlanParts) {
   if (!plan) return {};
   return {
     batteryCapacity: plan.capacityAh,
-    chargeCurrent: plan.capacityAh / 10,
+    chargeCurrent: largestChargerA(plan),
     threshold: plan.thresholdPct,
     batteryRoom: plan.keptAt === 'room' ? (household.batteryRoom?.name ?? 'a warm, dry room') : undefined,
   };

@@ -91,7 +91,7 @@ test('the charge: ampere-hours and hours on the charger of 1 A', () => {
     ['S_target', 100, '%'],
     ['η, charge efficiency', 0.85, ''],
     ['absorption', 3, 'h'],
-    ['largest current, C/10', 1.2, 'A'],
+    ['largest current reckoned with', 1.2, 'A'],
     ['at most (high-loss path)', 3.5, 'Ah'],
     ['hours', 4.4, 'h'],
     ['hours at most', 6.5, 'h'],
@@ -100,7 +100,7 @@ test('the charge: ampere-hours and hours on the charger of 1 A', () => {
   expect(found.result).toEqual({ value: 1.4, unit: 'Ah' });
   expect(found.sources).toEqual([
     'charge efficiency and absorption: common practice',
-    'a tenth of the capacity as largest current: common practice',
+    'largest current, a tenth of the capacity: common practice',
   ]);
 });
 

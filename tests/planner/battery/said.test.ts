@@ -1,6 +1,12 @@
 /** What is said of a battery, case by case: chargers, charges, readings and the record, each at its borders. */
 import { expect, test } from 'vitest';
-import { chargeAh, chargeHours, chargersFor, planBatteries } from '../../../src/planner/battery/index.ts';
+import {
+  chargeAh,
+  chargeHours,
+  chargersFor,
+  largestChargerA,
+  planBatteries,
+} from '../../../src/planner/battery/index.ts';
 import { judgeReading } from '../../../src/planner/battery/readings.ts';
 import { restOf } from '../../../src/planner/battery/rest.ts';
 import { loggedCharges } from '../../../src/planner/battery/unit.ts';
@@ -345,12 +351,13 @@ test('a battery that no charger serves is warned of with the first day and the r
   expect(noted(lasting, [])).toMatchObject([{ level: 'note', text: `${need} You have given no charger.` }]);
   expect(noted(lasting, [CHARGER])).toEqual([]);
   // One that is at hand and made for another kind would be taken: that is more than a note.
+  // 4 Ah at half the capacity, C/2: 2 A (cell data sheets, from memory).
   const lithium = battery('lifepo4', 4, { selfDischargePctPerMonth: ranged(2, 1, 3), startPct: exactly(95) });
   expect(noted(lithium, [CHARGER])).toMatchObject([
     {
       level: 'warning',
       text: `${need} None of your chargers is for lithium iron phosphate.`,
-      act: 'Get or borrow a charger of at most 0.5 A with a programme for lithium iron phosphate, or one that can be set so low. One for another kind of battery can ruin it.',
+      act: 'Get or borrow a charger of at most 2 A with a programme for lithium iron phosphate, or one that can be set so low. One for another kind of battery can ruin it.',
     },
   ]);
   // A household that chose a maintainer and has none is told so already.
@@ -396,4 +403,18 @@ test('a battery low within days of a full charge is suspected of sulphate, later
   expect(suspected(0, low)).toBe(false);
   expect(suspected(40, low)).toBe(false);
   expect(suspected(2, openCircuitVoltage('flooded-antimony', 95, 20))).toBe(false);
+});
+
+// 6 Ah: a standard charge of C/2 is 3 A (cell data sheets of lithium iron phosphate, from memory), so that a charger of 2 A serves.
+test('lithium takes a charger of half its capacity, and its hours are reckoned with it', () => {
+  const own = battery('lifepo4', 6, { care: 'carry-in' });
+  expect(largestChargerA(own)).toBe(3);
+  // 1 Ah at 2 A, nothing for absorption.
+  expect(chargeHours(own, 1, 2)).toBeCloseTo(0.5, 9);
+  const moth = machine('Moth', 'garage', { battery: own });
+  const with2 = household([moth], {
+    chargers: [{ id: 'two', name: 'Two', currentA: 2, chemistries: ['lifepo4'], maintainer: false }],
+  });
+  const texts = planBatteries(with2, '2026-10-01', contexts(with2)).warnings.map(({ text, act }) => `${text} ${act}`);
+  expect(texts.filter((text) => /no charger|no more than/i.test(text))).toEqual([]);
 });

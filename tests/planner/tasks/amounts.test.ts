@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { largestChargerA } from '../../../src/planner/battery/index.ts';
 import { addDays } from '../../../src/planner/dates.ts';
 import { fill, machineAmounts, withUnits } from '../../../src/planner/tasks/amounts.ts';
 import { machineFacts } from '../../../src/planner/tasks/facts.ts';
@@ -24,6 +25,24 @@ test('an amount is there for every machine for which the table says so, in the u
     }),
     { numRuns: 400, seed: 11 },
   );
+});
+
+// A fifth of the capacity for sealed lead–acid, an eighth for flooded, half for lithium iron phosphate: common practice, from memory.
+test('the highest current that the sheet gives is that by which a charger is chosen', () => {
+  const shares = { agm: 0.2, gel: 0.2, 'flooded-antimony': 0.125, 'flooded-calcium': 0.125, lifepo4: 0.5 };
+  let seen = 0;
+  fc.assert(
+    fc.property(caseArb, ({ machine, place, household, parts }) => {
+      const { chargeCurrent } = machineAmounts(machine, place, household, parts);
+      if (!parts.battery || !machine.battery) return;
+      seen++;
+      const least = { ...machine.battery, chemistry: parts.battery.chemistry, capacityAh: parts.battery.capacityAh };
+      expect(chargeCurrent).toMatchObject({ value: shares[least.chemistry] * least.capacityAh });
+      expect(largestChargerA(least)).toBeCloseTo(shares[least.chemistry] * least.capacityAh, 9);
+    }),
+    { numRuns: 100, seed: 3 },
+  );
+  expect(seen).toBeGreaterThan(0);
 });
 
 test('what a step is repeated for brings the amounts that the table has for such steps', () => {
