@@ -88,4 +88,4 @@ export function startUpDays(
 
 /** Done on the day before the first use: a drive battery is charged for hours. */
 const isEve = ({ stage, latest }: PlanStep, firstUse: IsoDate) =>
-  stage === 'first-ride' && latest !== undefined && latest < firstUse;
+  stage === 'first-ride' && latest === addDays(firstUse, -1);

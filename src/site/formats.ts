@@ -2,6 +2,7 @@
  * Dates, numbers and amounts as a household reads them: the only place where a value becomes text. The pages ask for their
  * household's once (format.ts); the planner page asks anew for each household it is given.
  */
+import { chargeTimeText } from '../planner/charging-time.ts';
 import { dayNumber, daysBetween } from '../planner/dates.ts';
 import type { IsoDate, Weekday } from '../planner/household.ts';
 import type { Quantity, SeasonPlan, SupplyLine } from '../planner/season-plan.ts';
@@ -134,6 +135,9 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
   /** A line of a content file in the household's units. */
   const contentLine = (line: string) => lineInUnits(line, reader);
 
+  /** The time of a charge: "12.5 h (at most 14 h)". */
+  const chargeTime = (hours: number, most: number) => chargeTimeText(hours, most, locale);
+
   /** Hours as "1.5 h". */
   const hours = (h: number) => `${number(Math.round(h * 10) / 10)} h`;
 
@@ -175,6 +179,7 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
     contentLine,
     /** Minutes as "45 min" or "2 h 5 min". */
     duration: durationText,
+    chargeTime,
     hours,
     clock,
     fillIn,

@@ -104,12 +104,12 @@ test('a first ride that the start-up holds up is made when that is done, one tha
     step('brakes', { phase: 'start-up', latest: '2027-04-10' }),
     sheet('ride', '2027-04-10', { stage: 'first-ride' }),
     sheet('made', '2027-04-10', { stage: 'first-ride', done: true }),
-    sheet('charge', '2027-04-09', { stage: 'first-ride' }),
+    sheet('charge', '2027-04-09', { stage: 'first-ride', latest: '2027-04-09' }),
     sheet('re-check', '2027-04-24', { stage: 'first-ride' }),
   ];
-  // The charge that was to be on the eve waits for the start-up's last day, on which its battery may be looked at.
+  // The charge that was to be on the eve waits for the start-up's last day, on which its battery may be looked at, and takes a night.
   const dates = datedSteps(draft(steps), (id) => (id === 'brakes' ? '2027-04-17' : undefined), '2027-04-12');
-  expect(dates.map(({ date }) => date)).toEqual(['2027-04-17', '2027-04-17', '2027-04-10', '2027-04-17', '2027-04-24']);
+  expect(dates.map(({ date }) => date)).toEqual(['2027-04-17', '2027-04-18', '2027-04-10', '2027-04-17', '2027-04-24']);
 });
 
 test('a start-up that has found no day is a danger before the first use, other work a warning, overdue work neither', () => {

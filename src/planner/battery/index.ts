@@ -29,4 +29,4 @@ export { type BatteriesPlan, type BatteryContext, planBatteries } from './plan.t
 export { type Rest, restOf } from './rest.ts';
 export { chargeRota, type Rota } from './rota.ts';
 export type { RotaBattery } from './rota-battery.ts';
-export { openCircuitVoltage, stateOfChargeFromVoltage, type VoltageReading } from './voltage.ts';
+export { openCircuitVoltage, stateOfChargeFromVoltage, surelyBelowV, type VoltageReading } from './voltage.ts';

@@ -60,3 +60,17 @@ export function stateOfChargeFromVoltage(
     beyondV: at > full ? at - full : at < empty ? at - empty : 0,
   };
 }
+
+/** A battery read in a room [°C]. */
+const ROOM_C = 20;
+
+/**
+ * The volts at rest, at 20 °C, below which a battery is under its threshold: those of the threshold, and for lithium, whose flat
+ * curve leaves much open, those at which even the upper end of what is open lies under it.
+ * @returns [V]
+ * Source: the chemistry's own voltage table.
+ */
+export function surelyBelowV(chemistry: BatteryChemistry): number {
+  const { acid, thresholdPct, voltage } = chemistryRow(chemistry);
+  return openCircuitVoltage(chemistry, Math.max(0, thresholdPct - (acid ? 0 : voltage.spreadPct)), ROOM_C);
+}

@@ -1,4 +1,5 @@
 import { batteryName } from '../battery/index.ts';
+import { chargeHoursText, chargeTimeText } from '../charging-time.ts';
 import { daysBetween } from '../dates.ts';
 import type { BatteryChemistry } from '../household.ts';
 import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-plan.ts';
@@ -6,16 +7,7 @@ import { formatQuantity, type Reader } from '../units/index.ts';
 import { listText, writtenDay } from '../written.ts';
 import { type Draft, machineDraft, type PlanWithoutEvents } from './draft.ts';
 import { householdYear } from './identity.ts';
-import {
-  ampHoursText,
-  chargeHoursText,
-  hoursText,
-  hourText,
-  lines,
-  readerOf,
-  shortCautions,
-  stepLines,
-} from './words.ts';
+import { ampHoursText, hourText, lines, readerOf, shortCautions, stepLines } from './words.ts';
 import type { WorkBlock } from './work.ts';
 
 const LEAD_ACID = ['battery-acid-gas', 'frozen-battery'];
@@ -199,7 +191,7 @@ function partText(
     charge.before && `! ${called(machine)}: ${charge.before.text}`,
     `${called(machine)} (${battery.keptAt === 'room' ? 'in the warm room' : machine.placeName}): ` +
       `put back ${amount(charge.ampHours)} (at most ${amount(charge.ampHoursMost)}), ` +
-      `${hoursText(charge.hours, plan.household.locale)} (at most ${hoursText(charge.hoursMost, plan.household.locale)})${when}${charger}.`,
+      `${chargeTimeText(charge.hours, charge.hoursMost, plan.household.locale)}${when}${charger}.`,
     charge.noCharger && `! No charger serves it. ${charge.noCharger} The hours are those on one that would.`,
     charge.overdue &&
       `Overdue since ${writtenDay(charge.earliest, plan.household.locale)}. If it was charged, write that down, and the days that follow are right.`,

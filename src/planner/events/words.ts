@@ -3,7 +3,6 @@ import type { Household } from '../household.ts';
 import type { PlanStep, Quantity, SeasonPlan } from '../season-plan.ts';
 import { caution } from '../tasks/cautions.ts';
 import { formatOne, formatQuantity, type Reader, unitFor } from '../units/index.ts';
-import { withSeparator } from '../written.ts';
 
 /** Whose units and language a plan's reminders are in. */
 export function readerOf({ units, household: { locale } }: Pick<SeasonPlan, 'units' | 'household'>): Reader {
@@ -22,17 +21,6 @@ export function hourText(hour: number, clock: Household['clock']): string {
   const minutes = Math.round(atLeastZero(hour) * 60);
   const pad = (n: number) => String(n).padStart(2, '0');
   return clockText(`${pad(Math.floor(minutes / 60) % 24)}:${pad(minutes % 60)}`, clock);
-}
-
-/** A span of time: minutes below one hour, otherwise hours with at most one digit after the point [h]. */
-export function hoursText(hours: number, locale: string): string {
-  if (atLeastZero(hours) < 0.95) return `${Math.round(hours * 60)} min`;
-  return `${withSeparator(String(Math.round(hours * 10) / 10), locale)} h`;
-}
-
-/** A charging time for a title, up to the next half hour: nobody is helped by a reminder that is too short [h]. */
-export function chargeHoursText(hours: number, locale: string): string {
-  return `${withSeparator(String(Math.ceil(atLeastZero(hours) * 2 - 1e-9) / 2), locale)} h`;
 }
 
 /** A charge for a title: whole ampere-hours, with one digit after the point below two [Ah]. */

@@ -107,6 +107,8 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('chargeCurrent', 'A', BATTERY),
   // Charge below which the battery is charged again.
   row('threshold', '%', BATTERY),
+  // The same as the volts that surely tell it, at rest and room warmth.
+  row('thresholdVolts', 'text', BATTERY),
   // Name of the warm room.
   row('batteryRoom', 'text', { battery: { keptAt: 'room' } }),
   // Charge at which a drive battery is left over the rest, at the least and at the most.
@@ -134,10 +136,8 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('expectedPressure', 'kPa', ANY, 'tyre', 'about {}'),
   // To put back on that day, expected.
   row('chargeAh', 'Ah', ANY, 'charge'),
-  // Hours on the charger, expected.
-  row('chargeHours', 'h', ANY, 'charge'),
-  // Hours on the charger at most.
-  row('chargeHoursMost', 'h', ANY, 'charge'),
+  // Time on the charger, expected and at most.
+  row('chargeTime', 'text', ANY, 'charge'),
   // Last day for this charge.
   row('chargeLatest', 'text', ANY, 'charge'),
   // What is due.

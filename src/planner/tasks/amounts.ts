@@ -1,9 +1,9 @@
-import { batteryWord, largestChargerA } from '../battery/index.ts';
+import { batteryWord, largestChargerA, surelyBelowV } from '../battery/index.ts';
 import { daysBetween } from '../dates.ts';
 import { lowTankL } from '../fuel/fill.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep } from '../household.ts';
 import type { Quantity } from '../season-plan.ts';
-import { decimalsIn, formatQuantity, type Reader, unitFor } from '../units/index.ts';
+import { decimalsIn, formatOne, formatQuantity, type Reader, unitFor } from '../units/index.ts';
 import { writtenDate } from '../written.ts';
 import { AMOUNTS, namesIn } from './amount-table.ts';
 import { startingMachine } from './facts.ts';
@@ -165,7 +165,6 @@ export function amountsOf(step: Pick<ProcedureStep, 'title' | 'detail' | 'why' |
 function printed(value: number, unit: string, reader: Reader): string {
   if (unit === 'min') return `${Math.ceil(value)} min`;
   if (unit === 'd') return `${Math.round(value)} days`;
-  if (unit === 'h') return `${Math.ceil(value)} h`;
   if (unit === '') return String(Math.round(value));
   return formatQuantity(value, unit, reader);
 }
@@ -209,6 +208,7 @@ function batteryAmounts(household: Household, { battery: plan }: PlanParts) {
     batteryCapacity: plan.capacityAh,
     chargeCurrent: largestChargerA(plan),
     threshold: plan.thresholdPct,
+    thresholdVolts: formatOne(surelyBelowV(plan.chemistry), 'V', household, 2),
     batteryRoom: plan.keptAt === 'room' ? (household.batteryRoom?.name ?? 'a warm, dry room') : undefined,
   };
 }

@@ -1,4 +1,5 @@
 import { type Days, openDays } from '../battery/index.ts';
+import { chargeTimeText } from '../charging-time.ts';
 import { addDays, addMonths, dayNumber, daysBetween, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, StepEach } from '../household.ts';
 import { LOOK_IN } from '../ticked.ts';
@@ -65,8 +66,7 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
         n: charge.occurrence,
         amounts: withUnits({
           chargeAh: charge.ampHours,
-          chargeHours: charge.hours,
-          chargeHoursMost: charge.hoursMost,
+          chargeTime: chargeTimeText(charge.hours, charge.hoursMost, household.locale),
           chargeLatest: charge.overdue
             ? `${date(charge.date)}, overdue since ${date(charge.earliest)}`
             : date(later(charge.date, charge.earliest)),

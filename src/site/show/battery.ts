@@ -99,7 +99,7 @@ function chargeList(
   )}</ul>${left}`;
 }
 
-function chargeItem(c: Charge, { plainDate, amount, hours }: Showing['format']): Markup {
+function chargeItem(c: Charge, { plainDate, amount, chargeTime }: Showing['format']): Markup {
   const day = plainDate(c.date);
   const limits = c.expected
     ? words.between(plainDate(c.earliest), plainDate(c.expected))
@@ -109,7 +109,7 @@ function chargeItem(c: Charge, { plainDate, amount, hours }: Showing['format']):
   }</time></strong>: ${words.putBack(
     amount(c.ampHours, 'Ah', 1),
     amount(c.ampHoursMost, 'Ah', 1),
-  )}, ${words.chargeHours(hours(c.hours), hours(c.hoursMost))}</p>${c.before && html`<p class="small"><strong>${c.before.text}</strong></p>`}<p class="small">${c.why}</p><p class="small quiet">${
+  )}, ${words.chargeHours(chargeTime(c.hours, c.hoursMost))}</p>${c.before && html`<p class="small"><strong>${c.before.text}</strong></p>`}<p class="small">${c.why}</p><p class="small quiet">${
     c.overdue ? words.chargeLogged : limits
   }</p></li>`;
 }

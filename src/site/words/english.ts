@@ -278,7 +278,7 @@ export const machine = {
     charges: 'Charges',
     chargeBy: (date: string) => `By ${date}`,
     putBack: (ampHours: string, most: string) => `put back ${ampHours} (at most ${most})`,
-    chargeHours: (hours: string, most: string) => `${hours} on the charger (at most ${most})`,
+    chargeHours: (time: string) => `${time} on the charger`,
     chargeOverdue: (date: string, since: string) => `On ${date}, overdue since ${since}`,
     chargeLogged: 'Charged already? Write it down, and the days that follow are right.',
     withoutDay: (date: string) => `A charge is due by ${date}, and no day was found for it: see the warnings.`,

@@ -1,6 +1,12 @@
 /** A battery as the rota sees it: from when, until when, where, and when it may be charged, each at its border. */
 import { expect, test } from 'vitest';
-import { chooseCare, lossCurve, lossPct, openCircuitVoltage } from '../../../src/planner/battery/index.ts';
+import {
+  chooseCare,
+  lossCurve,
+  lossPct,
+  openCircuitVoltage,
+  surelyBelowV,
+} from '../../../src/planner/battery/index.ts';
 import { careCase } from '../../../src/planner/battery/plan.ts';
 import { batteryUnit, rotaBattery } from '../../../src/planner/battery/unit.ts';
 import { addDays, dayNumber } from '../../../src/planner/dates.ts';
@@ -203,4 +209,13 @@ test('in the house it loses at the temperature of its room', () => {
   const { unit } = unitOf({ own: { care: 'carry-in' }, home: { batteryRoom: { name: 'hall', temperatureC: 29.1 } } });
   const own = lossCurve(unit.rest, { roomC: 29.1 }, 9.1);
   expect(lossPct(unit.curve, unit.rates.high, 0, 100)).toBeCloseTo(lossPct(own, unit.rates.high, 0, 100), 12);
+});
+
+// 75 % of a wet battery is 12.45 V at 26.7 °C, and 0.016 V less at 15.6 °C (state-of-charge table by temperature); TM 5-3805 has
+// 12.4 V. Lithium at a fifth of its charge is at about 12.9 to 13 V, from memory.
+test('the volts of the threshold are those of its own chemistry', () => {
+  expect(surelyBelowV('flooded-calcium')).toBeCloseTo(12.45 - (0.016 * (26.7 - 20)) / (26.7 - 15.6), 9);
+  expect(surelyBelowV('agm')).toBeGreaterThan(surelyBelowV('flooded-calcium'));
+  expect(surelyBelowV('lifepo4')).toBeGreaterThan(12.85);
+  expect(surelyBelowV('lifepo4')).toBeLessThan(13.05);
 });

@@ -1,13 +1,12 @@
 /** What each reminder says, whole: the words that a person reads on the day, with the figures of a plan made up for it. */
 import { expect, test } from 'vitest';
+import { chargeHoursText, chargeTimeText } from '../../../src/planner/charging-time.ts';
 import { householdYear } from '../../../src/planner/events/identity.ts';
 import { makeEvents } from '../../../src/planner/events/index.ts';
 import {
   ampHoursText,
-  chargeHoursText,
   clockText,
   fillIn,
-  hoursText,
   hourText,
   lines,
   shortCautions,
@@ -65,7 +64,7 @@ test('a charge by itself says where, how much, how long, when it is due, why, an
     category: 'charge',
   });
   expect(event.text.split('\n')).toEqual([
-    'Moth (Tin shed): put back 3.1 Ah (at most 4.3 Ah), 4.6 h (at most 6.2 h).',
+    'Moth (Tin shed): put back 3.1 Ah (at most 4.3 Ah), 5 h (at most 6.5 h).',
     'The battery reaches 75 % between Tue, Dec 8, 2026, if it loses fast, and Thu, Jan 14, 2027, as expected.',
     'The shed is cold, so it loses little; the date is the one of a battery that loses fast.',
     COLD,
@@ -112,8 +111,8 @@ test('a trip names its machines, its chargers and hours, and what goes wrong on 
     machine: 'moth',
     machines: ['moth', 'wren'],
   });
-  expect(event.text).toContain('4.6 h (at most 6.2 h), from 09:30, on "Small charger".');
-  expect(event.text).toContain('4.6 h (at most 6.2 h), from 14:06, on "small".');
+  expect(event.text).toContain('5 h (at most 6.5 h), from 09:30, on "Small charger".');
+  expect(event.text).toContain('5 h (at most 6.5 h), from 14:06, on "small".');
   expect(event.text.split('\n').filter((line) => line === COLD)).toHaveLength(1);
   const late = one(events(pair, { trips: [{ ...trips[0]!, problem: 'It is late.' }] }), /^Charge/);
   expect(late.text).toContain('\nProblem: It is late.\n');
@@ -528,14 +527,11 @@ test.each([
   [hourText(13.5, '24h'), '13:30'],
   [hourText(24.25, '24h'), '00:15'],
   [hourText(9.999, '24h'), '10:00'],
-  [hoursText(0.5, 'en'), '30 min'],
-  [hoursText(0.94, 'en'), '56 min'],
-  [hoursText(0.95, 'en'), '1 h'],
-  [hoursText(1.26, 'en'), '1.3 h'],
-  [hoursText(0, 'en'), '0 min'],
   [chargeHoursText(4, 'en'), '4 h'],
   [chargeHoursText(4.01, 'en'), '4.5 h'],
   [chargeHoursText(4.51, 'en'), '5 h'],
+  [chargeTimeText(13.4, 13.5, 'de'), '13,5 h'],
+  [chargeTimeText(12.1, 13.6, 'en'), '12.5 h (at most 14 h)'],
   [ampHoursText(1.94, 'metric'), '1.9 Ah'],
   [ampHoursText(2, 'metric'), '2 Ah'],
   [ampHoursText(7.6, 'us'), '8 Ah'],
@@ -544,13 +540,8 @@ test.each([
 });
 
 test('less than nothing is refused wherever it is said', () => {
-  for (const say of [
-    () => hourText(-1, '24h'),
-    () => hoursText(-0.1, 'en'),
-    () => chargeHoursText(Number.NaN, 'en'),
-    () => ampHoursText(-1, 'us'),
-  ])
-    expect(say).toThrow(/^found (-1|-0\.1|NaN), expected a number of 0 or more$/);
+  for (const say of [() => hourText(-1, '24h'), () => chargeHoursText(Number.NaN, 'en'), () => ampHoursText(-1, 'us')])
+    expect(say).toThrow(/^found (-1|NaN), expected a number of 0 or more$/);
 });
 
 test('a caution of the table is said by its title and first sentence, one of the user by its own words, each once', () => {

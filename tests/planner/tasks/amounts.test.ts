@@ -66,7 +66,6 @@ test('what a step is repeated for brings the amounts that the table has for such
 test.each([
   ['runMinutes', 7.2, '8 min'],
   ['restDays', 168.4, '168 days'],
-  ['chargeHours', 4.1, '5 h'],
   ['cylinders', 2, '2'],
   ['tank', 17, '17.0 L'],
   ['setPressure', 225, '225 kPa (33 psi)'],
