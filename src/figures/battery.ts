@@ -18,6 +18,9 @@ export interface BatteryData {
   battery: BatteryPlan;
 }
 
+/** No published freezing point of acid is used beyond this: it is said as a bound [°C]. */
+const PUBLISHED_TO_C = -50;
+
 const WIDTH = 400;
 const LEFT = 34;
 const RIGHT = WIDTH - 8;
@@ -198,17 +201,27 @@ export function batteryTable(data: BatteryData, say: FigureLanguage): Table {
   for (const charge of battery.charges) rows.set(charge.date, event.charge);
   for (const r of battery.readings)
     rows.set(r.date, `${event.reading}: ${say.amount(r.volts, 'V', 2)}${r.usable ? '' : ` (${event.unusable})`}`);
-  const on = (path: 'low' | 'expected' | 'high', iso: IsoDate) => {
+  const dayOf = (path: 'low' | 'expected' | 'high', iso: IsoDate) => {
     const days = battery.paths?.[path] ?? [];
     const first = days[0]?.date;
-    const day = first === undefined ? undefined : days[dayNumber(iso) - dayNumber(first)];
+    return first === undefined ? undefined : days[dayNumber(iso) - dayNumber(first)];
+  };
+  const on = (path: 'low' | 'expected' | 'high', iso: IsoDate) => {
+    const day = dayOf(path, iso);
     return day ? say.amount(day.stateOfChargePct, '%', 0) : '';
   };
+  // Of the day's own charge at the fast loss, which stands in the same row; the cold is the month's.
   const freezing = (iso: IsoDate) => {
     const m = battery.freezingByMonth.find(({ month }) => month === Number(iso.slice(5, 7)));
-    return m
-      ? [say.amount(m.designLowC, '°C'), say.amount(m.freezingPointC, '°C'), say.amount(m.marginK, 'K')]
-      : ['', '', ''];
+    if (!m) return ['', '', ''];
+    const point = dayOf('high', iso)?.freezingPointC ?? m.freezingPointC;
+    const { below, atLeast } = say.words.battery;
+    const isBound = point < PUBLISHED_TO_C;
+    return [
+      say.amount(m.designLowC, '°C'),
+      isBound ? below(say.amount(PUBLISHED_TO_C, '°C')) : say.amount(point, '°C'),
+      isBound ? atLeast(say.amount(m.designLowC - PUBLISHED_TO_C, 'K')) : say.amount(m.designLowC - point, 'K'),
+    ];
   };
   return {
     caption: say.words.battery.caption(data.name),
@@ -218,7 +231,7 @@ export function batteryTable(data: BatteryData, say: FigureLanguage): Table {
       .map(([iso, what]) => {
         // A charge is on the morning of its day: the numbers before it are those of the day before.
         const day = what === event.charge ? addDays(iso, -1) : iso;
-        return [say.date(iso), on('high', day), on('expected', day), on('low', day), ...freezing(iso), what];
+        return [say.date(iso), on('high', day), on('expected', day), on('low', day), ...freezing(day), what];
       }),
   };
 }

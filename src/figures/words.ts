@@ -35,6 +35,8 @@ export interface FigureWords {
     coldest: string;
     freezes: string;
     margin: string;
+    below(temperature: string): string;
+    atLeast(margin: string): string;
     today: string;
     reading: string;
     event: { charge: string; reading: string; unusable: string };

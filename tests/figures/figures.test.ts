@@ -155,6 +155,24 @@ describe('the battery picture', () => {
     }
     expect(table.rows.map((r) => r[0])).toEqual([...table.rows.map((r) => r[0])].sort());
   });
+
+  // A battery's acid freezes by its own strength; of one that is full no freezing point is published (CRC Handbook, concentrative
+  // properties, end at about a third of acid), and it is said to lie below.
+  test('its table gives the freezing point of the charge in its own row, and a bound where none is published', () => {
+    const plan = juniper().battery!;
+    const point = (i: number, value: number) => Object.assign(plan.paths!.high[i]!, { freezingPointC: value });
+    const first = plan.paths!.high.findIndex(({ date }) => date.endsWith('-01'));
+    const iso = plan.paths!.high[first]!.date;
+    const cold = plan.freezingByMonth.find(({ month }) => month === Number(iso.slice(5, 7)))!.designLowC;
+    const row = () =>
+      batteryTable({ name: 'Juniper', asOf: '2026-11-20', battery: plan }, SAY).rows.find((r) => r[0] === iso)!;
+    point(first, -21);
+    expect(row()[5]).toBe(SAY.amount(-21, '°C'));
+    expect(row()[6]).toBe(SAY.amount(cold + 21, 'K'));
+    point(first, -55);
+    expect(row()[5]).toBe(`below ${SAY.amount(-50, '°C')}`);
+    expect(row()[6]).toBe(`at least ${SAY.amount(cold + 50, 'K')}`);
+  });
 });
 
 describe('the picture of the store air', () => {

@@ -23,6 +23,8 @@ const FIGURES: FigureWords = {
       `State of charge between its slowest and fastest likely loss, with ${count(charges, 'charge', 'charges')} and the threshold of ${threshold}; below it, the gap between the coldest to be reckoned with and the freezing point, ${margin} at the least. The table below says the same.`,
     caption: (name) => `${name}: state of charge and freezing margin`,
     head: ['Date', 'Fast loss', 'Expected', 'Slow loss', 'Coldest reckoned with', 'Freezes at', 'Margin', 'What'],
+    below: (temperature) => `below ${temperature}`,
+    atLeast: (margin) => `at least ${margin}`,
     charge: 'Charge',
     threshold: (text) => `charge at ${text}`,
     stateOfCharge: 'State of charge, %',
