@@ -38,7 +38,7 @@ test('a charge tells the band of dates, the most it can need, why, and the cauti
   };
   const lead = text('agm', '2027-01-14');
   expect(lead).toContain('between Tue, Dec 8, 2026, if it loses fast, and Thu, Jan 14, 2027, as expected');
-  expect(lead).toContain('3.1 Ah (at most 4.3 Ah), 4.6 h (at most 6.2 h)');
+  expect(lead).toContain('3.1 Ah (at most 4.3 Ah), 5 h (at most 6.5 h)');
   expect(lead).toContain('The shed is cold');
   expect(lead).toContain('hydrogen');
   expect(lead).toContain('frozen');
