@@ -141,7 +141,9 @@ function aboveThreshold({ household, result }: Planned): string[] {
     const path = battery.paths!.high;
     const [end, late] = [TOP_UP.days, TOP_UP.mostDays].map((days) => path.length - 1 - days) as [number, number];
     const said = saidOfBattery(result.plan, machine);
-    const cannot = said.some((text) => /due by|is down to|down to its threshold/.test(text));
+    const cannot = said.some((text) =>
+      /due by|is down to|down to its threshold|: charge it on|is not kept full|come late/.test(text),
+    );
     // What is past cannot be charged any more: the plan goes on from the day it is made for.
     const { asOf } = result.plan;
     const logged = given.charged.map((c) => c.date).filter((day) => day <= asOf);
@@ -242,6 +244,9 @@ function coldFaults(
   return faults;
 }
 
+/** Largest charging current by capacity: common practice; of lithium the standard charge of cell data sheets; from memory. */
+const LARGEST_PER_H = { agm: 1 / 5, gel: 1 / 5, 'flooded-antimony': 1 / 8, 'flooded-calcium': 1 / 8, lifepo4: 1 / 2 };
+
 function chargerFaults(household: Household, given: Machine, charge: Charge): string[] {
   if (charge.chargerId === undefined) return [];
   const charger = household.chargers.find((c) => c.id === charge.chargerId);
@@ -253,7 +258,7 @@ function chargerFaults(household: Household, given: Machine, charge: Charge): st
     ...(charger.chemistries.includes(chemistry)
       ? []
       : [`${given.id}: "${charger.name}" has no setting for ${chemistry}`]),
-    ...(charger.currentA <= capacityAh / (chemistry === 'agm' || chemistry === 'gel' ? 5 : 8) + TINY
+    ...(charger.currentA <= capacityAh * LARGEST_PER_H[chemistry] + TINY
       ? []
       : [`${given.id}: ${charger.currentA} A on ${capacityAh} Ah`]),
     ...(stands && !stands.power ? [`${given.id}: "${charger.name}" stands where there is no power`] : []),
