@@ -80,13 +80,20 @@ export function resolveBattery(
         reason,
       }),
     drainMA: b.drain ?? assumedDrain(given.kind, memoryCircuits, assume),
-    startPct: assume.fillRange(b.chargeAtLayUp, 'battery.chargeAtLayUp', 'battery.startPct'),
+    startPct: b.chargeAtLayUp ?? assumedStart(chemistry, assume),
     care: b.care,
     connected: b.connected,
     removable: assume.fill<boolean>(b.removable, 'battery.removable', 'battery.removable'),
     boughtYear: b.boughtYear,
     memoryCircuits,
   };
+}
+
+function assumedStart(chemistry: BatteryChemistry, assume: Assumptions): Ranged {
+  const [field, target] = ['battery.chargeAtLayUp', 'battery.startPct'];
+  if (chemistry !== 'lifepo4') return assume.fillRange(undefined, field, target);
+  const reason = 'the lay-up brings it to 50 to 60 %, at which it ages least (common practice)';
+  return assume.number({ field, target, range: [55, 50, 60], unit: '%', reason });
 }
 
 function resolveChemistry(

@@ -175,6 +175,19 @@ test('a tractor of which nothing else is said is taken to be a ride-on mower, an
   expect(highest('fuel.tank')).toBeGreaterThanOrEqual(60);
 });
 
+// Common practice: lithium iron phosphate is laid up half full, and so its own sheet says; lead–acid is laid up as full as it gets.
+test.each([
+  ['lifepo4', 50, 60],
+  ['agm', 80, 100],
+] as const)('a battery of %s rests from what its lay-up leaves it at', (chemistry, low, high) => {
+  const m = machineOf(`name: One\nkind: motorcycle\nplace: tin-shed\nbattery: { chemistry: ${chemistry} }\n`);
+  expect(m.battery!.startPct).toMatchObject({ low, high });
+  const given = machineOf(
+    `name: One\nkind: motorcycle\nplace: tin-shed\nbattery: { chemistry: ${chemistry}, chargeAtLayUp: 70 % }\n`,
+  );
+  expect(given.battery!.startPct.value).toBe(70);
+});
+
 // Common practice: most drive batteries are lithium-ion; a scooter's and a mower's come out, a car's does not, and a car has a 12 V
 // battery beside it.
 test.each([

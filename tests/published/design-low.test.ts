@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { openClimateLibrary, stationClimate } from '../../src/content/climate-library.ts';
 import type { NormalsClimate } from '../../src/planner/climate/index.ts';
 import { designLow } from '../../src/planner/climate/index.ts';
 import published from './design-low.json' with { type: 'json' };
@@ -82,4 +84,20 @@ test('the months follow the records of a place, not the coldest month alone', ()
   const recordsC = [-40.6, -36.1, -35.6, -16.7, -7.8, 1.1, 6.1, 3.9, -3.3, -12.2, -31.7, -39.4];
   for (const [m, t] of lowsOf(station).designC.entries())
     expect(Math.abs(t - recordsC[m]!), `month ${m + 1}`).toBeLessThan(8);
+});
+
+test.each([
+  // Records of the airports, September to November, from memory [°C]. Found: −5, −9, −4 K from them, and 0, +2, +1 K.
+  ['Winnipeg Intl', [-7.2, -17.2, -36.7]],
+  ['Calgary', [-13.3, -25.7, -35]],
+])('the autumn of %s is not reckoned with the cold spells of its winter', (name, recordsC) => {
+  const library = openClimateLibrary(JSON.parse(readFileSync('public/climate/normals.json', 'utf8')));
+  const { designC } = designLow(
+    stationClimate(
+      library,
+      library.file.name.findIndex((one) => one.startsWith(name)),
+    ),
+  );
+  for (const [m, record] of recordsC.entries())
+    expect(Math.abs(designC[m + 8]! - record), `month ${m + 9}`).toBeLessThan(10);
 });

@@ -23,11 +23,8 @@ const DEEPEST_AT_C = -10;
 /** The lowest of a middle year lies half as far under the minimum of the coldest month: 0.50 at the same stations. */
 const TYPICAL_SHARE = 0.5;
 
-/** How far the lowest hour of a month lies under its minimum: the median of hourly years at seven places, in spreads. */
-const TYPICAL_SPREADS = 2.4;
-
-/** In a warm month: the worst lows of hourly years at seven places, in day-to-day spreads. */
-const WARM_SPREADS = 4.8;
+/** How far the lowest hour of a month lies under its minimum, in day-to-day spreads: hourly years at seven places. */
+const SPREADS = { median: 2.4, worst: 4.8 };
 
 /** Mean temperature from which the day-to-day spread grows no smaller [°C]. */
 const WARM_C = 15;
@@ -47,24 +44,46 @@ function depthsK({ meanC, minC }: MonthlyNormals, latitudeDeg: number): number[]
     DEPTH.perRange * Math.min(DEPTH.widestRangeK, range) +
     DEPTH.perLead * Math.min(DEPTH.furthestLeadK, lead) +
     DEPTH.perDegree * Math.abs(latitudeDeg);
-  const least = WARM_SPREADS * daySpreadK(range, WARM_C);
-  return minC.map((t) => Math.max(least, place - DEPTH.perAway * Math.abs(t - DEEPEST_AT_C)));
+  const least = SPREADS.worst * daySpreadK(range, WARM_C);
+  const depths = minC.map((t) => Math.max(least, place - DEPTH.perAway * Math.abs(t - DEEPEST_AT_C)));
+  // The worst of a month comes at its colder end.
+  const endC = meanC.map((t, m) => Math.min(t, (t + meanC[(m + 11) % 12]!) / 2, (t + meanC[(m + 1) % 12]!) / 2));
+  return within(
+    SPREADS.worst,
+    depths,
+    minC,
+    endC.map((t) => daySpreadK(range, t)),
+  );
 }
 
 /**
  * How far the low of a middle year lies under the mean daily minimum, by month: half as deep as the design low in the
- * coldest month, and in the others no more day-to-day spreads than there, or than 2.4.
+ * coldest month.
  * @param normals - monthly normals
  * @param depths - that of the design low, 12 months [K]
  * @returns 12 months [K]
  */
 function typicalDepthsK({ meanC, minC }: MonthlyNormals, depths: readonly number[]): number[] {
-  const range = annualRangeK(meanC);
-  const spreads = meanC.map((t) => daySpreadK(range, t));
   const halves = depths.map((depth) => TYPICAL_SHARE * depth);
+  const range = annualRangeK(meanC);
+  return within(
+    SPREADS.median,
+    halves,
+    minC,
+    meanC.map((t) => daySpreadK(range, t)),
+  );
+}
+
+/** The depths, in no month more day-to-day spreads than in the coldest, or than the given: weather is calmer out of winter. */
+function within(
+  spreads: number,
+  depths: readonly number[],
+  minC: readonly number[],
+  spreadK: readonly number[],
+): number[] {
   const coldest = minC.indexOf(Math.min(...minC));
-  const most = Math.max(TYPICAL_SPREADS, halves[coldest]! / spreads[coldest]!);
-  return halves.map((half, m) => Math.min(half, most * spreads[m]!));
+  const most = Math.max(spreads, depths[coldest]! / spreadK[coldest]!);
+  return depths.map((depth, m) => Math.min(depth, most * spreadK[m]!));
 }
 
 /**
@@ -72,11 +91,12 @@ function typicalDepthsK({ meanC, minC }: MonthlyNormals, depths: readonly number
  * @param climate - normals or one hourly year
  * @returns design and typical low, 12 months [°C]
  * Source: record low where given; else fitted to the 50-year lows and the mean yearly lows of 160 stations in ASHRAE
- *   Handbook Fundamentals 2017 (climatic design conditions), with a margin. Warm months: hourly years of seven places
- *   (no outside source).
+ *   Handbook Fundamentals 2017 (climatic design conditions), with a margin. Months other than the coldest are held to its
+ *   day-to-day spreads, at least to those of hourly years of seven places (no outside source).
  * Valid: coldest month's mean daily minimum −42 to +5 °C; milder places rest on the warm months' rule.
  * Error: on 157 stations left out of the fit, the design low is 4.6 ± 4.1 K colder than the 50-year low, and milder than
- *   it at one station of eight, by 8.6 K at worst; the typical low is off by 0.6 ± 2.9 K. A known record low is better.
+ *   it at one station of eight, by 8.6 K at worst; the typical low is off by 0.6 ± 2.9 K. Spring
+ *   and autumn months lie within 10 K of the records of three places. A known record low is better.
  */
 export function designLow(climate: Climate): DesignLow {
   const normals = normalsOf(climate);

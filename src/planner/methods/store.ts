@@ -38,19 +38,19 @@ export const STORE_METHODS: readonly Method[] = [
     key: 'climate.design-low',
     title: 'coldest to be reckoned with',
     equation:
-      'lowest = record low, else t − d, d = 8.4 + 0.46·R + 0.87·L + 0.21·φ − 0.52·|t + 10|, at least 4.8·σ; of a typical year t − min(d/2, k·σ), k = max(2.4, (d/2)/σ of the coldest month)',
+      'lowest = record low, else t − d, d = 8.4 + 0.46·R + 0.87·L + 0.21·φ − 0.52·|t + 10|, at least 4.8·σ of a warm month, at most k·σ, k = max(4.8, d/σ of the coldest month); of a typical year t − min(d/2, k·σ), k = max(2.4, (d/2)/σ of the coldest month)',
     symbols: [
       't: mean daily minimum of the month, °C',
       'R: warmest less coldest month, at most 35 K',
       'L: mid-spring less mid-autumn month, at most 3.5 K',
       'φ: degrees from the equator',
-      'σ: spread of daily means, K; under “at least”, that of a warm month',
+      'σ: spread of daily means, K; under “at most”, that of the month’s colder end',
       'result: °C',
     ],
     sources: [
       'record low where it is given',
       'otherwise fitted, with a margin, to the lows that come back once in 50 years at 160 stations: ASHRAE Handbook Fundamentals 2017, climatic design conditions',
-      'warm months: hourly years of seven places (no outside source)',
+      'months other than the coldest: hourly years of seven places (no outside source)',
     ],
     error:
       'On 157 stations left out of the fit: {4.6 K} colder than the published low on average, milder at one of eight, by {8.6 K} at worst. A known record low is better.',
