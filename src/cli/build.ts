@@ -8,6 +8,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
 import { counted } from '../planner/written.ts';
 import { publishOffline } from '../publish/offline.ts';
 import type { PlanToCome } from '../site/season.ts';
@@ -20,6 +21,8 @@ const folders: string[] = [];
 let generating: Promise<void> | undefined;
 /** Machines. */
 const LARGE = 200;
+/** Left to itself the engine lets garbage grow to several times what is in use before it looks; a fifth less memory in all. */
+const THRIFTY = '--heap-growing-percent=50';
 let machines: number | undefined;
 try {
   // The site generator keeps its own half-made files beside the site only where that lies in the folder it runs in; else two
@@ -32,7 +35,8 @@ try {
   (globalThis as PlanToCome).idleSeasonPlanning = planning;
   // The site generator bundles scripts and styles while the plan is made, and its pages wait for the plan (src/site/season.ts);
   // not beside the plan of a large household: the two together take more memory than either.
-  if (!isLarge()) generate(site).catch(() => undefined);
+  if (isLarge()) setFlagsFromString(THRIFTY);
+  else generate(site).catch(() => undefined);
   machines = await planning;
   if (machines !== undefined) {
     await generate(site);
@@ -91,9 +95,7 @@ function replace(site: string): void {
 
 /** Runs the planning in a process of its own; undefined where it found something wrong, and said so. */
 async function planInto(folder: string): Promise<number | undefined> {
-  // Left to itself the engine lets garbage grow to several times what is in use before it looks; a fifth less memory in all.
-  const thrifty = '--heap-growing-percent=50';
-  const child = spawn(process.execPath, [thrifty, join(import.meta.dirname, 'plan-into.ts'), folder], {
+  const child = spawn(process.execPath, [THRIFTY, join(import.meta.dirname, 'plan-into.ts'), folder], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   let out = '';
