@@ -5,6 +5,7 @@
  *   unit.ts       loss rates, readings, what the log holds
  *   rota.ts       trips
  *   said.ts       what its charger and its log want said
+ *   late.ts       what is said of charges that come late
  *   here          paths, charges, margins
  */
 import { isoOfDay } from '../dates.ts';
@@ -18,11 +19,11 @@ import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachin
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
 import { freezingPointC } from './freezing.ts';
+import { isOverdue, lateWarnings } from './late.ts';
 import { dayReached, type LossRate, lossPct, type Reset } from './loss.ts';
-import { batteryName } from './name.ts';
 import type { JudgedReading } from './readings.ts';
 import { restOf } from './rest.ts';
-import { chargeRota, IF_CHARGED, type Rota, type RotaCharge } from './rota.ts';
+import { chargeRota, type Rota, type RotaCharge } from './rota.ts';
 import type { RotaBattery } from './rota-battery.ts';
 import { freezingMonths, smallestMargin } from './run.ts';
 import { chargerWarnings, logWarnings } from './said.ts';
@@ -89,50 +90,8 @@ export function planBatteries(
   }
   for (const { machine, text, act } of rota.problems)
     warnings.push({ machine, level: 'warning', text, act, about: 'battery' });
-  const troubled = rota.charges.filter(({ problem }) => problem !== undefined);
-  for (const unit of units) {
-    const own = troubled.filter(({ machine }) => machine === unit.machine.id).sort((a, b) => a.day - b.day);
-    const few = own.length > LATE_SAID ? [] : own;
-    for (const charge of few) {
-      const { before } = plans.get(charge.machine)?.charges.find(({ date }) => date === isoOfDay(charge.day)) ?? {};
-      warnings.push({
-        machine: charge.machine,
-        level: 'warning',
-        text: charge.problem!,
-        act: actOn(charge, unit, household, before),
-        about: 'battery',
-      });
-    }
-    if (few.length < own.length) warnings.push(manyLate(unit, own, household));
-  }
+  for (const unit of units) warnings.push(...lateWarnings(unit, rota, plans.get(unit.machine.id), household));
   return { plans, trips: rota.trips, warnings };
-}
-
-/** So many late charges of a battery are said one by one. */
-const LATE_SAID = 3;
-
-/** Many charges that come late are one matter: it loses too fast for the days there are. */
-function manyLate({ machine, leadOn }: BatteryUnit, late: readonly RotaCharge[], { locale }: Household): Warning {
-  const day = (charge: RotaCharge) => writtenDate(isoOfDay(charge.day), locale);
-  return {
-    machine: machine.id,
-    level: 'warning',
-    text: `${late.length} charges of ${batteryName(machine)}, from ${day(late[0]!)} to ${day(late.at(-1)!)}, come late or find no charger free: it loses too fast for the days there are.`,
-    act: `So many charges are no plan: ${leadOn ? 'take its negative lead off, or ' : ''}keep it on a maintainer that works, or free more days.`,
-    about: 'battery',
-  };
-}
-
-/** Whether a charge was due before any day that it can still fall on. */
-const isOverdue = ({ day, due }: RotaCharge, { firstDay }: Pick<BatteryUnit, 'firstDay'>) =>
-  day > due && due < firstDay;
-
-/** What to do about a charge that is late, or that no charger has room for. */
-function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household, before: Charge['before']): string {
-  const act = isOverdue(charge, unit)
-    ? `Do it then at the latest: below its threshold a battery ages, and freezes sooner. ${IF_CHARGED}`
-    : `Charge on ${writtenDate(isoOfDay(charge.day), locale)} at the latest; any earlier day on which there is time and a charger for it is better.`;
-  return before ? `${before.text} ${act}` : act;
 }
 
 /** A machine's battery as `chooseCare` takes it; undefined where there is none. */

@@ -1,0 +1,60 @@
+/** Charges that come after their day, or that no charger has room for: what is said of them. */
+import { isoOfDay } from '../dates.ts';
+import type { Household } from '../household.ts';
+import type { BatteryPlan, Charge, Warning } from '../season-plan.ts';
+import { writtenDate } from '../written.ts';
+import { batteryName } from './name.ts';
+import { IF_CHARGED, type Rota, type RotaCharge } from './rota.ts';
+import type { BatteryUnit } from './unit.ts';
+
+/** So many late charges of a battery are said one by one. */
+const LATE_SAID = 3;
+
+/** Whether a charge was due before any day that it can still fall on. */
+export const isOverdue = ({ day, due }: RotaCharge, { firstDay }: Pick<BatteryUnit, 'firstDay'>): boolean =>
+  day > due && due < firstDay;
+
+/**
+ * The warnings of a battery's late charges: each by itself, or all in one where they are many.
+ * @param unit - the battery
+ * @param rota - of the household
+ * @param plan - of the battery; none where only another's is asked for
+ * @param household - its chargers' owner, and reader
+ */
+export function lateWarnings(
+  unit: BatteryUnit,
+  rota: Rota,
+  plan: BatteryPlan | undefined,
+  household: Household,
+): Warning[] {
+  const { id } = unit.machine;
+  const late = rota.charges
+    .filter(({ machine, problem }) => machine === id && problem !== undefined)
+    .sort((a, b) => a.day - b.day);
+  if (late.length > LATE_SAID) return [manyLate(unit, late, household)];
+  return late.map((charge) => {
+    const { before } = plan?.charges.find(({ date }) => date === isoOfDay(charge.day)) ?? {};
+    const act = actOn(charge, unit, household, before);
+    return { machine: id, level: 'warning', text: charge.problem!, act, about: 'battery' };
+  });
+}
+
+/** Many charges that come late are one matter: it loses too fast for the days there are. */
+function manyLate({ machine, leadOn }: BatteryUnit, late: readonly RotaCharge[], { locale }: Household): Warning {
+  const day = (charge: RotaCharge) => writtenDate(isoOfDay(charge.day), locale);
+  return {
+    machine: machine.id,
+    level: 'warning',
+    text: `${late.length} charges of ${batteryName(machine)}, from ${day(late[0]!)} to ${day(late.at(-1)!)}, come late or find no charger free: it loses too fast for the days there are.`,
+    act: `So many charges are no plan: ${leadOn ? 'take its negative lead off, or ' : ''}keep it on a maintainer that works, or free more days.`,
+    about: 'battery',
+  };
+}
+
+/** What to do about a charge that is late, or that no charger has room for. */
+function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household, before: Charge['before']): string {
+  const act = isOverdue(charge, unit)
+    ? `Do it then at the latest: below its threshold a battery ages, and freezes sooner. ${IF_CHARGED}`
+    : `Charge on ${writtenDate(isoOfDay(charge.day), locale)} at the latest; any earlier day on which there is time and a charger for it is better.`;
+  return before ? `${before.text} ${act}` : act;
+}
