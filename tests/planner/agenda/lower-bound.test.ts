@@ -3,25 +3,9 @@ import { expect, test } from 'vitest';
 import { leastSessions } from '../../../src/planner/agenda/lower-bound.ts';
 import { possible } from '../../../src/planner/agenda/possible.ts';
 import type { Activity, Problem } from '../../../src/planner/agenda/problem.ts';
+import { plainActivity } from './small-cases.ts';
 
 const TEN_DAYS = Array.from({ length: 10 }, (_, d) => ({ start: d * 1440 + 600, length: 120 }));
-
-function activity(own: Partial<Activity>): Activity {
-  return {
-    minutes: 10,
-    demand: [1, 0],
-    after: [],
-    from: 0,
-    to: 9,
-    group: 0,
-    stands: [],
-    chargers: [],
-    chargeMinutes: 0,
-    place: 0,
-    splittable: false,
-    ...own,
-  };
-}
 
 function least(activities: Activity[], problem: Partial<Problem> = {}): number {
   const whole: Problem = { capacity: [1, 1], days: TEN_DAYS, tripMinutes: [0, 0], activities, ...problem };
@@ -29,39 +13,43 @@ function least(activities: Activity[], problem: Partial<Problem> = {}): number {
 }
 
 test('work that fits one session asks for one; twice as much for two', () => {
-  expect(least([activity({ minutes: 60 }), activity({ minutes: 60 })])).toBe(1);
-  expect(least([activity({ minutes: 60 }), activity({ minutes: 61 })])).toBe(2);
+  expect(least([plainActivity({ minutes: 60 }), plainActivity({ minutes: 60 })])).toBe(1);
+  expect(least([plainActivity({ minutes: 60 }), plainActivity({ minutes: 61 })])).toBe(2);
 });
 
 test('the way to a place takes its part of each session', () => {
   // 3 × 60 min; sessions of 120 min, of which 30 min are the way: 90 min each, so two hold no more than 180.
-  const three = [1, 2, 3].map(() => activity({ minutes: 60 }));
+  const three = [1, 2, 3].map(() => plainActivity({ minutes: 60 }));
   expect(least(three, { tripMinutes: [30] })).toBe(2);
   expect(least(three, { tripMinutes: [31] })).toBe(3);
 });
 
 test('each wait overnight asks for a session more, however wide the windows', () => {
-  const chain = [activity({}), activity({ after: [{ of: 0, lag: 720 }] }), activity({ after: [{ of: 1, lag: 720 }] })];
+  const chain = [
+    plainActivity({}),
+    plainActivity({ after: [{ of: 0, lag: 720 }] }),
+    plainActivity({ after: [{ of: 1, lag: 720 }] }),
+  ];
   expect(least(chain)).toBe(3);
 });
 
 test('a wait that a session can hold asks for none; two of them that it cannot hold together for one', () => {
   // 10 + 45 + 10 = 65 min; with the second wait 10 + 45 + 10 + 45 + 11 = 121 min, of sessions of 120.
-  const short = [activity({}), activity({ after: [{ of: 0, lag: 45 }] })];
+  const short = [plainActivity({}), plainActivity({ after: [{ of: 0, lag: 45 }] })];
   expect(least(short)).toBe(1);
-  expect(least([...short, activity({ minutes: 10, after: [{ of: 1, lag: 45 }] })])).toBe(1);
-  expect(least([...short, activity({ minutes: 11, after: [{ of: 1, lag: 45 }] })])).toBe(2);
+  expect(least([...short, plainActivity({ minutes: 10, after: [{ of: 1, lag: 45 }] })])).toBe(1);
+  expect(least([...short, plainActivity({ minutes: 11, after: [{ of: 1, lag: 45 }] })])).toBe(2);
 });
 
 test('what follows on days that are dry alone cannot share a session with what is done on the others', () => {
   const dry = Uint8Array.from(TEN_DAYS, (_, d) => (d === 4 ? 1 : 0));
   const wet = Uint8Array.from(dry, (is) => 1 - is);
-  expect(least([activity({ fit: dry }), activity({ after: [{ of: 0, lag: 0 }], fit: dry })])).toBe(1);
-  expect(least([activity({ fit: wet }), activity({ after: [{ of: 0, lag: 0 }], fit: dry })])).toBe(2);
+  expect(least([plainActivity({ fit: dry }), plainActivity({ after: [{ of: 0, lag: 0 }], fit: dry })])).toBe(1);
+  expect(least([plainActivity({ fit: wet }), plainActivity({ after: [{ of: 0, lag: 0 }], fit: dry })])).toBe(2);
 });
 
 test('machines that share a stand need a session each', () => {
-  const machines = [0, 1, 2].map((group) => activity({ group, stands: [0] }));
+  const machines = [0, 1, 2].map((group) => plainActivity({ group, stands: [0] }));
   expect(least(machines)).toBe(3);
   expect(least(machines.map((a) => ({ ...a, stands: [0, 1] })))).toBe(2);
 });
@@ -69,38 +57,44 @@ test('machines that share a stand need a session each', () => {
 test('two pairs of hands wait for one bench', () => {
   // 3 × 50 min: two pairs of hands have 240 min a session, the bench 120.
   const hands = { capacity: [2, 1] };
-  const three = [1, 2, 3].map(() => activity({ minutes: 50 }));
+  const three = [1, 2, 3].map(() => plainActivity({ minutes: 50 }));
   expect(least(three, hands)).toBe(1);
   expect(least(three.map((a) => ({ ...a, demand: [1, 1] })))).toBe(2);
 });
 
 test('two spans that share no day add up', () => {
-  const early = [activity({ to: 3 }), activity({ to: 3, after: [{ of: 0, lag: 720 }] })];
-  const late = [activity({ from: 4 }), activity({ from: 4, after: [{ of: 2, lag: 720 }] })];
+  const early = [plainActivity({ to: 3 }), plainActivity({ to: 3, after: [{ of: 0, lag: 720 }] })];
+  const late = [plainActivity({ from: 4 }), plainActivity({ from: 4, after: [{ of: 2, lag: 720 }] })];
   expect(least([...early, ...late])).toBe(4);
 });
 
 test('a job that may be spread need not be held whole by the session of what follows it', () => {
   // 200 min on two sessions of 120; what follows fits behind its last 80 min.
-  expect(least([activity({ minutes: 200, splittable: true }), activity({ after: [{ of: 0, lag: 0 }] })])).toBe(2);
+  expect(
+    least([plainActivity({ minutes: 200, splittable: true }), plainActivity({ after: [{ of: 0, lag: 0 }] })]),
+  ).toBe(2);
 });
 
 test('what can have no place narrows nothing for what it follows', () => {
   // The second has no day at all; the first still has all ten, and shares the last with the third.
-  const activities = [activity({}), activity({ from: 1, to: 0, after: [{ of: 0, lag: 0 }] }), activity({ from: 9 })];
+  const activities = [
+    plainActivity({}),
+    plainActivity({ from: 1, to: 0, after: [{ of: 0, lag: 0 }] }),
+    plainActivity({ from: 9 }),
+  ];
   expect(least(activities)).toBe(1);
 });
 
 test('impossible is what has no fit day, no session long enough, no time behind what it follows, or follows such', () => {
   // The first ends 110 min after the beginning of the first day's session of 120; the last begins as late nine days after.
   const activities = [
-    activity({ minutes: 110 }),
-    activity({ minutes: 111 }),
-    activity({ minutes: 111, splittable: true }),
-    activity({ fit: new Uint8Array(10) }),
-    activity({ after: [{ of: 3, lag: 0 }] }),
-    activity({ after: [{ of: 0, lag: 9 * 1440 + 1 }], place: 1 }),
-    activity({ after: [{ of: 0, lag: 9 * 1440 }], place: 1 }),
+    plainActivity({ minutes: 110 }),
+    plainActivity({ minutes: 111 }),
+    plainActivity({ minutes: 111, splittable: true }),
+    plainActivity({ fit: new Uint8Array(10) }),
+    plainActivity({ after: [{ of: 3, lag: 0 }] }),
+    plainActivity({ after: [{ of: 0, lag: 9 * 1440 + 1 }], place: 1 }),
+    plainActivity({ after: [{ of: 0, lag: 9 * 1440 }], place: 1 }),
   ];
   expect(possible({ capacity: [1, 1], days: TEN_DAYS, tripMinutes: [10, 0], activities })).toEqual([0, 2, 6]);
 });

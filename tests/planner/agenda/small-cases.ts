@@ -3,6 +3,22 @@ import type { Activity, Problem } from '../../../src/planner/agenda/problem.ts';
 
 const DAY = 1440;
 
+/** Ten minutes of one pair of hands on any of the first ten days, but for what is given. */
+export const plainActivity = (own: Partial<Activity>): Activity => ({
+  minutes: 10,
+  demand: [1, 0],
+  after: [],
+  from: 0,
+  to: 9,
+  group: 0,
+  stands: [],
+  chargers: [],
+  chargeMinutes: 0,
+  place: 0,
+  splittable: false,
+  ...own,
+});
+
 /** Up to six steps on up to five days: windows, wet days, what follows what, waits overnight, two places, one or two stands. */
 export const smallProblem: fc.Arbitrary<Problem> = fc
   .record({

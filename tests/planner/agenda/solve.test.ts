@@ -4,7 +4,7 @@ import { solve } from '../../../src/planner/agenda/solve.ts';
 import { faults } from './check.ts';
 import { exhaustive } from './exhaustive.ts';
 import { largeProblem } from './large-cases.ts';
-import { smallProblem, without } from './small-cases.ts';
+import { plainActivity, smallProblem, without } from './small-cases.ts';
 
 test('on small cases as few steps are left out, and as few sessions held, as any assignment of steps to days allows', () => {
   fc.assert(
@@ -34,22 +34,7 @@ test('on large cases every rule is kept, nothing is lost, and the same comes out
 });
 
 test('steps that wait for one another are refused', () => {
-  const one = {
-    minutes: 10,
-    demand: [1],
-    from: 0,
-    to: 0,
-    group: 0,
-    stands: [],
-    chargers: [],
-    chargeMinutes: 0,
-    place: 0,
-    splittable: false,
-  };
-  const activities = [
-    { ...one, after: [{ of: 1, lag: 0 }] },
-    { ...one, after: [{ of: 0, lag: 0 }] },
-  ];
-  const problem = { capacity: [1], days: [{ start: 0, length: 60 }], tripMinutes: [0], activities };
+  const activities = [1, 0].map((of) => plainActivity({ to: 0, after: [{ of, lag: 0 }] }));
+  const problem = { capacity: [1, 1], days: [{ start: 0, length: 60 }], tripMinutes: [0], activities };
   expect(() => solve(problem, 1)).toThrow(/2 activities that wait for one another/);
 });
