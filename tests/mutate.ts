@@ -12,6 +12,7 @@ import { parseArgs } from 'node:util';
 import { createInstrumenter } from '@stryker-mutator/instrumenter';
 import fc from 'fast-check';
 import { createInjector } from 'typed-inject';
+import { mutantKey, type Place } from './mutation.checker.ts';
 
 const PROJECT = join(import.meta.dirname, '..');
 const WORK = '.work/mutation';
@@ -19,13 +20,10 @@ const CONFIG = 'tests/stryker.config.json';
 
 interface Mutant {
   fileName: string;
-  location: { start: Position; end: Position };
+  /** Lines and columns counted from nought. */
+  location: Place;
   mutatorName: string;
   replacement: string;
-}
-interface Position {
-  line: number;
-  column: number;
 }
 
 /** Outside sources that a folder's models are held against, where the file is not called after the folder. */
@@ -87,18 +85,17 @@ async function mutantsOf(folder: string): Promise<Mutant[]> {
     .sort()
     .map((name) => ({ name, content: readFileSync(join(PROJECT, name), 'utf8'), mutate: true }));
   const { mutants } = await instrumenter.instrument(files, { plugins: null, excludedMutations: [], ignorers: [] });
-  return mutants.map((mutant) => ({ ...mutant, location: fromOne(mutant.location) }));
+  return [...mutants];
 }
 
-/** Lines and columns counted from one, as a report has them. */
-const fromOne = ({ start, end }: Mutant['location']): Mutant['location'] => ({
-  start: { line: start.line + 1, column: start.column + 1 },
-  end: { line: end.line + 1, column: end.column + 1 },
+/** From lines and columns counted from one, as a report has them. */
+const fromNought = ({ start, end }: Place): Place => ({
+  start: { line: start.line - 1, column: start.column - 1 },
+  end: { line: end.line - 1, column: end.column - 1 },
 });
 
 const isWording = ({ mutatorName }: { mutatorName: string }) => mutatorName === 'StringLiteral';
-const keyOf = ({ fileName, location: { start, end }, mutatorName, replacement }: Mutant) =>
-  [fileName, start.line, start.column, end.line, end.column, mutatorName, replacement].join(' ');
+const keyOf = (mutant: Mutant) => `${mutant.fileName} ${mutantKey(mutant.location, mutant)}`;
 
 function drawn(mutants: readonly Mutant[], count: number, seed: number): Mutant[] {
   if (mutants.length <= count) return [...mutants];
@@ -123,16 +120,22 @@ interface Tried extends Mutant {
 /** Holds mutants against tests; those that Stryker could not judge are left out. */
 function tryOut(mutants: readonly Mutant[], tests: readonly string[]): Tried[] {
   if (mutants.length === 0) return [];
-  const [report, config] = [join(WORK, 'report.json'), join(WORK, 'config.json')];
+  const [report, config, drawnFile] = ['report.json', 'config.json', 'drawn.json'].map((name) => join(WORK, name)) as [
+    string,
+    string,
+    string,
+  ];
   const mutate = mutants.map(
     ({ fileName, location: { start, end } }) =>
-      `${fileName}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`,
+      `${fileName}:${start.line + 1}:${start.column}-${end.line + 1}:${end.column}`,
   );
   writeFileSync(
     join(PROJECT, config),
     JSON.stringify({ ...base, mutate: [...new Set(mutate)], jsonReporter: { fileName: report } }),
   );
-  const env = { ...process.env, MUTATION_TESTS: tests.join(',') };
+  const keys = new Set(mutants.map(keyOf));
+  writeFileSync(join(PROJECT, drawnFile), JSON.stringify([...keys]));
+  const env = { ...process.env, MUTATION_TESTS: tests.join(','), MUTATION_DRAWN: join(PROJECT, drawnFile) };
   const { status } = spawnSync('stryker', ['run', config], {
     cwd: PROJECT,
     env,
@@ -142,9 +145,10 @@ function tryOut(mutants: readonly Mutant[], tests: readonly string[]): Tried[] {
   const { files } = JSON.parse(readFileSync(join(PROJECT, report), 'utf8')) as {
     files: Record<string, { mutants: Omit<Tried, 'fileName'>[] }>;
   };
-  const keys = new Set(mutants.map(keyOf));
   return Object.entries(files)
-    .flatMap(([fileName, found]) => found.mutants.map((mutant) => ({ ...mutant, fileName })))
+    .flatMap(([fileName, found]) =>
+      found.mutants.map((mutant) => ({ ...mutant, fileName, location: fromNought(mutant.location) })),
+    )
     .filter((mutant) => keys.has(keyOf(mutant)) && (isDead(mutant) || hasSurvived(mutant)));
 }
 
@@ -172,7 +176,7 @@ for (const folder of values.folder) {
   const tried = first.map((mutant) => (killed.has(keyOf(mutant)) ? { ...mutant, status: 'Killed' } : mutant));
   for (const { fileName, location, mutatorName, replacement, status } of tried.filter(hasSurvived))
     console.log(
-      `${fileName}:${location.start.line}:${location.start.column} ${status} ${mutatorName} -> ${replacement.slice(0, 80).replace(/\s+/g, ' ')}`,
+      `${fileName}:${location.start.line + 1}:${location.start.column + 1} ${status} ${mutatorName} -> ${replacement.slice(0, 80).replace(/\s+/g, ' ')}`,
     );
   rows[folder] = {
     mutants: all.length,
