@@ -1,5 +1,5 @@
 import published from '../../tests/published/j30.json' with { type: 'json' };
-import type { Problem } from '../planner/agenda/problem.ts';
+import type { Problem, Schedule } from '../planner/agenda/problem.ts';
 import { solve } from '../planner/agenda/solve.ts';
 
 /** Longer than any of the instances takes, so that one day holds all of it. */
@@ -10,7 +10,7 @@ export interface Result {
   optimum: number;
   makespan: number;
   problem: Problem;
-  schedule: ReturnType<typeof solve>['schedule'];
+  schedule: Schedule;
 }
 
 /**
@@ -37,7 +37,7 @@ export function publishedResults(seed = 1): Result[] {
         splittable: false,
       })),
     };
-    const { schedule } = solve(problem, seed);
+    const schedule = solve(problem, seed);
     return { name, optimum: instance.optimum, makespan: Math.max(...schedule.end), problem, schedule };
   });
 }

@@ -11,8 +11,8 @@ const LEAST_RUNS = 8;
 const MOST_RUNS = 200;
 /** What a trial between two frames of a slider may spend. */
 const QUICK_RUNS = 12;
-/** Beyond this size only the first two lists are tried: a list alone costs as much as the schedule made from it. */
-const LARGE = 5_000;
+/** Beyond this number of activities only the first two lists are tried: a list alone costs as much as the schedule made from it. */
+export const LARGE = 5_000;
 
 /** A schedule with the list and the open days that made it. */
 interface Found {

@@ -35,9 +35,9 @@ export interface AgendaInput {
  * @returns sessions, what does not fit, and the day of each task
  */
 export function planAgenda({ tasks, household, asOf, places, busy, quick }: AgendaInput): Agenda {
-  if (tasks.length === 0) return { sessions: [], misfits: [], dateOf: new Map(), notes: [], fewestPossible: 0 };
+  if (tasks.length === 0) return { sessions: [], misfits: [], dateOf: new Map(), notes: [] };
   const built = buildProblem(tasks, household, places, busy);
-  const { schedule, fewestPossible } = solve(built.problem, household.seed, quick);
+  const schedule = solve(built.problem, household.seed, quick);
   const names = new Map(household.machines.map((m) => [m.id, m.name]));
   const nameOf = (machine: string) => names.get(machine) ?? machine;
   const dateOf = new Map<string, IsoDate>();
@@ -50,7 +50,6 @@ export function planAgenda({ tasks, household, asOf, places, busy, quick }: Agen
     misfits: misfitsOf(tasks, built, schedule, asOf, household),
     dateOf,
     notes: built.notes,
-    fewestPossible,
   };
 }
 

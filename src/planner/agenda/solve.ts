@@ -1,4 +1,4 @@
-import { fewestSessions } from './fewest.ts';
+import { fewestSessions, LARGE } from './fewest.ts';
 import { leastSessions } from './lower-bound.ts';
 import { possible } from './possible.ts';
 import type { Piece, Problem, Schedule } from './problem.ts';
@@ -13,35 +13,26 @@ const SHORTEN_EFFORT = 80_000;
 /** Schedules made of each list that is drawn. */
 const RUNS_PER_LIST = 6;
 
-export interface Solution {
-  schedule: Schedule;
-  /** No schedule that gives a place to the same activities can have fewer sessions. */
-  fewestPossible: number;
-}
-
 /**
  * The scheduler: first the days, in the fewest sessions; then within each session, so that it ends as soon as possible. What goes
  * on without a break is one piece of work in both.
  * @param problem - activities, resources, days
  * @param seed - the same seed gives the same schedule
  * @param quick - for a slider that is still moving: a sound schedule, without the search for a better one
- * @returns the schedule, and the bound it is measured by
+ * @returns the schedule
  */
-export function solve(problem: Problem, seed: number, quick = false): Solution {
+export function solve(problem: Problem, seed: number, quick = false): Schedule {
   const unbroken = joined(problem);
-  const solution = solveJoined(unbroken.problem, seed, quick);
-  return { ...solution, schedule: apart(solution.schedule, unbroken, problem.activities) };
+  return apart(solveJoined(unbroken.problem, seed, quick), unbroken, problem.activities);
 }
 
-function solveJoined(problem: Problem, seed: number, quick: boolean): Solution {
+function solveJoined(problem: Problem, seed: number, quick: boolean): Schedule {
   const windows = windowsOf(problem);
   const all = possible(problem);
-  const least = leastSessions(problem, all);
-  const schedule = fewestSessions(problem, windows, { all: all.length, sessions: least }, seed, quick);
-  const placed = all.filter((i) => schedule.day[i]! >= 0);
-  const fewestPossible = placed.length === all.length ? least : leastSessions(problem, placed);
-  if (quick) return { schedule, fewestPossible };
-  return { schedule: shortenSessions(problem, schedule, seed), fewestPossible };
+  // A search that is short in any case seldom reaches the bound, which costs as much as all its runs there.
+  const sessions = problem.activities.length > LARGE ? 0 : leastSessions(problem, all);
+  const schedule = fewestSessions(problem, windows, { all: all.length, sessions }, seed, quick);
+  return quick ? schedule : shortenSessions(problem, schedule, seed);
 }
 
 function shortenSessions(problem: Problem, schedule: Schedule, seed: number): Schedule {

@@ -43,8 +43,6 @@ export interface Agenda {
   dateOf: Map<string, IsoDate>;
   /** What the agenda took for granted: a dry day in a wet month, a stand that is not there. */
   notes: Warning[];
-  /** No plan of these tasks can have fewer sessions than this, unless it leaves more undone. */
-  fewestPossible: number;
 }
 
 /** Key of a machine's step. */

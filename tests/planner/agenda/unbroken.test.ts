@@ -103,7 +103,7 @@ test('every rule is kept, each step is placed or said to be missing, with runs o
   let unbrokenRuns = 0;
   fc.assert(
     fc.property(unbroken, (problem) => {
-      const { schedule } = solve(problem, 1);
+      const schedule = solve(problem, 1);
       expect(faults(problem, schedule)).toEqual([]);
       problem.activities.forEach(({ goesOnFrom }, i) => {
         if (goesOnFrom !== undefined && schedule.start[i] === schedule.end[goesOnFrom]) unbrokenRuns += 1;
