@@ -3,26 +3,40 @@
  * several times the memory of the plan itself, to write and to read.
  */
 import { closeSync, openSync, readFileSync, writeSync } from 'node:fs';
-import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+import type { BatteryPlan, MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
 import { stringSharing } from './shared-strings.ts';
 
 const MACHINES = '"machines":[';
 
 /**
- * Writes a plan.
- * @param plan - as it is to stand in the file
+ * Writes a plan without the battery's daily paths, so that it stays small for a thousand machines, and gives each machine whole.
+ * @param plan - the plan
  * @param path - of the file
+ * @param writeMachine - takes the text of each machine with its paths
  */
-export function writePlan(plan: SeasonPlan, path: string): void {
+export function writePlan(plan: SeasonPlan, path: string, writeMachine: (id: string, json: string) => void): void {
   const file = openSync(path, 'w');
   try {
     const { machines, ...rest } = plan;
     writeSync(file, `${JSON.stringify(rest).slice(0, -1)},\n${MACHINES}`);
-    for (const [i, machine] of machines.entries()) writeSync(file, `${i === 0 ? '' : ','}\n${JSON.stringify(machine)}`);
+    for (const [i, machine] of machines.entries()) {
+      const { whole, withoutPaths } = textsOf(machine);
+      writeSync(file, `${i === 0 ? '' : ','}\n${withoutPaths}`);
+      writeMachine(machine.id, whole);
+    }
     writeSync(file, '\n]}\n');
   } finally {
     closeSync(file);
   }
+}
+
+/** A machine as JSON with and without its battery's paths; all else is made into text once. */
+function textsOf({ battery, ...rest }: MachinePlan): { whole: string; withoutPaths: string } {
+  const text = JSON.stringify(rest);
+  if (!battery) return { whole: text, withoutPaths: text };
+  const { paths: _, ...short } = battery;
+  const withBattery = (plan: BatteryPlan) => `${text.slice(0, -1)},"battery":${JSON.stringify(plan)}}`;
+  return { whole: withBattery(battery), withoutPaths: withBattery(short) };
 }
 
 /**

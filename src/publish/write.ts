@@ -2,7 +2,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { calendarWriter } from '../calendar/index.ts';
-import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
+import type { SeasonPlan } from '../planner/season-plan.ts';
 import { writePlan } from './plan-file.ts';
 import { planJsonSchema } from './plan-schema.ts';
 
@@ -13,10 +13,9 @@ import { planJsonSchema } from './plan-schema.ts';
  */
 export function writePlanFiles(plan: SeasonPlan, folder: string): void {
   mkdirSync(folder, { recursive: true });
-  writePlan(withoutPaths(plan), join(folder, 'plan.json'));
-  for (const machine of plan.machines) {
-    writeText(join(folder, 'machines', machine.id, 'plan.json'), `${JSON.stringify(machine)}\n`);
-  }
+  writePlan(plan, join(folder, 'plan.json'), (id, json) =>
+    writeText(join(folder, 'machines', id, 'plan.json'), `${json}\n`),
+  );
 }
 
 /**
@@ -30,17 +29,6 @@ export function publish(plan: SeasonPlan, folder: string): void {
   const calendar = calendarWriter(plan);
   writeText(join(folder, 'calendar', 'all.ics'), calendar());
   for (const { id } of plan.machines) writeText(join(folder, 'calendar', `${id}.ics`), calendar(id));
-}
-
-/** The plan without the battery's daily paths, so that it stays small for a thousand machines. */
-export function withoutPaths(plan: SeasonPlan): SeasonPlan {
-  return { ...plan, machines: plan.machines.map(machineWithoutPaths) };
-}
-
-function machineWithoutPaths(machine: MachinePlan): MachinePlan {
-  if (!machine.battery) return machine;
-  const { paths: _, ...battery } = machine.battery;
-  return { ...machine, battery };
 }
 
 function writeText(path: string, text: string): void {

@@ -7,7 +7,7 @@ import { answersOf, newDrafts } from '../../src/browser/planner/drafts.ts';
 import type { Shown } from '../../src/browser/planner/show.ts';
 import { readFiles } from '../../src/content/read-folder.ts';
 import { type BenchRecord, emptyRecord } from '../../src/planner/bench-record.ts';
-import { withoutPaths } from '../../src/publish/write.ts';
+import { withoutPaths } from '../fixtures/without-paths.ts';
 import { demoSite, PROJECT, TODAY } from './site.ts';
 
 let folder: string;

@@ -6,7 +6,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { readFolder } from '../../src/content/read-folder.ts';
 import { planSeason } from '../../src/planner/plan.ts';
-import { withoutPaths } from '../../src/publish/write.ts';
+import { withoutPaths } from '../fixtures/without-paths.ts';
 import { openBrowser } from '../site/browser.ts';
 import { serve } from '../site/serve.ts';
 import { calm, DESK, downloaded, faults, open } from './opened.ts';

@@ -7,7 +7,7 @@ import { daysBetween } from '../../src/planner/dates.ts';
 import { planSeason } from '../../src/planner/plan.ts';
 import type { SeasonPlan } from '../../src/planner/season-plan.ts';
 import { machinePlanSchema, planJsonSchema, seasonPlanSchema } from '../../src/publish/plan-schema.ts';
-import { withoutPaths } from '../../src/publish/write.ts';
+import { withoutPaths } from '../fixtures/without-paths.ts';
 
 let plan: SeasonPlan;
 
