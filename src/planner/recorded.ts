@@ -124,6 +124,7 @@ export function laidUpOn(
   procedures: readonly Procedure[],
   amounts: readonly string[],
 ): IsoDate | undefined {
+  if (doneSteps.length === 0) return undefined;
   const isWork = ({ title }: Procedure['steps'][number]) => namesIn(title).some((name) => amounts.includes(name));
   const works = new Set(
     procedures.flatMap(({ id, phase, steps }) =>
@@ -140,6 +141,7 @@ export function laidUpOn(
  * @param procedures - the work is each step of the start-up that only petrol of some age has
  */
 export function petrolSeenToOn(machine: Machine, procedures: readonly Procedure[]): IsoDate | undefined {
+  if (machine.doneSteps.length === 0) return undefined;
   return procedures
     .filter(({ phase }) => phase === 'start-up')
     .flatMap(({ id, phase, steps }) =>

@@ -88,7 +88,7 @@ export function concreteSteps(input: StepInput): PlanStep[] {
         })),
     ),
   );
-  const groups = byName(drafts);
+  const groups = byProcedure(drafts);
   const before = stepsBefore(drafts);
   for (const draft of drafts) {
     draft.plan.after = predecessors(draft, groups, before);
@@ -230,7 +230,7 @@ function predecessors(
   before: ReadonlyMap<ProcedureStep, readonly Draft[]>,
 ): string[] {
   const { step, plan } = draft;
-  const named = step.after.flatMap((name) => groups.get(name) ?? []).filter((other) => other.step !== step);
+  const named = step.after.flatMap((name) => namedIn(groups, name)).filter((other) => other.step !== step);
   const previous = before
     .get(step)!
     .filter((other) => step.each === undefined || other.step.each !== step.each || other.n === draft.n);
@@ -252,14 +252,19 @@ function stepsBefore(drafts: readonly Draft[]): Map<ProcedureStep, Draft[]> {
   return before;
 }
 
-/** Drafts by the names that `after` can use: of the procedure, and of the step. */
-function byName(drafts: readonly Draft[]): Map<string, Draft[]> {
+function byProcedure(drafts: readonly Draft[]): Map<string, Draft[]> {
   const groups = new Map<string, Draft[]>();
-  for (const draft of drafts)
-    for (const name of [draft.procedure.id, `${draft.procedure.id}.${draft.step.id}`]) {
-      const group = groups.get(name);
-      if (group) group.push(draft);
-      else groups.set(name, [draft]);
-    }
+  for (const draft of drafts) {
+    const group = groups.get(draft.procedure.id);
+    if (group) group.push(draft);
+    else groups.set(draft.procedure.id, [draft]);
+  }
   return groups;
+}
+
+/** What a name that `after` can use stands for: a procedure's, or that of one of its steps. */
+function namedIn(groups: ReadonlyMap<string, readonly Draft[]>, name: string): readonly Draft[] {
+  const [procedure, id] = name.split('.') as [string, string?];
+  const group = groups.get(procedure) ?? [];
+  return id === undefined ? group : group.filter(({ step }) => step.id === id);
 }
