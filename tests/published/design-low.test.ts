@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { fitDepth } from '../../src/cli/climate/design-low-fit.ts';
 import { openClimateLibrary, stationClimate } from '../../src/content/climate-library.ts';
 import type { NormalsClimate } from '../../src/planner/climate/index.ts';
-import { designLow } from '../../src/planner/climate/index.ts';
+import { DEPTH, designLow } from '../../src/planner/climate/index.ts';
 import published from './design-low.json' with { type: 'json' };
 
 type Station = (typeof published.stations)[number];
@@ -69,6 +70,14 @@ test('the margin puts nine of ten stations of the fit on the safe side', () => {
   const safe = fitted.filter((s) => Math.min(...lowsOf(s).designC) <= s.low50C);
   expect(fitted.length).toBe(160);
   expect(safe.length).toBeGreaterThanOrEqual(144);
+});
+
+test('the constants are those of the least squares on the stations of the fit, rounded', () => {
+  const found = fitDepth(fitted);
+  // The base is rounded up, to the safe side.
+  expect(DEPTH.baseK).toBe(Math.ceil(10 * (found.baseK + found.marginK(0.9))) / 10);
+  for (const name of ['perRange', 'perLead', 'perDegree', 'perAway'] as const)
+    expect(DEPTH[name], name).toBeCloseTo(found[name], 2);
 });
 
 test('the typical low lies near the mean of the yearly lowest', () => {

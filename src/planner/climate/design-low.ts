@@ -5,9 +5,10 @@ import type { Climate, DesignLow, MonthlyNormals } from './types.ts';
 
 /**
  * How far the design low lies under a month's mean daily minimum: least squares on the 50-year lows of 160 stations. The
- * base of 8.4 K holds a margin of 4.4 K, with which nine stations of ten get a low at or under the published one.
+ * base of 8.4 K holds a margin of 4.4 K, with which nine stations of ten get a low at or under the published one. The fit is
+ * src/cli/fit-design-low.ts.
  */
-const DEPTH = {
+export const DEPTH = {
   baseK: 8.4,
   perRange: 0.46,
   widestRangeK: 35,
@@ -18,7 +19,7 @@ const DEPTH = {
 };
 
 /** Mean daily minimum under which cold spells run deepest: milder is sea air, colder is near the coldest there is [°C]. */
-const DEEPEST_AT_C = -10;
+export const DEEPEST_AT_C = -10;
 
 /** The lowest of a middle year lies half as far under the minimum of the coldest month: 0.50 at the same stations. */
 const TYPICAL_SHARE = 0.5;
@@ -30,6 +31,25 @@ const SPREADS = { median: 2.4, worst: 4.8 };
 const WARM_C = 15;
 
 /**
+ * What of a place makes its cold spells deep.
+ * @param meanC - monthly means, January first [°C]
+ * @param latitudeDeg - north positive
+ * @returns annual range and lead of spring on autumn, each no further than it counts [K], and degrees from the equator
+ */
+export function depthTerms(
+  meanC: readonly number[],
+  latitudeDeg: number,
+): { rangeK: number; leadK: number; degrees: number } {
+  // The sea gives back its summer's warmth in autumn: near it, the middle of autumn is warmer than that of spring.
+  const leadK = (meanC[3]! - meanC[9]!) * (latitudeDeg < 0 ? -1 : 1);
+  return {
+    rangeK: Math.min(DEPTH.widestRangeK, annualRangeK(meanC)),
+    leadK: Math.min(DEPTH.furthestLeadK, leadK),
+    degrees: Math.abs(latitudeDeg),
+  };
+}
+
+/**
  * How far the design low of each month lies under its mean daily minimum.
  * @param normals - monthly normals
  * @param latitudeDeg - north positive
@@ -37,13 +57,8 @@ const WARM_C = 15;
  */
 function depthsK({ meanC, minC }: MonthlyNormals, latitudeDeg: number): number[] {
   const range = annualRangeK(meanC);
-  // The sea gives back its summer's warmth in autumn: near it, the middle of autumn is warmer than that of spring.
-  const lead = (meanC[3]! - meanC[9]!) * (latitudeDeg < 0 ? -1 : 1);
-  const place =
-    DEPTH.baseK +
-    DEPTH.perRange * Math.min(DEPTH.widestRangeK, range) +
-    DEPTH.perLead * Math.min(DEPTH.furthestLeadK, lead) +
-    DEPTH.perDegree * Math.abs(latitudeDeg);
+  const { rangeK, leadK, degrees } = depthTerms(meanC, latitudeDeg);
+  const place = DEPTH.baseK + DEPTH.perRange * rangeK + DEPTH.perLead * leadK + DEPTH.perDegree * degrees;
   const least = SPREADS.worst * daySpreadK(range, WARM_C);
   const depths = minC.map((t) => Math.max(least, place - DEPTH.perAway * Math.abs(t - DEEPEST_AT_C)));
   // The worst of a month comes at its colder end.
