@@ -92,7 +92,7 @@ function fuel(m: Sound, say: Say): void {
     );
   if (m.engine?.cycle === 'electric')
     say(['fuel'], 'found fuel of an electric machine, expected none', 'Write fuel: none, or correct engine.cycle.');
-  if (f.tank !== undefined && f.lineAndBowls !== undefined && f.lineAndBowls > f.tank) {
+  if (f.tank !== undefined && f.lineAndBowls !== undefined && f.lineAndBowls >= f.tank) {
     say(
       ['fuel', 'lineAndBowls'],
       `found ${round(f.lineAndBowls)} L in line and bowls beside a tank of ${round(f.tank)} L, expected less`,

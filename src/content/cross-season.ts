@@ -3,7 +3,7 @@ import { daysBetween } from '../planner/dates.ts';
 import type { Say, Sound } from './cross-answers.ts';
 
 /** Shortest and longest rest that is planned [d]. */
-const REST_DAYS = { min: 7, max: 1097 };
+const REST_DAYS = { min: 7, max: 1096 };
 
 /** Problems of a rest that is none, too short or too long. */
 export function seasonProblems({ lastUse, firstUse }: Sound, say: Say): void {
