@@ -7,6 +7,7 @@ import {
   nearestStations,
   openClimateLibrary,
   stationClimate,
+  stationOf,
   stationsByName,
 } from '../../src/content/climate-library.ts';
 import { checkClimate, dailyCurves, monthMeans, proposeSeason } from '../../src/planner/climate/index.ts';
@@ -97,4 +98,105 @@ test('what is no library is refused', () => {
   }
   expect(() => nearestStations(library, 91, 0)).toThrow(/latitude: 91/);
   expect(() => nearestStations(library, 0, Number.NaN)).toThrow(/longitude: NaN/);
+});
+
+/** Two stations of an invented library: one on the equator at 0°, one a degree north of it and 400 m up. */
+const SMALL = {
+  format: 1,
+  sources: { a: { name: 'Table', attribution: 'Office', terms: 'free' } },
+  humidity: { m: { text: 'measured', estimated: false }, e: { text: 'from the dew point', estimated: true } },
+  id: ['1', '2'],
+  name: ['Low', 'High'],
+  country: ['AA', 'BB'],
+  source: 'aa',
+  humiditySource: 'me',
+  latitudeStep100: [0, 100],
+  longitudeStep100: [0, 0],
+  elevationM: [10, 400],
+  // January, then the steps to each next month.
+  meanStep10: Array.from({ length: 12 }, (_, m) => (m === 0 ? [250, -105] : [1, 2])),
+  belowStep10: Array.from({ length: 12 }, (_, m) => (m === 0 ? [40, 31] : [0, 0])),
+  aboveStep10: Array.from({ length: 12 }, (_, m) => (m === 0 ? [50, 22] : [0, 0])),
+  rhStep: Array.from({ length: 12 }, (_, m) => (m === 0 ? [80, 60] : [0, 1])),
+};
+
+test('the columns are steps, and are read as sums of them', () => {
+  const small = openClimateLibrary(SMALL);
+  const high = stationClimate(small, 1);
+  expect([small.size, high.id, high.name, high.latitudeDeg, high.elevationM]).toEqual([2, '2', 'High', 1, 400]);
+  if (high.kind !== 'normals') throw new Error('a station has normals');
+  expect(high.normals.meanC).toEqual([-10.5, -10.3, -10.1, -9.9, -9.7, -9.5, -9.3, -9.1, -8.9, -8.7, -8.5, -8.3]);
+  expect([high.normals.minC[0], high.normals.maxC[0]]).toEqual([-13.6, -8.3]);
+  expect([high.normals.rhPct[0], high.normals.rhPct[11]]).toEqual([60, 71]);
+  expect(high.source).toBe('Table, station 2; humidity: from the dew point');
+  expect(high.attribution).toBe('Office');
+  expect(() => stationClimate(small, 2)).toThrow(/station 2: the library has 2/);
+  expect(() => stationClimate(openClimateLibrary({ ...SMALL, source: 'ab' }), 1)).toThrow(/source that is not listed/);
+  expect(() => stationClimate(openClimateLibrary({ ...SMALL, humiditySource: 'mx' }), 1)).toThrow(/not listed/);
+});
+
+test.each([
+  ['no columns', { id: undefined }],
+  ['a name too few', { name: ['Low'] }],
+  ['a country too few', { country: ['AA'] }],
+  ['a height too many', { elevationM: [1, 2, 3] }],
+  ['a step too few', { latitudeStep100: [0] }],
+  ['a month too few', { meanStep10: SMALL.meanStep10.slice(1) }],
+  ['a month without a station', { rhStep: [...SMALL.rhStep.slice(1), [80]] }],
+  ['a letter too few', { source: 'a' }],
+  ['a letter too many', { humiditySource: 'mmm' }],
+  ['no sources', { sources: undefined }],
+  ['no humidity', { humidity: undefined }],
+  ['another format', { format: 2 }],
+])('a library with %s is none', (_, change) => {
+  expect(() => openClimateLibrary(SMALL)).not.toThrow();
+  expect(() => openClimateLibrary({ ...SMALL, ...change })).toThrow(/not a library of format 1/);
+});
+
+// A degree of a great circle is a 360th of the earth's: 40,030 km with the mean radius of 6371 km, so 111.19 km.
+test('a station is far beyond 75 km or 200 m, and its warnings say why', () => {
+  const small = openClimateLibrary(SMALL);
+  const at = (latitude: number, elevationM?: number) => nearestStations(small, latitude, 0, { elevationM })[0]!;
+  const near = at(-0.67);
+  expect(near.distanceKm).toBeCloseTo(74.5, 1);
+  expect([near.warnings, stationOf(near).far]).toEqual([[], false]);
+  const away = at(-0.68);
+  expect([away.warnings, stationOf(away).far]).toEqual([[expect.stringMatching(/^Low is 76 km away/)], true]);
+  expect(stationOf(away).distanceKm).toBe(75.6);
+  expect([at(0, 210).warnings, stationOf(at(0, 210)).far]).toEqual([[], false]);
+  const below = at(0, 211);
+  expect(stationOf(below)).toEqual({ name: 'Low', distanceKm: 0, heightDifferenceM: -201, far: true });
+  // The standard atmosphere (ISO 2533) is 6.5 K colder a kilometre.
+  expect(below.warnings).toEqual([expect.stringMatching(/^Low lies 201 m lower: about 1\.3 K warmer/)]);
+  const [high] = nearestStations(small, 1, 0, { elevationM: 0 });
+  expect(high!.warnings).toEqual([
+    expect.stringMatching(/^High lies 400 m higher: about 2\.6 K colder/),
+    expect.stringMatching(/^Humidity at High is an estimate/),
+  ]);
+  expect(stationOf(at(0)).heightDifferenceM).toBe(0);
+});
+
+test('poles and meridian are within the bounds, what lies beyond is not', () => {
+  const small = openClimateLibrary(SMALL);
+  for (const [latitude, longitude] of [
+    [90, 180],
+    [-90, -180],
+  ] as const)
+    expect(nearestStations(small, latitude, longitude)).toHaveLength(1);
+  for (const latitude of [90.1, -90.1]) expect(() => nearestStations(small, latitude, 0)).toThrow(RangeError);
+  for (const longitude of [180.1, -180.1]) expect(() => nearestStations(small, 0, longitude)).toThrow(RangeError);
+  expect(nearestStations(small, 0.9, 0, { count: 5 }).map(({ climate }) => climate.name)).toEqual(['High', 'Low']);
+});
+
+test('a station is found by its number, its whole name before others, the beginning of a name, then a part of it', () => {
+  const three = openClimateLibrary({ ...SMALL, name: ['Old Lowick', 'Low'] });
+  const found = (query: string) => stationsByName(three, query).map(({ climate }) => climate.name);
+  expect(found('1')).toEqual(['Old Lowick']);
+  expect(found('LOW')).toEqual(['Low']);
+  expect(found('low, aa')).toEqual(['Old Lowick']);
+  expect(found('Low, BB')).toEqual(['Low']);
+  expect(found('low,cc')).toEqual([]);
+  expect(found('old')).toEqual(['Old Lowick']);
+  expect(found('o')).toEqual(['Old Lowick']);
+  expect(found('ow')).toEqual(['Low', 'Old Lowick']);
 });
