@@ -109,6 +109,9 @@ function nothingOf<T>(problems: Problem[]): Checked<T> {
   return { sound: {} as Known<T>, isWhole: () => false, problems };
 }
 
+/** The field that was meant by another word for it, or by a mistyped one. */
+const fieldMeant = (name: string, known: readonly string[]) => alsoCalled(name, known) ?? nearest(name, known);
+
 /** The fields that unknown ones were meant to be or to stand in: what the file says of those is not known. */
 function meantFields(issues: readonly z.core.$ZodIssue[], schema: z.ZodMiniObject): string[] {
   const known = Object.keys(schema.shape);
@@ -116,7 +119,7 @@ function meantFields(issues: readonly z.core.$ZodIssue[], schema: z.ZodMiniObjec
     if (issue.code !== 'unrecognized_keys') return [];
     const keys = issue.keys.slice(0, MOST_UNKNOWN);
     const homes = keys.flatMap((key) => homesOf(schema, key).map((home) => (home[0] ?? key).replace('[]', '')));
-    return issue.path.length > 0 ? homes : [...homes, ...keys.flatMap((key) => nearest(key, known) ?? [])];
+    return issue.path.length > 0 ? homes : [...homes, ...keys.flatMap((key) => fieldMeant(key, known) ?? [])];
   });
 }
 
@@ -140,7 +143,7 @@ function withoutMistyped(issues: readonly z.core.$ZodIssue[], root: z.ZodMiniTyp
         ? []
         : issue.keys
             .slice(0, MOST_UNKNOWN)
-            .map((key) => JSON.stringify([...issue.path, nearest(key, keysOf(schemaAt(root, issue.path as Path)))])),
+            .map((key) => JSON.stringify([...issue.path, fieldMeant(key, keysOf(schemaAt(root, issue.path as Path)))])),
     ),
   );
   const elsewhere = seeminglyMissing(issues, root);
@@ -192,9 +195,9 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
           NO_DIESEL,
         );
       const inside = path.length === 0 ? undefined : labelOf(path, source.data);
-      const misplaced = misplacedWords(key, inside, root);
+      const misplaced = alsoCalled(key, known) === undefined ? misplacedWords(key, inside, root) : undefined;
       if (misplaced) return make(at, [...path, key], misplaced.what, misplaced.fix);
-      const near = alsoCalled(key, known) ?? nearest(key, known);
+      const near = fieldMeant(key, known);
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`;
       const fix = near ? `Write "${near}", or delete the line.` : 'Delete the line, or write one of these.';
       return make(at, [...path, key], `found the unknown field "${printable(key)}", expected ${expected}`, fix);
