@@ -36,6 +36,8 @@ const machine = fc
       fc.record({
         chemistry: maybe(fc.constantFrom('flooded', 'flooded-calcium', 'agm', 'gel', 'lifepo4')),
         capacity: maybe(fc.constantFrom('0.5 Ah', '12 Ah', '400 Ah')),
+        removable: maybe(fc.boolean()),
+        drain: maybe(fc.constantFrom('0 mA', '3.5 mA', '0.03 A')),
       }),
     ),
     fuel: fc.oneof(
@@ -43,6 +45,8 @@ const machine = fc
       fc.record({
         delivery: maybe(fc.constantFrom('carburettor', 'injection')),
         tank: maybe(fc.constantFrom('0.2 L', '4.5 US gal', '3 imp gal', '400 L')),
+        inTank: maybe(fc.constantFrom('0 L', '0.1 US gal', '5 L')),
+        tap: maybe(fc.constantFrom('vacuum', 'manual', 'none')),
         blend: maybe(fc.constantFrom('E0', 'E5', 'E10', 'E85')),
       }),
     ),

@@ -3,7 +3,8 @@
  * Then what is wrong and stands close to what is right, where no fault household has it.
  */
 import { expect, test } from 'vitest';
-import { readWith } from './helpers.ts';
+import { readContent } from '../../src/content/read.ts';
+import { household, readWith } from './helpers.ts';
 
 const HEAD = 'name: One\nkind: motorcycle\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\n';
 
@@ -292,3 +293,68 @@ test.each([
     expect(told(`${machine}\n`, files).map((text) => text.slice(0, words.length))).toEqual([words]);
   },
 );
+
+test('a tyre is not held against a year that is wrong itself', () => {
+  expect(told('year: 2040\ntyres: [{ position: all, pressure: 2 bar, madeYear: 2026 }]\n')).toEqual([
+    expect.stringMatching(/^year: /),
+  ]);
+});
+
+test('what stands elsewhere in the file hides nothing else that is missing', () => {
+  const found = told('pressure: 2 bar\ntyres: [{ position: front }]\njobs: [{ id: a, name: A, assemblies: [] }]\n');
+  expect(found).toHaveLength(2);
+  expect(found).toContainEqual(expect.stringMatching(/^pressure: found "pressure" among the outermost/));
+  expect(found).toContainEqual(expect.stringMatching(/^jobs\.a\.minutes: found nothing/));
+});
+
+test('a slip breaks the field it stands in and not the one below it', () => {
+  const { problems } = readWith({
+    'machines/one.yaml': `${HEAD}fuel:\n  tank: 17 L\n inTank: 6 L\ncooling: wine\nodometer: far\n`,
+  });
+  expect(problems.map(({ line }) => line)).toEqual([8, 9, 10]);
+});
+
+test('a file of one group is one with fields left out, a file around whose fields a line stands is not', () => {
+  const only = (text: string) =>
+    readWith({ 'machines/one.yaml': text }).problems.map(({ field, what }) => `${field}: ${what}`);
+  expect(only('cooling: { kind: air }\n').map((text) => text.split(' ')[0])).toEqual(['kind:', 'name:', 'place:']);
+  expect(only('bike:\n  name: One\n  kind: car\n')).toEqual([
+    ': found all fields inside "bike", expected them at the margin',
+  ]);
+  expect(only('bike:\n  - name: One\n  - kind: car\n')).toEqual([
+    ': found all fields inside "bike", expected them at the margin',
+  ]);
+  expect(only('bike: { colour: red }\n')).toContainEqual(expect.stringMatching(/^bike: found the unknown field/));
+});
+
+test('words of a list without commas are told with them', () => {
+  const { problems } = readWith({
+    'household.yaml': `${HOUSEHOLD}chargers: [{ id: a, name: A, current: 1 A, chemistries: [flooded agm] }]\n`,
+  });
+  expect(problems.map(({ fix }) => fix)).toEqual([
+    expect.stringMatching(/^Write \w+; or with a comma between two: flooded, agm\.$/),
+  ]);
+});
+
+test('a climate, a place or a machine like none that there is: what there is is named, and where it would stand', () => {
+  const shed = (climate: string) => ({
+    'places/tin-shed.yaml': `name: Shed\nenclosure: carport\npower: false\nclimate: ${climate}\n`,
+  });
+  expect(told('', shed('seaside'))).toEqual([
+    'climate: found the climate "seaside", expected one of valley. Write one of these, add climates/seaside.yaml, or write climate: { near: [latitude, longitude] }.',
+  ]);
+  const without = readContent(
+    household()
+      .filter(({ path }) => !/^(?:climates|places)\//.test(path))
+      .concat({ path: 'places/tin-shed.yaml', bytes: shed('seaside')['places/tin-shed.yaml'] }),
+    { asOf: '2026-11-25' },
+  ).problems;
+  expect(without.map(({ what, fix }) => `${what}. ${fix}`)).toEqual([
+    'found the climate "seaside", expected the id of a file in climates/. Add climates/seaside.yaml, or write climate: { near: [latitude, longitude] }.',
+  ]);
+  expect(told('', { 'records/quad/a.yaml': 'notes: []\n' })).toEqual([
+    expect.stringMatching(
+      /^: found a record of "quad", expected one of juniper, one\. Move it to the folder of its machine\.$/,
+    ),
+  ]);
+});

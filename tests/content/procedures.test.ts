@@ -181,3 +181,18 @@ test('the schema can be written out for editors, each field with its meaning', (
   expect(Object.entries(fields).filter(([, field]) => !field.description)).toEqual([]);
   expect(Object.keys(schema.properties.when as object)).toContain('properties');
 });
+
+test('what is used up is counted in the unit of the computed amount, or as it is written', () => {
+  const used = (amount: string) =>
+    readProcedure(
+      'sidecar',
+      `${HEAD}  - { id: bolt, title: Grease, minutes: 5, why: They rust., supplies: [{ what: A, amount: ${amount} }] }\n`,
+    );
+  const taken = (amount: string) => used(amount).procedure!.steps[0]!.supplies[0];
+  // Oil is poured by the litre, plugs are counted.
+  expect(taken('"{oil}"')).toMatchObject({ amountOf: 'oil', unit: 'L' });
+  expect(taken('"{cylinders}"')).toMatchObject({ amountOf: 'cylinders', unit: 'pieces' });
+  expect(taken('"2,5 mL"')).toMatchObject({ amount: 2.5, unit: 'mL', amountOf: undefined });
+  for (const wrong of ['"0 pieces"', '"100001 pieces"', '"two"', '"{oyl}"', '"{serviceWhy}"', '5'])
+    expect(used(wrong).problems, wrong).toHaveLength(1);
+});
