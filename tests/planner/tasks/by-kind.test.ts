@@ -182,3 +182,31 @@ test('a look-in opens no bag for the battery; a charge does, and renews the desi
     for (const { detail } of charges) expect(detail).toMatch(/bag.*fresh desiccant/);
   }
 });
+
+// By what each caution speaks of: petrol and spark of engines that burn, the drive battery of those that do not, acid of lead,
+// charging in the cold of lithium, a hot radiator of what has one.
+test('a machine is warned of what it has, and of nothing else', () => {
+  const told = (drawn: Case) => new Set(stepsOf(drawn).flatMap(({ cautions }) => cautions));
+  for (const kind of KINDS) {
+    for (const cycle of ['four-stroke', 'two-stroke'] as const) {
+      const burning = told(of(kind, { cycle }));
+      expect([...burning], kind).toContain('petrol-vapour');
+      expect([...burning], kind).toContain('pressure-washer');
+      for (const id of ['water-electric', 'blade-electric', 'drive-battery', 'high-voltage'])
+        expect([...burning], kind).not.toContain(id);
+      expect(burning.has('blade'), kind).toBe(kind === 'mower' || kind === 'tractor');
+    }
+    const electric = told(of(kind, { cycle: 'electric' }));
+    expect([...electric], kind).toContain('water-electric');
+    for (const id of ['petrol-vapour', 'pressure-washer', 'blade']) expect([...electric], kind).not.toContain(id);
+  }
+  expect([...told(of('mower', { cycle: 'electric' }))]).toContain('blade-electric');
+  const battery = (chemistry: 'agm' | 'flooded-calcium' | 'lifepo4') =>
+    told(caseOf({ battery: { ...BATTERY, chemistry } }));
+  for (const lead of ['agm', 'flooded-calcium'] as const) {
+    expect([...battery(lead)]).toContain('battery-acid-gas');
+    expect([...battery(lead)]).not.toContain('lithium-cold');
+  }
+  expect([...battery('lifepo4')]).toContain('lithium-cold');
+  for (const id of ['battery-acid-gas', 'frozen-battery']) expect([...battery('lifepo4')]).not.toContain(id);
+});

@@ -168,12 +168,14 @@ test('a service that an open winter job of the same id does is not asked for at 
     cautions: [],
     notes: [],
   };
-  const asked = (done: boolean) => {
-    drawn.machine.jobs = [{ ...job, after: [], needs: { stand: false, bench: false }, done }];
+  const asked = (done: boolean, id = 'valves') => {
+    drawn.machine.jobs = [{ ...job, id, after: [], needs: { stand: false, bench: false }, done }];
     return concreteSteps({ ...drawn, procedures: LIBRARY }).some((step) => step.title === 'Due: valves');
   };
   expect(asked(false)).toBe(false);
   expect(asked(true)).toBe(true);
+  // Another job does not do it.
+  expect(asked(false, 'cables')).toBe(true);
 });
 
 test('papers are asked for where they run out by a month after the first use', () => {
