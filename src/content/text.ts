@@ -84,20 +84,23 @@ function isTwoByte(bytes: Uint8Array): boolean {
   return Math.max(...noughts) > start.length / 4 && Math.min(...noughts) === 0;
 }
 
-/** Offset of the first byte at which strict decoding fails. */
+/** Offset of the first byte that begins no sign of UTF-8. */
 function badByte(bytes: Uint8Array): number {
+  const begun = (end: number) =>
+    new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes.subarray(0, end), { stream: true });
   let good = 0;
   let bad = bytes.length;
   while (bad - good > 1) {
     const middle = (good + bad) >> 1;
     try {
-      new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, middle), { stream: true });
+      begun(middle);
       good = middle;
     } catch {
       bad = middle;
     }
   }
-  return good;
+  // What begins a sign fails only with the byte behind it.
+  return new TextEncoder().encode(begun(good)).length;
 }
 
 /** Line and sign of a byte; signs before it are counted as UTF-8 has them. */
