@@ -1,6 +1,7 @@
 /** What stands on a printed sheet, in order: pure lists from the plan. */
 import type { IsoDate } from '../planner/household.ts';
 import type { LedgerItem, MachinePlan, PlanStep, Session, TorqueRow } from '../planner/season-plan.ts';
+import { ledgerOf, orderOf } from './by-machine.ts';
 
 export type SheetKind = 'lay-up' | 'start-up';
 
@@ -11,8 +12,7 @@ export type SheetKind = 'lay-up' | 'start-up';
 export function stepsOfSheet(machine: MachinePlan, kind: SheetKind, sessions: readonly Session[]): PlanStep[] {
   const steps = machine.steps.filter((s) => s.phase === kind || (kind === 'lay-up' && s.phase === 'swap'));
   if (kind === 'start-up') return steps;
-  const own = sessions.flatMap((session) => session.steps.filter((step) => step.machine === machine.id));
-  const order = new Map(own.map(({ step }, i) => [step, i]));
+  const order = new Map(orderOf(sessions, machine.id).map((step, i) => [step, i]));
   const place = (step: PlanStep) => order.get(step.id) ?? Number.MAX_SAFE_INTEGER;
   const day = (step: PlanStep) => step.date ?? '9999';
   return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
@@ -40,7 +40,7 @@ export const isPast = (step: PlanStep, asOf: IsoDate): boolean => (passesWith(st
 export function openOfSheet(ledger: readonly LedgerItem[], machine: string, steps: readonly PlanStep[]): LedgerItem[] {
   const own = new Set(steps.filter((step) => !step.done).map((step) => step.id));
   const opens = new Set(steps.map((step) => step.id));
-  return ledger.filter((item) => item.machine === machine && own.has(item.closedBy) && !opens.has(item.openedBy));
+  return ledgerOf(ledger, machine).filter((item) => own.has(item.closedBy) && !opens.has(item.openedBy));
 }
 
 /** Every tool once, whatever its case. */
