@@ -146,6 +146,7 @@ export function stationClimate(library: ClimateLibrary, station: number): Normal
     id,
     name: file.name[station]!,
     latitudeDeg: library.latitudeDeg[station]!,
+    longitudeDeg: library.longitudeDeg[station]!,
     elevationM: file.elevationM[station]!,
     normals: {
       meanC: mean,

@@ -1,13 +1,20 @@
 /** How far 50-year lows lie under the coldest month's minimum: least squares on stations of a published table. */
 import { DEEPEST_AT_C, depthTerms } from '../../planner/climate/index.ts';
 
-/** A station with its normals and the low that comes back once in 50 years. */
+/** A station with its normals, the mean of its yearly lowest and the low that comes back once in 50 years. */
 export interface StationLow {
   latitudeDeg: number;
   meanC: readonly number[];
   minC: readonly number[];
+  yearlyLowC: number;
   low50C: number;
 }
+
+/** Of the stations that are fitted to, this share is to get a low at or under the published one. */
+export const SAFE_SHARE = 0.9;
+
+/** South of the plains stations count whose coldest month's mean daily minimum is no lower: the others need no fit of their own [°C]. */
+export const MILD_C = 4;
 
 /** The constants of the fit, without the margin. */
 export interface DepthFit {
@@ -16,8 +23,8 @@ export interface DepthFit {
   perLead: number;
   perDegree: number;
   perAway: number;
-  /** What the base has to grow by so that a share of the stations gets a low at or under the published one [K]. */
-  marginK: (share: number) => number;
+  /** What the base has to grow by so that the share of the stations gets a low at or under the published one [K]. */
+  marginK: number;
   /** Root of the mean square of what is left [K]. */
   leftK: number;
 }
@@ -32,7 +39,6 @@ export function fitDepth(stations: readonly StationLow[]): DepthFit {
   const depths = stations.map(({ minC, low50C }) => Math.min(...minC) - low50C);
   const found = leastSquares(rows, depths);
   const left = depths.map((depth, i) => depth - found.reduce((sum, factor, k) => sum + factor * rows[i]![k]!, 0));
-  const ordered = left.toSorted((a, b) => a - b);
   const [baseK, perRange, perLead, perDegree, perAway] = found as [number, number, number, number, number];
   return {
     baseK,
@@ -40,10 +46,27 @@ export function fitDepth(stations: readonly StationLow[]): DepthFit {
     perLead,
     perDegree,
     perAway,
-    marginK: (share) => ordered[Math.ceil(share * ordered.length) - 1]!,
+    marginK: ofShare(left),
     leftK: Math.sqrt(left.reduce((sum, k) => sum + k * k, 0) / left.length),
   };
 }
+
+/**
+ * How far the lows of the mild stations south of the plains lie under the coldest month's minimum.
+ * @param stations - with their published lows
+ * @returns depth that holds the share of them, and the mean of a middle year's [K]
+ */
+export function fitOpenSouth(stations: readonly StationLow[]): { worstK: number; typicalK: number } {
+  const mild = stations
+    .map(({ minC, ...rest }) => ({ ...rest, coldestC: Math.min(...minC) }))
+    .filter(({ coldestC }) => coldestC >= MILD_C);
+  const sum = mild.reduce((all, { coldestC, yearlyLowC }) => all + coldestC - yearlyLowC, 0);
+  return { worstK: ofShare(mild.map(({ coldestC, low50C }) => coldestC - low50C)), typicalK: sum / mild.length };
+}
+
+/** The value that the share of them does not exceed. */
+const ofShare = (values: readonly number[]) =>
+  values.toSorted((a, b) => a - b)[Math.ceil(SAFE_SHARE * values.length) - 1]!;
 
 function termsOf({ latitudeDeg, meanC, minC }: StationLow): number[] {
   const { rangeK, leadK, degrees } = depthTerms(meanC, latitudeDeg);

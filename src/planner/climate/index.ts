@@ -10,7 +10,7 @@ export {
 } from './calendar.ts';
 export { checkClimate, checkNormals } from './check.ts';
 export { dailyCurves } from './curves.ts';
-export { DEEPEST_AT_C, DEPTH, depthTerms, designLow } from './design-low.ts';
+export { DEEPEST_AT_C, DEPTH, depthTerms, designLow, OPEN_SOUTH } from './design-low.ts';
 export type { EpwProblem } from './epw.ts';
 export { EpwError, parseEpw } from './epw.ts';
 export { weatherYears } from './generator.ts';

@@ -29,6 +29,8 @@ export interface NormalsClimate {
   name: string;
   /** North positive [°]. */
   latitudeDeg: number;
+  /** East positive [°]; undefined where it is not known. */
+  longitudeDeg?: number | undefined;
   /** [m] */
   elevationM: number;
   normals: MonthlyNormals;

@@ -49,7 +49,7 @@ export const STORE_METHODS: readonly Method[] = [
     ],
     sources: [
       'record low where it is given',
-      'otherwise fitted, with a margin, to the lows that come back once in 50 years at 160 stations: ASHRAE Handbook Fundamentals 2017, climatic design conditions',
+      'otherwise fitted, with a margin, to the lows that come back once in 50 years at 160 stations, and at 9 south of the North American plains: ASHRAE Handbook Fundamentals 2017, climatic design conditions',
       'months other than the coldest: hourly years of seven places (no outside source)',
     ],
     error:
