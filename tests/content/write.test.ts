@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { FORBIDDEN } from '../../src/content/no-text.ts';
 import { KINDS } from '../../src/content/schemas/household.ts';
-import { writeMachine } from '../../src/content/write.ts';
+import { writeHousehold, writeMachine, writePlace } from '../../src/content/write.ts';
 import { readWith } from './helpers.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
@@ -83,6 +83,134 @@ test('any name comes back as it was given', () => {
     }),
     { numRuns: 150 },
   );
+});
+
+/** The lines of a written file that are no comments of their own. */
+const rows = (text: string) => text.split('\n').filter((row) => row !== '' && !row.startsWith('#'));
+
+const FULL = {
+  name: 'One',
+  kind: 'scooter',
+  place: 'tin-shed',
+  lastUse: '2026-10-25',
+  firstUse: '2027-04-10',
+  battery: { chemistry: 'agm', capacity: '12 Ah', removable: false, drain: '3 mA' },
+  fuel: { delivery: 'carburettor', tank: '4.5 US gal', inTank: '1 US gal', blend: 'E10', tap: 'manual' },
+  engine: { cycle: 'two-stroke', twoStrokeOil: 'injected' },
+  cooling: 'liquid',
+  coolantFreezesAt: '-34 °C',
+  salted: true,
+};
+
+test('each answer stands in the file once, in the order of the questions, and each line but the name says what it is', () => {
+  const text = writeMachine(FULL);
+  const [bare, comments] = [0, 1].map((part) => rows(text).map((row) => row.split(' # ')[part]?.trim()));
+  expect(bare).toEqual([
+    'name: One',
+    'kind: scooter',
+    'place: tin-shed',
+    'lastUse: "2026-10-25"',
+    'firstUse: "2027-04-10"',
+    'battery:',
+    'chemistry: agm',
+    'capacity: 12 Ah',
+    'removable: false',
+    'drain: 3 mA',
+    'fuel:',
+    'delivery: carburettor',
+    'tank: 4.5 US gal',
+    'inTank: 1 US gal',
+    'blend: E10',
+    'tap: manual',
+    'engine:',
+    'cycle: two-stroke',
+    'twoStrokeOil: injected',
+    'cooling:',
+    'kind: liquid',
+    'freezesAt: -34 °C',
+    'roadSalt:',
+    'exposed: true',
+  ]);
+  for (const [i, row] of bare!.entries()) {
+    if (row === 'name: One' || row!.endsWith(':')) expect(comments![i], row).toBeUndefined();
+    else expect(comments![i], row).toMatch(/\w{2}/);
+  }
+  // One below another, so that they can be read as a column.
+  expect(new Set(rows(text).flatMap((row) => (row.includes(' # ') ? [row.indexOf(' # ')] : []))).size).toBe(1);
+  expect(text.split('\n')[0]).toBe('# yaml-language-server: $schema=../../public/schemas/machine.schema.json');
+  expect(writeMachine(FULL, 'own.json')).toMatch(/^# yaml-language-server: \$schema=own\.json\n/);
+  expect(text).toMatch(/[^\n]\n$/);
+  const m = readWith({ 'machines/one.yaml': text }).household!.machines.find((x) => x.id === 'one')!;
+  expect(m).toMatchObject({
+    battery: { removable: false, chemistry: 'agm' },
+    engine: { cycle: 'two-stroke', twoStrokeOil: 'injected' },
+    roadSalt: { exposed: true },
+  });
+});
+
+test('what was not answered has no line, and a day that is proposed one to fill in', () => {
+  const text = writeMachine({ name: 'One', kind: 'mower', place: 'tin-shed', battery: {}, fuel: {}, engine: {} });
+  expect(rows(text).map((row) => row.split(' # ')[0]!.trim())).toEqual(['name: One', 'kind: mower', 'place: tin-shed']);
+  for (const name of ['lastUse', 'firstUse']) {
+    expect(text).toMatch(new RegExp(`^# ${name}: "\\d{4}-\\d{2}-\\d{2}" .*proposed from the climate$`, 'm'));
+  }
+  expect(text).not.toMatch(/undefined|null/);
+  expect(rows(writeMachine({ name: 'One', kind: 'mower', place: 'a', battery: false, fuel: false }))).toEqual(
+    expect.arrayContaining(['battery: none', 'fuel: none']),
+  );
+});
+
+test('a household and a place written are read back as they were answered', () => {
+  const home = writeHousehold({
+    id: 'home',
+    name: 'Home: ours',
+    timeZone: 'Europe/Oslo',
+    locale: 'nb-NO',
+    units: 'metric',
+    country: 'NO',
+    charger: { current: '2 A', maintainer: true, lithium: true },
+    stabiliserDose: '4 mL/L',
+    batteryRoom: { name: 'Hall', temperature: '16 °C' },
+    revised: '2026-11-20T10:00:00Z',
+  });
+  const place = writePlace({ name: 'Shed', enclosure: 'carport', power: true, climate: { station: '01384' } });
+  const climate = /^climate: .*$/m.exec(place)![0];
+  expect(climate).toMatch(/^climate: \{ station: "01384" \} +# /);
+  expect(writePlace({ name: 'A', enclosure: 'open', power: false, climate: { near: [60.2, -10.7] } })).toMatch(
+    /^climate: \{ near: \[60\.2, -10\.7\] \} +# /m,
+  );
+  const { household, problems } = readWith({
+    'household.yaml': home,
+    'places/tin-shed.yaml': place.replace(climate, 'climate: valley'),
+  });
+  expect(problems).toEqual([]);
+  expect(household).toMatchObject({
+    id: 'home',
+    name: 'Home: ours',
+    locale: 'nb-NO',
+    country: 'NO',
+    revised: '2026-11-20T10:00:00.000Z',
+    fuelCare: { stabiliserDoseMLPerL: 4 },
+    batteryRoom: { name: 'Hall', temperatureC: 16 },
+  });
+  const [charger] = household!.chargers;
+  expect(charger).toMatchObject({ currentA: 2, maintainer: true });
+  expect(new Set(charger!.chemistries)).toEqual(
+    new Set(['flooded-antimony', 'flooded-calcium', 'agm', 'gel', 'lifepo4']),
+  );
+  expect(household!.places[0]).toMatchObject({ name: 'Shed', power: true });
+  const least = writeHousehold({ id: 'home', name: 'Home', timeZone: 'UTC', locale: 'en-GB', units: 'us' });
+  expect(rows(least).map((row) => row.split(':')[0])).toEqual(['id', 'name', 'timeZone', 'locale', 'units']);
+  expect(
+    writeHousehold({
+      id: 'a',
+      name: 'A',
+      timeZone: 'UTC',
+      locale: 'en',
+      units: 'us',
+      charger: { current: '1 A', maintainer: false },
+    }),
+  ).toContain('chemistries: [flooded, agm, gel]');
 });
 
 test('npm run new asks, corrects, writes once and never overwrites', () => {
