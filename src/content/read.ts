@@ -135,7 +135,9 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
     problems.push(...found.problems);
     if (found.climate) weather.set(place.id, { climate: found.climate, station: found.station });
   }
-  if (problems.length > 0 || !home?.checked.value) return { problems: sortProblems(problems) };
+  // What could not be read is told elsewhere; a household without it is not the one that was written.
+  const isWhole = (options.unread ?? []).length === 0;
+  if (problems.length > 0 || !isWhole || !home?.checked.value) return { problems: sortProblems(problems) };
 
   const resolved = places.map((p) => {
     const { climate, station } = weather.get(p.id)!;

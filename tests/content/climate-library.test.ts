@@ -138,6 +138,10 @@ test('the columns are steps, and are read as sums of them', () => {
 test.each([
   ['no columns', { id: undefined }],
   ['a name too few', { name: ['Low'] }],
+  ['no names', { name: undefined }],
+  ['no months', { rhStep: undefined }],
+  ['no letters', { source: undefined }],
+  ['no letters for its humidity', { humiditySource: undefined }],
   ['a country too few', { country: ['AA'] }],
   ['a height too many', { elevationM: [1, 2, 3] }],
   ['a step too few', { latitudeStep100: [0] }],

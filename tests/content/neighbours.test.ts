@@ -358,3 +358,32 @@ test('a climate, a place or a machine like none that there is: what there is is 
     ),
   ]);
 });
+
+test('what is missing is told at the group that lacks it', () => {
+  const at = (files: Record<string, string>) =>
+    readWith(files).problems.map(({ line, column, field }) => [line, column, field]);
+  const home = `${HOUSEHOLD}batteryRoom:\n  name: Hall\n`;
+  expect(at({ 'household.yaml': home })).toEqual([[5, 1, 'batteryRoom.temperature']]);
+  expect(at({ 'machines/one.yaml': `${HEAD}tyres:\n  - position: front\n` })).toEqual([[7, 5, 'tyres.1.pressure']]);
+  expect(at({ 'machines/one.yaml': 'kind: car\nplace: tin-shed\n' })).toEqual([[1, 1, 'name']]);
+});
+
+test('a key that is no word is told by what it is', () => {
+  expect(told('12: a\n')).toEqual([expect.stringContaining('found the key 12, expected a word')]);
+  for (const key of ['? [a]\n', '? { b: c }\n', '']) {
+    expect(told(`${key}: a\n`)).toEqual([expect.stringContaining('found a key that is no word, expected a word')]);
+  }
+});
+
+test('weather that is there and could not be read is not told to be missing', () => {
+  const files = household().concat({
+    path: 'places/tin-shed.yaml',
+    bytes: 'name: Shed\nenclosure: carport\npower: false\nclimate: { hourly: a.epw }\n',
+  });
+  const own = files.filter(({ path, bytes }) => path !== 'places/tin-shed.yaml' || typeof bytes === 'string');
+  const hourly = (unread: string[]) =>
+    readContent(own, { asOf: '2026-11-25', unread }).problems.map(({ field }) => field);
+  expect(hourly([])).toEqual(['climate.hourly']);
+  expect(hourly(['climates/b.epw'])).toEqual(['climate.hourly']);
+  for (const path of ['a.epw', 'climates/a.epw']) expect(hourly([path])).toEqual([]);
+});

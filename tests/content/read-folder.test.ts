@@ -35,6 +35,21 @@ test('a folder that is a link out of the folder is not followed', () => {
   ]);
 });
 
+test.each([
+  ['climates/valley.yaml', 'valley'],
+  ['climates/a.epw', '{ hourly: a.epw }'],
+])('weather in %s that cannot be read is told once, with its file', (path, climate) => {
+  rmSync(join(folder, path), { force: true });
+  symlinkSync('/etc/hostname', join(folder, path));
+  writeFileSync(
+    join(folder, 'places', 'tin-shed.yaml'),
+    `name: Shed\nenclosure: carport\npower: false\nclimate: ${climate}\n`,
+  );
+  const { household, problems } = read();
+  expect(household).toBeUndefined();
+  expect(problems).toMatchObject([{ file: path, what: expect.stringContaining('leads out of the content folder') }]);
+});
+
 test('a link that leads nowhere is said', () => {
   symlinkSync(join(folder, 'gone.yaml'), join(folder, 'machines', 'other.yaml'));
   expect(read().problems).toMatchObject([

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { recordOfFile } from '../../src/content/records.ts';
+import { emptyRecord } from '../../src/planner/bench-record.ts';
 import { readWith } from './helpers.ts';
 
 test('readings of file and records stand together, in the order of their days', () => {
@@ -75,4 +77,8 @@ test.each([
   const { problems } = readWith({ 'records/bike/b.yaml': `${line}\n` }, 'workshop');
   expect(problems.map((p) => [p.file, p.line])).toEqual([['records/bike/b.yaml', 1]]);
   expect(problems[0]!.fix).toMatch(fix);
+});
+
+test('a record that says nothing is the empty one', () => {
+  expect(recordOfFile({})).toEqual(emptyRecord());
 });

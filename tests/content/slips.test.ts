@@ -5,6 +5,7 @@ import { parseDocument } from 'yaml';
 import { slipsOf } from '../../src/content/slips.ts';
 import { namesIn } from '../../src/content/syntax.ts';
 import { filesOf } from '../faults/household.ts';
+import { readWith } from './helpers.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 const files = ['content', 'tests/households'].flatMap((folder) => filesOf(join(ROOT, folder)));
@@ -38,4 +39,16 @@ test.each([
 ])('%s is no slip, as the parser (yaml) finds no error in it', (_, text) => {
   expect(parseDocument(text).errors).toEqual([]);
   expect(slipsOf(text, namesIn('machines/bike.yaml'))).toEqual([]);
+});
+
+// A file in brackets has no rows to read one by one: there the parser (yaml) says what is wrong.
+test.each([
+  ['{ name: One }\n---\n{ name: Two }\n', 2, 'found a second document after "---"'],
+  ['{ name: One, "kind: car }\n', 1, 'found a quote or bracket that is not closed'],
+  ['{ name: One\n', 1, 'found a quote or bracket that is not closed'],
+])('%j in brackets is told', (text, line, words) => {
+  const { problems } = readWith({ 'machines/one.yaml': text });
+  expect(problems).toHaveLength(1);
+  expect(Math.abs(problems[0]!.line - line)).toBeLessThanOrEqual(1);
+  expect(problems[0]!.what).toContain(words);
 });

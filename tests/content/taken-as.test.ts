@@ -312,6 +312,15 @@ test('of a rest with one day given the other lies on its right side, within a ye
   expect(machine('').season.proposed).toBe(false);
 });
 
+// Frost ends the riding on roads, frozen ground the work on it, and lack of snow the snow machine's season: common practice.
+test('a rest is proposed by what ends the use of the machine', () => {
+  const why = (kind: string) => machine('', kind, '').season.reasons.join(' ');
+  for (const kind of ['motorcycle', 'scooter', 'car']) expect(why(kind), kind).toMatch(/frost in fewer than/);
+  for (const kind of ['quad', 'tractor', 'mower']) expect(why(kind), kind).toMatch(/ground not frozen/);
+  expect(why('snow-machine')).toMatch(/daily mean under/);
+  expect(machine('use: work', 'motorcycle', '').season.reasons.join(' ')).toMatch(/ground not frozen/);
+});
+
 test('work of which little is said needs nothing more', () => {
   const m = machine(
     [

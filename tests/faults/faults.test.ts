@@ -1,6 +1,7 @@
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { formatProblem } from '../../src/content/problem.ts';
-import { expectedOf, faultNames, readFault, readOver } from './household.ts';
+import { expectedOf, FAULTS, faultNames, filesOf, readFault, readOver } from './household.ts';
 
 test('the household under the faults is sound', () => {
   const { household, problems } = readOver([]);
@@ -27,4 +28,33 @@ test.each(faultNames())('%s is found at its line, with the words of the fix', (n
     for (const word of words) expect(text).toContain(word);
     expect(text).toMatch(/^content\/[^\n]+:\d+:\d+ {2}[^\n]+[.!]$/);
   }
+});
+
+/** The word or figure that a message says was found: "found the unknown field "colour"", "found 12.55". */
+const FOUND = /^found (?:an? (?:quote \()?|the )?(?:[a-z]+ )*(?:"([^"]+)"|\((["'])\)|(-?[\d.]+\b))/;
+
+test('a problem stands at what was found, or where its row begins', () => {
+  let seen = 0;
+  for (const name of faultNames()) {
+    const files = new Map(filesOf(join(FAULTS, name)).map(({ path, bytes }) => [path, bytes]));
+    for (const { file, line, column, what } of readFault(name).problems) {
+      const bytes = files.get(file);
+      const [, quoted, sign, figure] = FOUND.exec(what) ?? [];
+      const found = quoted ?? sign ?? figure;
+      // Of a file of one line that stands at the wrong place the line says nothing.
+      if (bytes === undefined || found === undefined || /file|folder/.test(what)) continue;
+      const row = new TextDecoder().decode(bytes as Uint8Array).split('\n')[line - 1]!;
+      // Of a row with a tab the place is that in the row as it is meant.
+      if (!row.includes(found) || row.includes('\t')) continue;
+      const places = [...row.matchAll(/./gu)]
+        .map(({ index }) => index)
+        .filter((at) => row.startsWith(found, at))
+        // Text in quotes begins with its quote, and a list or group with its bracket.
+        .flatMap((at) => [at, ...(/["']/.test(row[at - 1] ?? '') ? [at - 1] : [])]);
+      // A row may be wrong as a whole, and so may an entry behind its dash.
+      expect([...places, row.search(/\S/), row.search(/(?<=^\s*- )\S/)].map((at) => at + 1), `${name}: ${what}`).toContain(column);
+      seen += 1;
+    }
+  }
+  expect(seen).toBeGreaterThan(200);
 });
