@@ -31,7 +31,7 @@ test.each(faultNames())('%s is found at its line, with the words of the fix', (n
 });
 
 /** The word or figure that a message says was found: "found the unknown field "colour"", "found 12.55". */
-const FOUND = /^found (?:an? (?:quote \()?|the )?(?:[a-z]+ )*(?:"([^"]+)"|\((["'])\)|(-?[\d.]+\b))/;
+const FOUND = /^found (?!that )(?:an? (?:quote \()?|the )?(?:[a-z]+ )*(?:"([^"]+)"|\((["'])\)|(-?[\d.]+\b))/;
 
 test('a problem stands at what was found, or where its row begins', () => {
   let seen = 0;
