@@ -7,13 +7,13 @@ export type SheetKind = 'lay-up' | 'start-up';
 
 /**
  * The steps of a sheet. Start-up in the order of the plan, which is the ledger's; lay-up by the days the agenda gave, since it
- * keeps the order of steps; a season swap belongs to the lay-up.
+ * keeps the order of steps, and what is done before what is to be done on its day; a season swap belongs to the lay-up.
  */
 export function stepsOfSheet(machine: MachinePlan, kind: SheetKind, sessions: readonly Session[]): PlanStep[] {
   const steps = machine.steps.filter((s) => s.phase === kind || (kind === 'lay-up' && s.phase === 'swap'));
   if (kind === 'start-up') return steps;
   const order = new Map(orderOf(sessions, machine.id).map((step, i) => [step, i]));
-  const place = (step: PlanStep) => order.get(step.id) ?? Number.MAX_SAFE_INTEGER;
+  const place = (step: PlanStep) => (step.done ? -1 : (order.get(step.id) ?? order.size));
   const day = (step: PlanStep) => step.date ?? '9999';
   return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
 }

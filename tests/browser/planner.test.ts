@@ -320,6 +320,61 @@ test('what was done and measured is kept, moves the plan, and is in the files th
   calm(opened);
 }, 120_000);
 
+test('boxes of the sheets are ticked by a finger, stay where they are, and are done after a reload and in the files', async () => {
+  const opened = await open(browser, site.origin);
+  const { page } = opened;
+  await page.clock.setFixedTime('2026-11-01T19:00:00Z');
+  await planOwn(page, site.origin);
+  await page.getByRole('button', { name: 'Lay-up sheet' }).click();
+  const sheet = page.locator('[data-slot=lay-up]');
+  const boxes = sheet.getByRole('checkbox');
+  const count = await boxes.count();
+  expect(count).toBeGreaterThan(20);
+  const row = sheet.locator('[data-step]').nth(12);
+  const step = (await row.getAttribute('data-step'))!;
+  const own = sheet.locator(`[data-step="${step}"]`).first();
+  const box = own.getByRole('checkbox');
+  const title = (await own.locator('.title').textContent())!;
+  await box.scrollIntoViewIfNeeded();
+  const top = async () => (await box.boundingBox())!.y;
+  const before = await top();
+  await box.tap();
+  await settled(page);
+  expect(await box.isChecked()).toBe(true);
+  expect(Math.abs((await top()) - before)).toBeLessThan(2);
+  expect(await boxes.count()).toBe(count);
+  const log = page.getByRole('group', { name: 'Done and measured' });
+  await log.getByText('One step ticked on a sheet').click();
+  expect(await log.getByRole('listitem').allTextContents()).toEqual([
+    expect.stringContaining(`Done 2026-11-01: ${title}`),
+  ]);
+  expect((await planOf(page)).machines[0]!.steps.find(({ id }) => id === step)!.done).toBe(true);
+  await page.reload();
+  await settled(page);
+  await page.getByRole('button', { name: 'Lay-up sheet' }).click();
+  expect(await box.isChecked()).toBe(true);
+  const { bytes } = await downloaded(page, () => page.getByRole('button', { name: 'Content files' }).click());
+  const file = unzip(bytes).find(({ path }) => path.startsWith('machines/'))!;
+  expect(new TextDecoder().decode(file.bytes)).toContain(step);
+  await box.focus();
+  await page.keyboard.press('Space');
+  await settled(page);
+  expect(await box.isChecked()).toBe(false);
+  expect(await box.evaluate((b) => b === document.activeElement)).toBe(true);
+  expect(await log.getByRole('listitem').count()).toBe(0);
+  // What the whole sheet says is done is not undone by one of its boxes.
+  await log.getByLabel('What was done?').selectOption('lay-up');
+  await log.getByLabel('When?').fill('2026-11-01');
+  await log.getByRole('button', { name: 'Write it down' }).click();
+  await settled(page);
+  expect(await box.isChecked()).toBe(true);
+  await box.tap();
+  expect(await box.isChecked()).toBe(true);
+  await page.getByRole('status').getByText('The whole sheet is written down as done.').waitFor();
+  expect(await faults(page)).toEqual([]);
+  calm(opened);
+}, 120_000);
+
 test('coordinates, typed or taken from the device, give the nearest stations', async () => {
   const opened = await open(browser, site.origin, {
     ...DESK,

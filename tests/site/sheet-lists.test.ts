@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import type { LedgerItem } from '../../src/planner/season-plan.ts';
-import { openOfSheet, restSteps } from '../../src/site/sheet-lists.ts';
+import { openOfSheet, restSteps, stepsOfSheet } from '../../src/site/sheet-lists.ts';
 import { aStep } from '../fixtures/plan.ts';
+import { demoMachines } from '../fixtures/site-plan.ts';
 
 const item = (over: Partial<LedgerItem>): LedgerItem => ({
   machine: 'mower',
@@ -40,4 +41,28 @@ test('of look-ins and winter work, what is still to be done comes first, then wh
     aStep('lay-up', 'lay-up', 'Of a sheet'),
   ];
   expect(restSteps({ steps }, '2026-12-20').map(({ id }) => id)).toEqual(['today', 'next', 'winter', 'past', 'done']);
+});
+
+test('a lay-up sheet goes by days, on a day by what is done, then by the session, then by the plan', () => {
+  const step = (id: string, date?: string, done = false) => aStep(id, 'lay-up', id, { date, done });
+  const steps = [
+    step('no-day'),
+    step('wash', '2026-11-01'),
+    step('oil', '2026-11-01'),
+    step('papers', '2026-11-01', true),
+    step('dry', '2026-11-01', true),
+    step('before', '2026-10-25', true),
+    step('of-no-session', '2026-11-01'),
+  ];
+  const [machine] = demoMachines();
+  const session = (ids: string[]) => ({
+    id: 'session-2026-11-01',
+    date: '2026-11-01',
+    start: '10:00',
+    hours: 2,
+    title: '',
+    steps: ids.map((id) => ({ machine: machine!.id, step: id })),
+  });
+  const shown = stepsOfSheet({ ...machine!, steps }, 'lay-up', [session(['oil', 'wash'])]);
+  expect(shown.map(({ id }) => id)).toEqual(['before', 'papers', 'dry', 'oil', 'wash', 'of-no-session', 'no-day']);
 });

@@ -24,6 +24,10 @@ export const add = 'Add a machine';
 export const remove = 'Remove this machine';
 export const removeSure = (name: string) => `Really remove ${name}`;
 export const unlog = 'Take back';
+export const tick = 'Done: ';
+export const ticked = (n: number) => (n === 1 ? 'One step ticked on a sheet' : `${n} steps ticked on the sheets`);
+export const doneWhole =
+  'The whole sheet is written down as done. Take that back under “Done and measured” first, then tick what is done.';
 export const late = 'Worked out when the slider is let go.';
 export const over = (lastUse: string, firstUse: string) =>
   `This rest is over. The next one, on the same days, is ${lastUse === '' ? `until ${firstUse}` : `${lastUse} to ${firstUse}`}.`;

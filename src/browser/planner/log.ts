@@ -1,5 +1,5 @@
 /** What was done and measured over the season, on the form: kept with the answers and written into the machine's file. */
-import { html } from '../../site/html.ts';
+import { html, type Markup } from '../../site/html.ts';
 import { entriesOf, recordOf, type Said } from '../bench/entries.ts';
 import { celsius, saidText } from '../bench/said-text.ts';
 import { SAID } from '../bench/said-words.ts';
@@ -12,6 +12,7 @@ export class DoneLog {
   private readonly changed: (log: string) => void;
   private log: Log = { entries: [], unread: [] };
   private us = false;
+  private titles: ReadonlyMap<string, string> = new Map();
 
   /**
    * @param root - the part of the form
@@ -27,7 +28,7 @@ export class DoneLog {
       event.preventDefault();
       this.write();
     });
-    this.piece('entries').addEventListener('click', ({ target }) => {
+    root.addEventListener('click', ({ target }) => {
       const at = (target as HTMLElement).closest<HTMLElement>('[data-entry]')?.dataset.entry;
       if (at !== undefined) this.keep(this.log.entries.filter((_, i) => i !== Number(at)));
     });
@@ -47,6 +48,31 @@ export class DoneLog {
     const warmth = this.field('temperature');
     [warmth.dataset.min, warmth.dataset.max] = this.us ? ['-76', '140'] : ['-60', '60'];
     this.ask();
+    this.list();
+  }
+
+  /**
+   * A step was ticked, or its tick taken back: the last one, since those before are of earlier seasons.
+   * @param step - its name
+   * @param done - today, or not
+   * @param today - the day
+   * @returns false where it is not by a tick of its own that it is done
+   */
+  tick(step: string, done: boolean, today: string): boolean {
+    const { entries } = this.log;
+    if (done) {
+      this.keep([...entries, { kind: 'done', step, date: today }]);
+      return true;
+    }
+    const at = entries.findLastIndex((said) => said.kind === 'done' && said.step === step);
+    if (at < 0) return false;
+    this.keep(entries.filter((_, i) => i !== at));
+    return true;
+  }
+
+  /** Says steps by their titles. */
+  name(titles: ReadonlyMap<string, string>): void {
+    this.titles = titles;
     this.list();
   }
 
@@ -97,11 +123,17 @@ export class DoneLog {
     this.changed(textOfLog(this.log));
   }
 
+  /** A season has some ninety steps: those that were ticked one by one are folded away. */
   private list(): void {
-    const rows = this.log.entries.map((said, i) => {
-      const text = saidText(said, this.us);
-      return html`<li><strong>${SAID.kinds[said.kind]}</strong> ${text} <button type="button" data-entry="${i}">${PLANNER.unlog}<span class="unseen">: ${text}</span></button></li>`;
-    });
-    this.piece('entries').innerHTML = html`${rows}`.text;
+    const rows: Record<'entries' | 'ticks', Markup[]> = { entries: [], ticks: [] };
+    for (const [i, said] of this.log.entries.entries()) {
+      const text = saidText(said, this.us, this.titles);
+      const row = html`<li><strong>${SAID.kinds[said.kind]}</strong> ${text} <button type="button" data-entry="${i}">${PLANNER.unlog}<span class="unseen">: ${text}</span></button></li>`;
+      rows[said.kind === 'done' && !Object.hasOwn(SAID.wholePhases, said.step) ? 'ticks' : 'entries'].push(row);
+    }
+    this.piece('entries').innerHTML = html`${rows.entries}`.text;
+    this.piece('ticks').innerHTML = html`${rows.ticks}`.text;
+    this.piece('steps').hidden = rows.ticks.length === 0;
+    this.piece('count').textContent = PLANNER.ticked(rows.ticks.length);
   }
 }

@@ -103,6 +103,16 @@ export class OwnMachines {
     this.piece('remove').textContent = PLANNER.remove;
   }
 
+  /** A step of the shown machine was ticked on a sheet, or its tick taken back; false where that cannot be. */
+  tick(step: string, done: boolean): boolean {
+    return this.log.tick(step, done, today());
+  }
+
+  /** What the steps of the shown machine are called. */
+  nameSteps(titles: ReadonlyMap<string, string>): void {
+    this.log.name(titles);
+  }
+
   add(): void {
     const { machines } = this.drafts;
     machines.push(emptyMachine(machines.length + 1, this.shown));

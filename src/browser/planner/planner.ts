@@ -6,6 +6,7 @@ import type { Asks } from './messages.ts';
 import { OwnMachines, today } from './own-machines.ts';
 import { filesInto, type Loaded } from './pick-files.ts';
 import { answerProblems, fileProblems, machineTabs } from './pieces.ts';
+import { SheetBoxes } from './sheet-boxes.ts';
 import type { Shown } from './show.ts';
 import { SeasonSlider } from './slider.ts';
 import { PlanSlots } from './slots.ts';
@@ -21,6 +22,7 @@ class SeasonPlanner extends HTMLElement {
   private slider!: SeasonSlider;
   private views!: SheetView;
   private slots!: PlanSlots;
+  private boxes!: SheetBoxes;
   /** Set while files stand in place of the form. */
   private loaded = false;
   private shown: Shown | undefined;
@@ -44,6 +46,11 @@ class SeasonPlanner extends HTMLElement {
     });
     this.views = new SheetView(this);
     this.slots = new PlanSlots(this.piece('result'));
+    this.boxes = new SheetBoxes(this.piece('result'), (step, done) => {
+      const can = this.own.tick(step, done);
+      this.say(can ? '' : PLANNER.doneWhole);
+      return can;
+    });
     this.own.form.addEventListener('submit', (event) => {
       event.preventDefault();
       document.getElementById('your-plan')?.scrollIntoView();
@@ -123,7 +130,7 @@ class SeasonPlanner extends HTMLElement {
   }
 
   private show(shown: Shown): void {
-    this.slots.put(shown);
+    this.put(shown);
     this.shown = shown;
     this.piece('title').textContent = shown.name;
     this.late(false);
@@ -132,6 +139,15 @@ class SeasonPlanner extends HTMLElement {
     this.views.margins(shown.margins);
     this.querySelector<HTMLElement>('[data-take="calendar-all"]')!.hidden = shown.machines.length < 2;
     if (this.loaded) this.tabs();
+  }
+
+  /** Files keep their records themselves: their sheets have printed boxes. */
+  private put(shown: Shown): void {
+    if (this.loaded) this.slots.put(shown);
+    else {
+      this.boxes.around(() => this.slots.put(shown));
+      this.own.nameSteps(this.boxes.titles());
+    }
   }
 
   /** While the slider moves: all that is in sight, for the newest day, and drawn before the next frame. */
