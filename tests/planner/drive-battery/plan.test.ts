@@ -31,6 +31,20 @@ test.each([
   expect(plan.derivations[0]!.result.value).toBe(by ?? 'not before first use');
 });
 
+test('the figures that stand beside the result give it again by the equation that is told', () => {
+  for (const chemistry of ['lithium-ion', 'lead-acid'] as const) {
+    const { derivations } = planned({ chemistry }, 5, '2027-05-01').plan;
+    const [derivation] = derivations;
+    expect(derivation!.equation).toContain('day = last use + 30 d·(S0 − S1)/loss');
+    const of = (name: RegExp) => derivation!.inputs.find((input) => name.test(input.name))!.value;
+    const [s0, s1, loss] = [/S0/, /S1/, /^fastest loss/].map((name) => Number(of(name)));
+    const day = new Date(`${of(/^last use/)}T00:00:00Z`);
+    day.setUTCDate(day.getUTCDate() + Math.floor((30 * (s0! - s1!)) / loss!));
+    expect(derivation!.result.value).toBe(day.toISOString().slice(0, 10));
+    expect(derivation!.inputs.slice(1).every(({ unit }) => unit === '%')).toBe(true);
+  }
+});
+
 // Common practice: lithium-ion rests about half full and is not charged below 0 °C, lead–acid rests full.
 test('how full each rests', () => {
   const { 'lithium-ion': lithium, 'lead-acid': lead } = DRIVE_CHEMISTRIES;
