@@ -5,7 +5,7 @@ import { chemistryRow } from '../../src/planner/battery/chemistries.ts';
 import { TOP_UP } from '../../src/planner/battery/run.ts';
 import { addDays, daysBetween, weekdayOf } from '../../src/planner/dates.ts';
 import type { Household, Machine } from '../../src/planner/household.ts';
-import type { BatteryPlan, Charge, MachinePlan, SeasonPlan } from '../../src/planner/season-plan.ts';
+import type { BatteryPlan, Charge, Derivation, MachinePlan, SeasonPlan } from '../../src/planner/season-plan.ts';
 import { seasonPlanSchema } from '../../src/publish/plan-schema.ts';
 import { WORDS } from '../../src/site/words.ts';
 import { readBack } from '../calendar/read-back.ts';
@@ -31,6 +31,7 @@ export const CHECKS: Readonly<Record<string, Check>> = {
   'colds are in order': coldsInOrder,
   'supplies are amounts with a day': suppliesSound,
   'trials are sound': trialsSound,
+  'what was reckoned can be reckoned again': derivationsWhole,
 };
 
 /** Those that cost as much as the plan itself. */
@@ -432,4 +433,19 @@ function calendarsRead({ result }: Planned): string[] {
     if (long !== undefined) faults.push(`${name}: a line of ${Buffer.byteLength(long)} octets`);
   }
   return faults;
+}
+
+/** Beside each figure that a model gives stand its equation and what went into it. */
+function derivationsWhole({ result }: Planned): string[] {
+  const all: Derivation[] = [];
+  JSON.stringify(result.plan, (key, value) => {
+    if (key === 'derivations') all.push(...value);
+    return value;
+  });
+  return all
+    .filter(
+      ({ equation, inputs, sources }) =>
+        equation === '' || inputs.length === 0 || [...inputs.map(({ name }) => name), ...sources].includes(''),
+    )
+    .map(({ method }) => `${method} lacks its equation, its figures or the name of one`);
 }
