@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { desiccantFor } from '../../../src/planner/corrosion/bag-plan.ts';
+import { milStd2073BarrierUnits } from '../../../src/planner/corrosion/desiccant.ts';
 import { BAGS, firstYearLossUm, planCorrosion, UNWASHED_SALT_FACTOR } from '../../../src/planner/corrosion/index.ts';
 import type { Machine, Place } from '../../../src/planner/household.ts';
 import { airMonths, machine, place } from '../fluids/fixture.ts';
@@ -75,6 +77,32 @@ describe('the air', () => {
     expect(plan().plan.caveats.filter((c) => c.includes('extrapolation'))).toEqual([]);
   });
 
+  // ISO 9223:2012, table 2 for steel [µm in the first year], and its −33 % to +50 %; on clean, cold inland sites three times as much.
+  test('the categories between which the estimate may lie are those of the standard’s own error', () => {
+    const CATEGORIES = [
+      ['C1', 1.3],
+      ['C2', 25],
+      ['C3', 50],
+      ['C4', 80],
+      ['C5', 200],
+      ['CX', 700],
+    ] as const;
+    const categoryAt = (um: number) => CATEGORIES.find(([, upTo]) => um <= upTo)![0];
+    const told = new Set<string>();
+    for (const annualMeanC of [-4, 9])
+      for (const chlorideMgM2D of [0.5, 3, 10, 30, 60, 120, 200, 300]) {
+        const { steelUmPerYear, category, uncertainty, caveats } = plan({}, { chlorideMgM2D }, { annualMeanC }).plan;
+        expect(uncertainty.low).toBe(0.67);
+        const [low, high] = [categoryAt(steelUmPerYear * 0.67), categoryAt(steelUmPerYear * uncertainty.high)];
+        expect(category).toBe(categoryAt(steelUmPerYear));
+        const range =
+          low === high ? '' : `; within the range here it could be ${low === category ? '' : `${low} to `}${high}`;
+        expect(caveats[0]).toBe(`ISO 9223 states −33 % to +50 % for an estimate from air data${range}.`);
+        told.add(low === high ? 'none' : low === category ? 'more' : 'less and more');
+      }
+    expect(told).toEqual(new Set(['none', 'more', 'less and more']));
+  });
+
   test('damper, saltier and dirtier air never comes out milder', () => {
     const base = { temperatureC: 8, rhPct: 70, sulphurDioxideMgM2D: 2, chlorideMgM2D: 5 };
     for (const metal of ['steel', 'zinc'] as const) {
@@ -89,6 +117,15 @@ describe('the air', () => {
     const base = { temperatureC: 8, rhPct: 70, sulphurDioxideMgM2D: 2, chlorideMgM2D: 5 };
     expect(() => firstYearLossUm('steel', { ...base, rhPct: Number.NaN })).toThrow(/relative humidity/);
     expect(() => firstYearLossUm('steel', { ...base, chlorideMgM2D: -1 })).toThrow(/deposition/);
+    expect(() => firstYearLossUm('steel', { ...base, sulphurDioxideMgM2D: Number.NaN })).toThrow(/deposition/);
+    for (const temperatureC of [-90, 60])
+      expect(() => firstYearLossUm('zinc', { ...base, temperatureC })).toThrow(/−90 to 60/);
+    for (const kg of [-0.1, Number.NaN]) expect(() => milStd2073BarrierUnits(1, { wood: kg })).toThrow(/dunnage/);
+    expect(() => milStd2073BarrierUnits(1, { straw: 1 } as never)).toThrow(/of "straw", expected 0 or more of/);
+    expect(() => milStd2073BarrierUnits(-1)).toThrow(/bag/);
+    expect(milStd2073BarrierUnits(0, { wood: 0 })).toBe(0);
+    const air = { temperatureC: 5, rhPct: 75, vapourPa: 650 };
+    expect(() => desiccantFor('boat' as never, 100, air)).toThrow(/found "boat", expected one of motorcycle/);
   });
 });
 
@@ -172,4 +209,8 @@ test('category, steel and zinc have their derivations with sources', () => {
   expect(results).toContain(p.steelUmPerYear);
   expect(results).toContain(p.zincUmPerYear);
   expect(p.derivations.filter((d) => d.sources.length === 0 || d.inputs.length === 0)).toEqual([]);
+  // By the symbols of the standard's equations; the factor and what it was taken of stand there where it was.
+  const symbols = (of: typeof p) => of.derivations[0]!.inputs.map(({ name }) => /, (\w+)$/.exec(name)?.[1] ?? name);
+  expect(symbols(plan().plan)).toEqual(['T', 'RH', 'P', 'S']);
+  expect(symbols(p)).toEqual(['T', 'RH', 'P', 'S', 'chloride of the place', 'factor for salt not washed off']);
 });

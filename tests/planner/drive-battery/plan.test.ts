@@ -59,6 +59,22 @@ test('how full each rests', () => {
   }
 });
 
+// Data sheets of lithium-ion cells, from memory: kept down to −20 °C. Sulphuric acid of SG 1.225 freezes at about −41 °C, of half that
+// charge at about −20 °C (its freezing curve): a lead–acid battery that is charged again at 75 % stands that cold.
+test('what cold each stands, and in what range that lies', () => {
+  const { 'lithium-ion': lithium, 'lead-acid': lead } = DRIVE_CHEMISTRIES;
+  expect(lithium.lowestStorageC.value).toBe(-20);
+  expect(Math.abs(lead.lowestStorageC.value - -41)).toBeLessThanOrEqual(1);
+  for (const { lowestStorageC: cold, sources, name, id } of [lithium, lead]) {
+    expect(cold.low).toBeLessThan(cold.value);
+    expect(cold.value).toBeLessThan(cold.high);
+    expect(cold.high).toBeLessThan(0);
+    expect(sources.length).toBeGreaterThan(0);
+    for (const source of sources) expect(source).toMatch(/\w/);
+    expect(name.replace('–', '-')).toBe(id);
+  }
+});
+
 test.each([
   ['milder than freezing', {}, 0, []],
   ['below freezing', {}, -0.5, ['note']],

@@ -112,6 +112,35 @@ test('parts of a strip-down are needed on the day on which the machine is opened
   expect(sumSupplies([{ machine: own, steps: [] }], NOTHING_SAID)).toEqual([]);
 });
 
+test('a washer of an assembly is there when that assembly is opened, by itself where no job asks for it', () => {
+  const washer = { what: 'Sealing washer', count: 2, leadDays: 3, inStock: false };
+  const own = machine({
+    assemblies: [assembly('seat'), assembly('tank', ['seat'], { singleUse: [washer] })],
+    jobs: [job('valves', ['tank'])],
+  });
+  const { strip } = planStrip(own);
+  const off = (id: string, date: string) => plainStep(`strip.off.${id}`, { phase: 'winter', date });
+  const found = (steps: PlanStep[]) =>
+    sumSupplies([{ machine: own, steps, strip }], NOTHING_SAID).find(({ what }) => what === 'Sealing washer');
+  // Of the tank, not of the seat before it.
+  expect(found([off('seat', '2026-12-01'), off('tank', '2026-12-20')])).toMatchObject({
+    needBy: '2026-12-20',
+    amount: 2,
+  });
+  // Where it comes off on no day that is known, the day on which it goes on again.
+  expect(found([plainStep('strip.on.tank', { phase: 'winter', date: '2027-02-01' })])?.needBy).toBe('2027-02-01');
+});
+
+test('a sum is about right where any of what it sums is', () => {
+  const sum = (...about: (boolean | undefined)[]) =>
+    lines(
+      machine(),
+      about.map((one, n) => ({ ...used('2026-11-08', { supplies: [{ ...oil, about: one }] }), id: `oil.${n}` })),
+    )[0]!.about;
+  expect([sum(true), sum(true, undefined), sum(undefined, true)]).toEqual([true, true, true]);
+  expect([sum(undefined), sum(undefined, undefined)]).toEqual([undefined, undefined]);
+});
+
 test('steps of the strip-down and of its jobs bring no supplies of their own', () => {
   const steps = [
     { ...used('2026-12-20'), id: 'strip.off.tank' },

@@ -190,6 +190,29 @@ test('a part that a repair waits for is a warning, and the machine stays shut wi
   expect(late([{ machine: m, steps, strip }], '2026-11-21')).toEqual([]);
 });
 
+test('parts of two days are told apart, each with its own; what is needed today is still told', () => {
+  const part = (what: string, leadDays: number) => ({ what, amount: 1, unit: 'piece', leadDays, inStock: false });
+  const m = machine({
+    assemblies: [assembly('tank')],
+    jobs: [
+      job('cables', ['tank'], {
+        parts: [part('Throttle cable', 56), part('Clutch cable', 56), part('Choke cable', 60)],
+      }),
+    ],
+  });
+  const { strip } = planStrip(m);
+  const steps = winterSteps(m, strip).map((s) => ({ ...s, date: '2027-01-16' }));
+  const told = (asOf: string) =>
+    late([{ machine: m, steps, strip }], asOf).map(({ text }) => text.replace(/\. To.*by/, ' by'));
+  // 60 days before 16 January 2027 is 17 November 2026, 56 days 21 November.
+  expect(told('2026-11-28')).toEqual([
+    'For Juniper: throttle cable; clutch cable by 21 November 2026; ordered today they come 7 days late.',
+    'For Juniper: choke cable by 17 November 2026; ordered today it comes 11 days late.',
+  ]);
+  expect(told('2027-01-16')).toHaveLength(2);
+  expect(told('2027-01-17')).toEqual([]);
+});
+
 test('what is on the shelf, and what comes to nothing, is late for nobody', () => {
   const machines = [{ machine: machine(), steps: [step('s', '2026-11-10', [oil(3)])] }];
   expect(late(machines, '2026-10-30', householdWith([supply('engine oil', { leadDays: 14, inStock: true })]))).toEqual(
