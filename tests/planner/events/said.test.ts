@@ -143,6 +143,20 @@ test('a trip says which of its batteries have no charger: one by its name, all i
   expect(titled(undefined, undefined)).toMatch(/^Charge the batteries of Moth and Wren: about /);
 });
 
+test('a charge that is overdue says so in its title, by itself and on a trip; of two, whose it is', () => {
+  const due = (overdue: boolean) => ({ battery: charged({ overdue }) });
+  const alone = (overdue: boolean) => one(events([moth(due(overdue))]), /^Charge/).title;
+  expect(alone(true)).toMatch(
+    /^Charge Moth’s battery, overdue: |^Charge Moth's battery, overdue: |^Charge Moth, overdue: /,
+  );
+  expect(alone(false)).not.toContain('overdue');
+  const both = (a: boolean, b: boolean) =>
+    one(events([moth(due(a)), wren(due(b))], { trips: [tripOf(PAIR)] }), /^Charge/).title;
+  expect(both(true, true)).toMatch(/^Charge the batteries of Moth and Wren, overdue: /);
+  expect(both(false, true)).toMatch(/^Charge the batteries of Moth and Wren \(overdue: Wren\): /);
+  expect(both(false, false)).not.toContain('overdue');
+});
+
 test('a charge on the day of first use is told, one after it is not, by itself and on a trip', () => {
   const titles = (date: string, trips: ChargeTrip[]) =>
     events([moth({ battery: charged({ date }) })], { trips }).filter((event) => event.category === 'charge').length;

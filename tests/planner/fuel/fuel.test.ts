@@ -333,6 +333,26 @@ describe('drained fuel', () => {
     expect(text).not.toContain('Saw');
   });
 
+  test('a machine whose first use is the last day for the drained fuel is in use in time, one a day later is not', () => {
+    const from = (firstUse: string) => {
+      const other = machine({ id: 'badger', name: 'Badger', ...rest('2026-10-01', firstUse) });
+      return drain(6, { machines: [other] }).warnings.some((w) => w.text.includes('Badger'));
+    };
+    // Drained on 25 October, to be used within a month.
+    expect([from('2026-11-24'), from('2026-11-25'), from('2026-11-26')]).toEqual([true, true, false]);
+  });
+
+  test('what is drained is the sum of what stands beside it: bowls have their share, an injected engine has none', () => {
+    for (const delivery of ['carburettor', 'injection'] as const) {
+      const drained = plan(machine({ fuel: fuel({ choice: 'drain', delivery }) })).plan.derivations.find(
+        ({ method }) => method === 'fuel.drained',
+      )!;
+      const [inTank, inBowls] = drained.inputs.map(({ value }) => Number(value));
+      expect(drained.result.value, delivery).toBeCloseTo(inTank! + inBowls!, 9);
+      expect(inBowls! > 0, delivery).toBe(delivery === 'carburettor');
+    }
+  });
+
   test('two-stroke mixture goes only into another machine run on mixture', () => {
     const mixture = machine({ fuel: fuel({ premix: true, tankMaterial: 'plastic', choice: 'drain' }) });
     const winter = machine({ id: 'badger', name: 'Badger', ...rest('2027-03-20', '2027-10-01') });
