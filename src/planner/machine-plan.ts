@@ -7,7 +7,7 @@ import { planDriveBattery } from './drive-battery/index.ts';
 import { engineWarnings } from './engine-warnings.ts';
 import { dueServices } from './fluids/index.ts';
 import { planFuel } from './fuel/index.ts';
-import type { Household, IsoDate, Job, Machine } from './household.ts';
+import type { Household, IsoDate, Job, Machine, Place } from './household.ts';
 import { buildLedger, type LedgerProblem, settleSteps } from './ledger/index.ts';
 import type { PlaceContext } from './place-context.ts';
 import {
@@ -132,7 +132,7 @@ export function draftMachine(
       annualMeanC: storeAir.year.meanC,
       annualMeanRhPct: storeAir.year.meanRhPct,
       rinseAhead: isRinseAhead(machine, household.procedures, asOf),
-      withoutBag: isBagLeftOut(machine, household.procedures),
+      withoutBag: whyNoBag(machine, household, place, battery),
     }),
   )!;
 
@@ -167,6 +167,20 @@ export function draftMachine(
     warnings,
     leftOut: leftOutNotes(kept, all),
   };
+}
+
+/** Why the machine is not to be closed in a bag; undefined where it may. */
+function whyNoBag(
+  machine: Machine,
+  { procedures }: Household,
+  { power }: Place,
+  battery: BatteryPlan | undefined,
+): string | undefined {
+  if (isBagLeftOut(machine, procedures)) return 'the closed bag is left out on purpose';
+  // Common practice: nothing is charged where its gas stays.
+  return power && battery?.care === 'maintainer' && battery.keptAt === 'machine'
+    ? 'no closed bag around a battery on its maintainer: the gas would stay in it'
+    : undefined;
 }
 
 /** What is left of the rest on a day within it; before it, all of it; after it, what is left until the season is given up. */

@@ -25,6 +25,7 @@ export const CHECKS: Readonly<Record<string, Check>> = {
   'no reminder lies after first use': remindersEnd,
   'a battery stays above its threshold': aboveThreshold,
   'charges fall where and when they may': chargesAllowed,
+  'nothing is charged in a closed bag': baggedApart,
   'chargers serve one battery at a time': chargersFree,
   'sessions keep to hours, days and order': sessionsKeep,
   'what comes off goes on in reverse': stripReversed,
@@ -52,6 +53,17 @@ export function faultsOf(planned: Planned, costly = true): string[] {
 function fitsSchema({ result }: Planned): string[] {
   const parsed = seasonPlanSchema.safeParse(result.plan);
   return parsed.success ? [] : parsed.error.issues.slice(0, 5).map((i) => `${i.path.join('.')}: ${i.message}`);
+}
+
+/** Common practice: a charger's gas does not stay in a bag. */
+function baggedApart({ household, result }: Planned): string[] {
+  const powered = new Set(household.places.filter(({ power }) => power).map(({ id }) => id));
+  return result.plan.machines
+    .filter(
+      ({ battery, place }) => powered.has(place) && battery?.care === 'maintainer' && battery.keptAt === 'machine',
+    )
+    .filter(({ corrosion, steps }) => corrosion.desiccant || steps.some(({ id, done }) => id === 'cover.bag' && !done))
+    .map(({ id }) => `${id} is closed in its bag with a maintainer on`);
 }
 
 /** Words that only a missing value makes; a name that holds one is the user's own. */

@@ -310,18 +310,20 @@ test('salt is reckoned as rinsed while the rinse is planned, and as on the machi
 });
 
 test('a bag that is left out on purpose gives way to a cover, and look-ins look under it', () => {
-  const inCoastalAir = (skipped: string[]) => {
+  const inCoastalAir = (skipped: string[], power = false) => {
     const { household } = readWith({}, 'workshop');
     const bike = household!.machines.find((m) => m.id === 'bike')!;
     const machine = {
       ...bike,
+      battery: power ? { ...bike.battery!, care: 'maintainer' as const } : bike.battery,
       skippedSteps: skipped.map((stepId) => ({ stepId, date: bike.season.lastUse })),
     };
     const places = household!.places.map((place) => ({
       ...place,
       chlorideMgM2D: 300,
       sulphurDioxideMgM2D: 60,
-      power: false,
+      power,
+      enclosure: { ...place.enclosure, airChangesPerH: 3 },
     }));
     const { plan, problems } = planSeason(
       { ...household!, places, machines: [machine], procedures },
@@ -335,6 +337,8 @@ test('a bag that is left out on purpose gives way to a cover, and look-ins look 
       open: plan.ledger.map(({ item }) => item).filter((item) => item === 'bag-closed' || item === 'cover-on'),
       bought: plan.supplies.find(({ what }) => what === 'Desiccant units')?.amount,
       units: plan.machines[0]!.corrosion.desiccant,
+      care: plan.machines[0]!.battery?.care,
+      why: plan.machines[0]!.corrosion.protection.reason,
     };
   };
   const bag = inCoastalAir([]);
@@ -347,4 +351,8 @@ test('a bag that is left out on purpose gives way to a cover, and look-ins look 
   expect([cover.closed, cover.open, cover.bought]).toEqual([['cover.cover'], ['cover-on'], undefined]);
   expect(cover.looks).toContain('round');
   expect(cover.looks).not.toContain('desiccant');
+  // Common practice: a charger's gas does not stay in a bag.
+  const charging = inCoastalAir([], true);
+  expect([charging.care, charging.closed, charging.units]).toEqual(['maintainer', ['cover.cover'], undefined]);
+  expect(charging.why).toContain('no closed bag around a battery on its maintainer');
 });

@@ -27,8 +27,8 @@ export interface CorrosionInput {
   annualMeanRhPct: number;
   /** The lay-up's rinse is planned and its days are not past: what is on the machine comes off before it rests. */
   rinseAhead?: boolean | undefined;
-  /** The closed bag was left out on purpose. */
-  withoutBag?: boolean | undefined;
+  /** Why there is to be no closed bag, in words. */
+  withoutBag?: string | undefined;
 }
 
 /** Chloride on a machine that was driven on salted roads and not washed, over that of the place; common practice, 5–20. */

@@ -61,8 +61,8 @@ export interface ProtectionFacts {
   /** The store is held at 50 % or less already. */
   dryStore: boolean;
   hasCylinders: boolean;
-  /** The bag was left out on purpose. */
-  withoutBag?: boolean | undefined;
+  /** Why there is to be no bag, in words. */
+  withoutBag?: string | undefined;
 }
 
 const LEVEL_OF_CATEGORY: Record<Category, number> = { C1: 1, C2: 2, C3: 3, C4: 4, C5: 5, CX: 5 };
@@ -105,7 +105,7 @@ export function protectionFor(facts: ProtectionFacts): {
   let level = Math.min(asked, idle.most, 5);
   if (facts.dryStore) level = Math.min(level, 3);
   else if (level >= 4) level = facts.canDehumidify ? 5 : 4;
-  const isBagOut = level === 4 && facts.withoutBag === true;
+  const isBagOut = level === 4 && facts.withoutBag !== undefined;
   if (isBagOut) level = 3;
   if (level === 3 && !facts.hasCylinders) level = 2;
 
@@ -118,7 +118,7 @@ export function protectionFor(facts: ProtectionFacts): {
     facts.unwashedSalt ? 'road salt not washed off' : '',
     `${facts.restDays} days idle`,
     facts.dryStore ? 'the store is held dry already' : '',
-    isBagOut ? 'the closed bag is left out on purpose' : '',
+    isBagOut ? facts.withoutBag : '',
     level === 4 && !facts.dryStore && !facts.canDehumidify ? 'no power or no closed space here for a dehumidifier' : '',
   ].filter(Boolean);
   const measures = rows.map((row) => row.measure);

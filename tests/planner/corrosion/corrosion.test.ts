@@ -9,7 +9,7 @@ function plan(
   over: Partial<Machine> = {},
   where: Partial<Place> = {},
   air: { wetHours?: number; annualMeanC?: number; annualMeanRhPct?: number } = {},
-  record: { rinseAhead?: boolean; withoutBag?: boolean } = {},
+  record: { rinseAhead?: boolean; withoutBag?: string } = {},
 ) {
   return planCorrosion({
     machine: machine(over),
@@ -161,12 +161,12 @@ describe('protection', () => {
   });
 
   test('a bag that is left out on purpose leaves film and cover', () => {
-    const { plan: p } = plan({}, coast, {}, { withoutBag: true });
+    const { plan: p } = plan({}, coast, {}, { withoutBag: 'the closed bag is left out on purpose' });
     expect(p.protection).toMatchObject({ level: 3, name: 'fogged cylinders' });
     expect(p.protection.reason).toMatch(/; the closed bag is left out on purpose\.$/);
     expect(p.desiccant).toBeUndefined();
     // Where no bag is asked for there is none to leave out.
-    expect(plan({}, {}, {}, { withoutBag: true }).plan).toEqual(plan().plan);
+    expect(plan({}, {}, {}, { withoutBag: 'the closed bag is left out on purpose' }).plan).toEqual(plan().plan);
   });
 
   test('more wet hours ask for more', () => {
