@@ -13,7 +13,6 @@ const rows = new TextDecoder().decode(bike.bytes as Uint8Array).split('\n');
 
 const FIELD = /^\s*(?:- )?[\w-]+: \S/;
 const ENTRY = /^\s*- /;
-const indentOf = (row: string) => row.search(/\S/);
 /** One space off, a row can be as near to the level above its own as to that. */
 const depth = () => /Indent it (?:by \d spaces?|deeper)|Begin it at the margin/;
 const behindDash = (row: string) => row.trim().replace(/^- /, '');

@@ -118,6 +118,8 @@ describe('the air', () => {
     expect(() => firstYearLossUm('steel', { ...base, rhPct: Number.NaN })).toThrow(/relative humidity/);
     expect(() => firstYearLossUm('steel', { ...base, chlorideMgM2D: -1 })).toThrow(/deposition/);
     expect(() => firstYearLossUm('steel', { ...base, sulphurDioxideMgM2D: Number.NaN })).toThrow(/deposition/);
+    for (const rhPct of [0, 100]) expect(firstYearLossUm('steel', { ...base, rhPct })).toBeGreaterThan(0);
+    for (const rhPct of [-0.1, 100.1]) expect(() => firstYearLossUm('steel', { ...base, rhPct })).toThrow(/0 to 100/);
     for (const temperatureC of [-90, 60])
       expect(() => firstYearLossUm('zinc', { ...base, temperatureC })).toThrow(/−90 to 60/);
     for (const kg of [-0.1, Number.NaN]) expect(() => milStd2073BarrierUnits(1, { wood: kg })).toThrow(/dunnage/);
@@ -213,4 +215,43 @@ test('category, steel and zinc have their derivations with sources', () => {
   const symbols = (of: typeof p) => of.derivations[0]!.inputs.map(({ name }) => /, (\w+)$/.exec(name)?.[1] ?? name);
   expect(symbols(plan().plan)).toEqual(['T', 'RH', 'P', 'S']);
   expect(symbols(p)).toEqual(['T', 'RH', 'P', 'S', 'chloride of the place', 'factor for salt not washed off']);
+});
+
+test('the units of desiccant follow from the figures beside them, by the equations of both standards', () => {
+  const long = { season: { lastUse: '2026-10-25', firstUse: '2029-10-20', proposed: false, reasons: [] } };
+  const { desiccant, derivations } = plan(long).plan;
+  const [din, mil] = ['din', 'mil'].map(
+    (name) => derivations.find(({ method }) => method === `corrosion.desiccant-${name}`)!,
+  );
+  const of = ({ inputs }: typeof din & object, symbol: string) =>
+    Number(inputs.find(({ name, unit }) => name.endsWith(`, ${symbol}`) || unit === symbol)!.value);
+  const [V, b, A, c, e, W, t, a, m] = ['V', 'b', 'A', 'c', 'e', 'W', 't', 'a', 'kg'].map((symbol) =>
+    of(din!, symbol),
+  ) as number[];
+  expect(din!.equation).toBe('n = (V·b + m·c + A·e·W·t)/a');
+  expect(din!.result).toEqual({ value: Math.ceil((V! * b! + m! * c! + A! * e! * W! * t!) / a!), unit: 'units' });
+  expect(desiccant!.din55474Units).toBe(din!.result.value);
+  // MIL-STD-2073, method 50: 1.6 units a square foot of 0.3048 m, 8 a pound of 0.45359237 kg of wood.
+  const units = (1.6 * of(mil!, 'A')) / 0.3048 ** 2 + (8 * of(mil!, 'kg')) / 0.45359237;
+  expect(mil!.result).toEqual({ value: Math.ceil(units), unit: 'units' });
+  expect(desiccant!.milStd2073Units).toBe(mil!.result.value);
+});
+
+// Saturated air has 9.4 g/m³ of vapour at 10 °C, 6.8 at 5 °C, 4.85 at 0 °C: handbook tables, from memory.
+test('a bag closes in the air of the month in which it is closed, not that of the year', () => {
+  const closed = (lastUse: string, annualMeanRhPct: number) => {
+    const season = { lastUse, firstUse: '2029-10-20', proposed: false, reasons: [] };
+    const { derivations } = planCorrosion({
+      machine: machine({ season }),
+      place: place(),
+      airMonths: airMonths(100, 80).map((month) => ({ ...month, meanC: month.month === 10 ? 5 : 10 })),
+      restMonths: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12],
+      annualMeanC: 0,
+      annualMeanRhPct,
+    }).plan;
+    return Number(derivations.flatMap(({ inputs }) => inputs).find(({ name }) => name.endsWith(', b'))!.value);
+  };
+  expect(closed('2026-10-25', 30)).toBeCloseTo(0.8 * 6.8, 1);
+  expect(closed('2026-09-25', 30)).toBeCloseTo(0.8 * 9.4, 1);
+  expect(closed('2026-10-25', 60)).toBe(closed('2026-10-25', 30));
 });
