@@ -157,23 +157,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
     }),
     procedures,
   };
-  // What the season's dates are proposed from is known only now.
-  const late = household.machines.flatMap((m) => seasonProblem(m, machines));
-  return late.length > 0 ? { problems: sortProblems(late) } : { household, problems: [] };
-}
-
-function seasonProblem(machine: Machine, machines: readonly Loaded<unknown>[]): Problem[] {
-  if (machine.season.firstUse > machine.season.lastUse) return [];
-  const source = machines.find((m) => m.id === machine.id)!.source;
-  return [
-    {
-      file: source.file,
-      ...source.at([]),
-      field: 'firstUse',
-      what: `found ${machine.season.firstUse} as first use, proposed from the climate, and ${machine.season.lastUse} as last use, expected first use after it`,
-      fix: 'Write both lastUse and firstUse.',
-    },
-  ];
+  return { household, problems: [] };
 }
 
 function missing(file: string, what: string, fix: string): Problem {

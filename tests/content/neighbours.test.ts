@@ -387,3 +387,16 @@ test('weather that is there and could not be read is not told to be missing', ()
   expect(hourly(['climates/b.epw'])).toEqual(['climate.hourly']);
   for (const path of ['a.epw', 'climates/a.epw']) expect(hourly([path])).toEqual([]);
 });
+
+test('where there is no household, that alone is told, whatever a machine asks of it', () => {
+  for (const care of ['maintainer', 'carry-in']) {
+    const files = [...household(), { path: 'places/tin-shed.yaml', bytes: POWERED['places/tin-shed.yaml'] }]
+      .filter(
+        ({ path, bytes }) =>
+          path !== 'household.yaml' && (path !== 'places/tin-shed.yaml' || typeof bytes === 'string'),
+      )
+      .concat({ path: 'machines/one.yaml', bytes: `${HEAD}battery: { care: ${care} }\n` });
+    const { problems } = readContent(files, { asOf: '2026-11-25' });
+    expect(problems.map(({ file }) => file)).toEqual(['household.yaml']);
+  }
+});

@@ -196,3 +196,12 @@ test('what is used up is counted in the unit of the computed amount, or as it is
   for (const wrong of ['"0 pieces"', '"100001 pieces"', '"two"', '"{oyl}"', '"{serviceWhy}"', '5'])
     expect(used(wrong).problems, wrong).toHaveLength(1);
 });
+
+test('a step keeps the deadline that its file gives it, and needs nothing of which it says nothing', () => {
+  const step = (more: string) =>
+    readProcedure('sidecar', `${HEAD}  - { id: bolt, title: Grease, minutes: 5, why: They rust.${more} }\n`).procedure!
+      .steps[0]!;
+  expect(step(', deadline: first-frost-in-store').deadline).toEqual({ before: 'first-frost-in-store' });
+  expect(step('').deadline).toBeUndefined();
+  expect(Object.values(step('').needs).every((need) => need === false)).toBe(true);
+});

@@ -309,6 +309,17 @@ test('of a rest with one day given the other lies on its right side, within a ye
     expect(first.firstUse).toBe(firstUse);
     expect(first.lastUse < firstUse && first.lastUse > `2026-${firstUse.slice(5)}`, firstUse).toBe(true);
   }
+  // Whatever the day, whatever ends the use; a leap day among them.
+  const days = [...Array(24).keys()].map(
+    (n) => `${2027 + (n % 2)}-${String(1 + (n >> 1)).padStart(2, '0')}-${n % 2 ? '29' : '10'}`,
+  );
+  for (const day of days.filter((one) => one !== '2027-02-29'))
+    for (const kind of ['car', 'tractor', 'snow-machine']) {
+      const { firstUse } = machine('', kind, `lastUse: "${day}"\n`).season;
+      expect(firstUse > day, `${kind}: last use ${day}, first use ${firstUse}`).toBe(true);
+      const { lastUse } = machine('', kind, `firstUse: "${day}"\n`).season;
+      expect(lastUse < day, `${kind}: first use ${day}, last use ${lastUse}`).toBe(true);
+    }
   expect(machine('').season.proposed).toBe(false);
 });
 
