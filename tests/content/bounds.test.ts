@@ -91,3 +91,20 @@ test('a file may be as large as is said', () => {
   expect(machine(() => filled(MAX_BYTES))).toEqual([]);
   expect(machine(() => filled(MAX_BYTES + 1))).toEqual([expect.stringContaining('expected at most 256 kB')]);
 });
+
+test('what is expected may be the least or the most that it could be', () => {
+  const drain = (value: number, low: number, high: number) =>
+    machine((text) => text.replace('12 Ah', `12 Ah, drain: { value: ${value} mA, low: ${low} mA, high: ${high} mA }`));
+  for (const [value, low, high] of [
+    [1, 1, 3],
+    [3, 1, 3],
+    [2, 2, 2],
+  ] as const)
+    expect(drain(value, low, high)).toEqual([]);
+  for (const [value, low, high] of [
+    [4, 1, 3],
+    [0, 1, 3],
+    [2, 3, 1],
+  ] as const)
+    expect(drain(value, low, high)).toEqual([expect.stringContaining('low, value and high out of order')]);
+});

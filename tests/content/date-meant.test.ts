@@ -45,6 +45,7 @@ test.each([
   [' "2026/10/25" ', [DAY]],
   ['„25.10.2026“', [DAY]],
   ['’25 Oct 2026’', [DAY]],
+  ['""2026/10/25""', [DAY]],
 ] as const)('%j is meant for a day', (text, days) => {
   expect(daysMeant(text)).toEqual(days);
 });

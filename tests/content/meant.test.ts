@@ -88,6 +88,7 @@ test.each([
   ],
   ['jobs: [{ id: a, name: A, minutes: 5, assemblies: [], tools: % }]', '(gauges)', '[gauges]', 'a list'],
   ['jobs: [{ id: a, name: A, minutes: 5, assemblies: [], tools: % }]', 'gauges - wrench', '[gauges, wrench]', 'a list'],
+  ['jobs: [{ id: a, name: A, minutes: 5, assemblies: [], tools: % }]', '"a, b; c"', '', 'a list'],
   ['jobs: [{ id: a, name: A, minutes: 5, assemblies: [], tools: % }]', '"a; b"', '', 'a list'],
 ] as const)('%s with %s is told to be written as %s', (line, wrong, meant, expected) => {
   const said = told(line.replace('%', wrong));

@@ -52,3 +52,12 @@ test.each([
   expect(Math.abs(problems[0]!.line - line)).toBeLessThanOrEqual(1);
   expect(problems[0]!.what).toContain(words);
 });
+
+test.each(['=====', '~~~~', '*****', '____', '-----', '=== '])(
+  'a line of %j is told as no field, and a name with such signs is one',
+  (line) => {
+    const told = (text: string) => slipsOf(text, namesIn('machines/bike.yaml')).map(({ what }) => what);
+    expect(told(`name: Bike\n${line}\nkind: car\n`)).toEqual([`found a line of "${line.trim()[0]}", expected a field`]);
+    expect(told(`name: Bike\nremarks: a ${line} b\nspot: end ${line}\n`)).toEqual([]);
+  },
+);

@@ -195,6 +195,18 @@ test('fuel of which the amount is not said is half a tank, and could be nearly a
   expect(machine('fuel: { tank: 20 L, inTank: 3 L }').fuel!.inTankL).toEqual({ value: 3, low: 3, high: 3 });
 });
 
+// A bowl holds some 60 mL, line and filter some 100 mL; injection has a rail and a filter instead.
+test('what line and bowls hold grows with the bowls, and injection has its line alone', () => {
+  const held = (fuel: string, cylinders = 1) =>
+    machine(`engine: { cycle: four-stroke, cylinders: ${cylinders} }\nfuel: { ${fuel} }`).fuel!.lineAndBowlsL;
+  expect(held('delivery: carburettor')).toBeCloseTo(0.16, 9);
+  expect(held('delivery: carburettor', 4)).toBeCloseTo(0.34, 9);
+  const injected = held('delivery: injection', 4);
+  expect(injected).toBe(held('delivery: injection', 1));
+  expect(injected > 0.1 && injected < 1).toBe(true);
+  expect(held('delivery: carburettor, lineAndBowls: 0.5 L')).toBe(0.5);
+});
+
 // EN 228:2012, table 1, from memory: 720 to 775 kg/m³ at 15 °C.
 test('petrol weighs what its standard allows', () => {
   for (const blend of ['E0', 'E5', 'E10']) {
@@ -257,6 +269,14 @@ test('an electric machine has neither airbox, exhaust nor clutch, unless its fil
     throttle: 'wire',
   });
   expect(machine('engine: { cycle: electric }').cooling).toEqual({ kind: 'none' });
+  expect(machine('engine: { cycle: electric }').engine).toEqual({
+    cycle: 'electric',
+    cylinders: 0,
+    start: 'electric',
+    oilL: 0,
+    oilFilter: false,
+    idleFlowLPerH: 0,
+  });
   expect(machine('engine: { cycle: electric }\ncooling: liquid').cooling.kind).toBe('liquid');
   expect(machine('engine: { cycle: electric }\nchassis: { clutch: hydraulic, throttle: cable }').chassis).toMatchObject(
     {
