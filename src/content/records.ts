@@ -17,15 +17,15 @@ export function measuredProblems(source: Source, data: Known<Dated>, asOf: strin
   return problems;
 }
 
-/** Readings that no 12 V battery gives. */
+/** Readings that no 12 V battery gives: a lithium one that has shut itself off reads next to nothing. */
 function readingProblems(source: Source, readings: Known<RecordFile>['readings']): Problem[] {
   return knownEntries(readings).flatMap(([i, r]) => {
-    if (r.voltage !== undefined && !(r.voltage >= 5 && r.voltage <= 16)) {
+    if (r.voltage !== undefined && !(r.voltage >= 0 && r.voltage <= 16)) {
       return [
         problemAt(
           source,
           ['readings', i, 'voltage'],
-          `found ${r.voltage} V, expected 5 to 16 V at the posts of a 12 V battery`,
+          `found ${r.voltage} V, expected 0 to 16 V at the posts of a 12 V battery`,
           'Check the figure and the meter’s range.',
         ),
       ];

@@ -146,6 +146,8 @@ export interface BatteryPlan {
   chargeWithoutDay?: IsoDate | undefined;
   /** One more charge that is the start-up's own, since it falls on its days or later: by when it is due, and whether that is past. */
   chargeAtStartUp?: { due: IsoDate; overdue?: boolean | undefined } | undefined;
+  /** What has to be settled before it is charged, as things stand on the day of the plan; a trip's charge has its own. */
+  before?: BeforeCharge | undefined;
   /** Smallest gap between design low and freezing point on the high-loss path. */
   freezingMargin: { minK: number; month: number };
   /** By month of the rest, in order. */
@@ -174,6 +176,12 @@ export interface BatteryPlan {
   derivations: Derivation[];
 }
 
+/** What has to be settled before a battery is charged: it may be frozen, or a lithium one has run down. */
+export interface BeforeCharge {
+  kind: 'frozen' | 'run-down' | 'low';
+  text: string;
+}
+
 export interface Charge {
   /** Number of the charge within the rest, from 1, charges already logged as done counted too; absent: its place in the list. */
   occurrence?: number | undefined;
@@ -193,8 +201,7 @@ export interface Charge {
   chargerId?: string | undefined;
   tripId?: string | undefined;
   why: string;
-  /** What has to be settled before it is charged: a frozen battery, or a lithium one that has run down. */
-  before?: { kind: 'frozen' | 'run-down' | 'low'; text: string } | undefined;
+  before?: BeforeCharge | undefined;
   /** Why no charger of the household serves it; absent where one does. The hours are those on one that would. */
   noCharger?: string | undefined;
 }

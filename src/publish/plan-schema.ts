@@ -60,6 +60,10 @@ const batteryDay = z
   })
   .meta({ id: 'BatteryDay' });
 
+const beforeCharge = z
+  .strictObject({ kind: z.enum(['frozen', 'run-down', 'low']), text })
+  .meta({ description: 'What has to be settled before it is charged' });
+
 const charge = z
   .strictObject({
     occurrence: z.int().min(1).optional(),
@@ -74,10 +78,7 @@ const charge = z
     chargerId: text.optional(),
     tripId: text.optional(),
     why: text,
-    before: z
-      .strictObject({ kind: z.enum(['frozen', 'run-down', 'low']), text })
-      .optional()
-      .meta({ description: 'What has to be settled before it is charged' }),
+    before: beforeCharge.optional(),
     noCharger: text.optional(),
   })
   .meta({ id: 'Charge' });
@@ -108,6 +109,7 @@ const battery = z
       .strictObject({ due: date, overdue: z.boolean().optional() })
       .optional()
       .meta({ description: "A charge that is the start-up's own, and the day by which it is due" }),
+    before: beforeCharge.optional(),
     freezingMargin: z.strictObject({ minK: finite, month }),
     freezingByMonth: z.array(
       z.strictObject({ month, designLowC: finite, typicalLowC: finite, freezingPointC: finite, marginK: finite }),

@@ -159,7 +159,7 @@ test('wrong figures are told and not written down', async () => {
   const { page } = await machine();
   await openRecord(page);
   await logReading(page, '123');
-  await page.getByText('Volts at the posts: Write a number from 5 to 16.').waitFor();
+  await page.getByText('Volts at the posts: Write a number from 0 to 16.').waitFor();
   expect(await page.locator('[data-entries]').textContent()).toContain('Nothing yet.');
 }, 60_000);
 

@@ -36,7 +36,7 @@ const maybe =
 
 /** What each kind of entry must be; the bounds are those of the record's schema. */
 const SOUND: { [K in keyof BenchRecord]: Record<keyof BenchRecord[K][number], Is> } = {
-  readings: { date, volts: number(5, 16), temperatureC: number(-60, 60), restedH: number(0, 20000) },
+  readings: { date, volts: number(0, 16), temperatureC: number(-60, 60), restedH: number(0, 20000) },
   charged: { date, toPct: number(1, 100) },
   done: { step: text(160), date, season: maybe(season) },
   skipped: { step: text(160), date, season: maybe(season), why: maybe(text(200)) },

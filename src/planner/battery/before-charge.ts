@@ -3,7 +3,7 @@
  *
  * What was read speaks until a charge has followed it; without a reading, the high-loss path on the day of the charge does.
  */
-import type { Charge, Warning } from '../season-plan.ts';
+import type { BeforeCharge, Warning } from '../season-plan.ts';
 import { formatOne } from '../units/index.ts';
 import { type Manner, writtenDate } from '../written.ts';
 import { MARGIN_K } from './care.ts';
@@ -14,8 +14,6 @@ import type { JudgedReading } from './readings.ts';
 import type { BatteryUnit } from './unit.ts';
 import { openCircuitVoltage } from './voltage.ts';
 
-type BeforeCharge = NonNullable<Charge['before']>;
-
 /**
  * A lithium iron phosphate battery that reads less than this lies under the knee of its curve, about 12.8 V at rest [%]: what is left
  * is not told, and its electronics may be about to shut it off. Common practice, from memory.
@@ -25,6 +23,16 @@ const RUN_DOWN_PCT = 10;
 /** What is done with a battery that may be frozen. Source: OD1002, a frozen battery is thawed before it is charged; common practice. */
 const IF_FROZEN =
   'Bulged, or ice in it: do not charge; thaw it at room temperature first. Cracked, or bulged still: to the collection point.';
+
+/** What a title says of a charge that must not simply be made. */
+const IN_SHORT: Record<BeforeCharge['kind'], string> = {
+  frozen: 'it may be frozen: look first',
+  'run-down': 'not before its maker or a workshop says so',
+  low: 'look at it first',
+};
+
+/** What has to be settled before a charge, in a few words. */
+export const shortBefore = ({ kind }: BeforeCharge): string => IN_SHORT[kind];
 
 /** The last reading, where no charge has followed it. */
 function lastReading({ calibration, logged, chargedSince }: BatteryUnit): JudgedReading | undefined {
@@ -79,6 +87,20 @@ export function foundBefore(unit: BatteryUnit): BeforeCharge | undefined {
 }
 
 /**
+ * What a charge that is no trip's own asks for before it, such as that of the start-up, as things stand on a day.
+ * @param unit - the battery
+ * @param highPct - state of charge by day on the high-loss path [%]
+ */
+export function beforeNextCharge(unit: BatteryUnit, highPct: Float64Array): BeforeCharge | undefined {
+  const found = foundBefore(unit);
+  if (found) return found;
+  const today = Math.min(unit.firstDay - unit.rest.firstDay, unit.rest.days);
+  return today > 0 && !unit.chargedSince && isPathFrozen(unit, today, highPct[today]!)
+    ? { kind: 'frozen', text: `At its fastest loss it may be frozen. ${IF_FROZEN}` }
+    : undefined;
+}
+
+/**
  * What a planned charge asks for before it.
  * @param unit - the battery
  * @param index - day of the charge in the rest
@@ -106,9 +128,10 @@ export function beforeChargeWarnings(unit: BatteryUnit): Warning[] {
   const found = foundBefore(unit);
   if (!found) return [];
   const { row, manner, machine } = unit;
-  const { volts, date, temperatureC, stateOfChargePct, spreadPct } = lastReading(unit)!;
+  const { volts, date, temperatureC, stateOfChargePct, spreadPct, shutOff } = lastReading(unit)!;
   const said = `${formatOne(volts, 'V', manner, 2)} at ${degrees(temperatureC, manner)} on ${writtenDate(date, manner.locale)}`;
-  const read = `${batteryName(machine)} read ${said}, about ${round(stateOfChargePct, 0, manner.locale)} %`;
+  const own = `${batteryName(machine)} read ${said}`;
+  const read = `${own}, about ${round(stateOfChargePct, 0, manner.locale)} %`;
   const common = { machine: machine.id, about: 'battery' };
   if (found.kind === 'frozen') {
     const least = Math.max(0, stateOfChargePct - spreadPct);
@@ -125,10 +148,12 @@ export function beforeChargeWarnings(unit: BatteryUnit): Warning[] {
     {
       ...common,
       level: found.kind === 'run-down' ? 'danger' : 'warning',
-      text: `${read}, and surely under the ${row.thresholdPct} % below which its own electronics may shut it off for good.`,
+      text: shutOff
+        ? `${own}: so reads a lithium battery that its own electronics have shut off, run down too far.`
+        : `${read}, and surely under the ${row.thresholdPct} % below which its own electronics may shut it off for good.`,
       act:
         found.kind === 'run-down'
-          ? `${found.text} Until then: leads off, no charger on, out of the frost, on ground that cannot burn. Swollen, warm or smelling: outside, away from buildings, and to a collection point that takes damaged ones.`
+          ? `${found.text} Until then: leads off, no charger on, out of the frost, on ground that cannot burn.${shutOff ? ' A meter without contact reads so too: try it on another battery, and write down what it reads then.' : ''} Swollen, warm or smelling: outside, away from buildings, and to a collection point that takes damaged ones.`
           : `${found.text} Then look for what drew on it.`,
     },
   ];

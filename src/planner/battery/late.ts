@@ -54,7 +54,7 @@ function manyLate({ machine, leadOn }: BatteryUnit, late: readonly RotaCharge[],
 /** What to do about a charge that is late, or that no charger has room for. */
 function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household, before: Charge['before']): string {
   const act = isOverdue(charge, unit)
-    ? `Do it then at the latest: below its threshold a battery ages, and freezes sooner. ${IF_CHARGED}`
+    ? `Do it then at the latest: ${unit.row.acid ? 'below its threshold a battery ages, and freezes sooner' : 'below its threshold its own electronics may shut it off for good'}. ${IF_CHARGED}`
     : `Charge on ${writtenDate(isoOfDay(charge.day), locale)} at the latest; any earlier day on which there is time and a charger for it is better.`;
   return before ? `${before.text} ${act}` : act;
 }

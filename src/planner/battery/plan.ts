@@ -14,7 +14,7 @@ import type { BatteryDay, BatteryPlan, Charge, ChargeTrip, Warning } from '../se
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { formatOne } from '../units/index.ts';
 import { listText, writtenDate } from '../written.ts';
-import { beforeCharge, beforeChargeWarnings, foundBefore } from './before-charge.ts';
+import { beforeCharge, beforeChargeWarnings, beforeNextCharge, foundBefore } from './before-charge.ts';
 import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachine } from './care.ts';
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
@@ -175,11 +175,14 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     paths: { low: daysOf(unit, low), expected: daysOf(unit, expected), high: daysOf(unit, high) },
     charges,
     chargeWithoutDay: isPast ? undefined : noDay,
+    before: charges.length > 0 ? foundBefore(unit) : beforeNextCharge(unit, high),
     chargeAtStartUp: isPast && noDay !== undefined ? { due: noDay, overdue: true } : undefined,
     freezingMargin,
     freezingByMonth,
     calibration: calibration.result,
-    readings: calibration.readings.map(({ index: _, inRest: __, sound: ___, cellShort: ____, ...reading }) => reading),
+    readings: calibration.readings.map(
+      ({ index: _, inRest: __, sound: ___, cellShort: ____, shutOff: _____, ...reading }) => reading,
+    ),
     firstMonthLossPct: {
       low: firstMonth(rates.low),
       expected: firstMonth(rates.expected),

@@ -11,6 +11,11 @@ export const REST_H = { least: 3, better: 8 };
 const SHORT_REST_FACTOR = 1.5;
 /** A resting 12 V battery reads inside this, unless it is no resting 12 V battery [V]. */
 const POSSIBLE_V = { low: 6, high: 15 };
+/**
+ * Under this a lithium battery's own electronics have shut it off: nothing but a trace is left at its posts. Cells of less than
+ * 1.5 V are no cells that rest. Common practice, from memory [V].
+ */
+const SHUT_OFF_V = 6;
 /** Above full by more than this, charge still sits on the plates or the charger is on [V]. */
 const SURFACE_V = 0.15;
 /** One cell of six. A dead one is missed to within a third of a volt [V]. */
@@ -22,6 +27,8 @@ export type JudgedReading = BatteryPlan['readings'][number] & {
   /** Of this rest, not of a day to come, and a voltage and a temperature that can be: low is low, rested or not. */
   sound: boolean;
   cellShort: boolean;
+  /** Of a lithium battery that its own electronics have shut off. */
+  shutOff: boolean;
 };
 
 /**
@@ -44,9 +51,10 @@ export function judgeReading(
 ): JudgedReading {
   const { date, volts, temperatureC, restedH } = reading;
   const inRest = index >= 0 && index <= days;
-  const base = { date, volts, temperatureC, index, inRest, sound: false, cellShort: false };
+  const shutOff = battery.chemistry === 'lifepo4' && volts >= 0 && volts < SHUT_OFF_V;
+  const base = { date, volts, temperatureC, index, inRest, sound: false, cellShort: false, shutOff };
   const no = (why: string): JudgedReading => ({ ...base, stateOfChargePct: 0, spreadPct: 100, usable: false, why });
-  if (!(volts >= POSSIBLE_V.low && volts <= POSSIBLE_V.high))
+  if (!shutOff && !(volts >= POSSIBLE_V.low && volts <= POSSIBLE_V.high))
     return no(`${round(volts, 2, locale)} V is not the voltage of a resting 12 V battery (6 to 15 V); read it again.`);
   if (!(temperatureC >= -60 && temperatureC <= 60))
     return no(
@@ -61,6 +69,13 @@ export function judgeReading(
   if (date > asOf) return elsewhen('its date lies in the future.');
   const sound = { ...seen, sound: true };
   const off = (why: string): JudgedReading => ({ ...sound, usable: false, why });
+  // How long it rested says nothing of one that is switched off.
+  if (shutOff)
+    return {
+      ...sound,
+      usable: true,
+      why: 'shut off by its own electronics: do not charge it without its maker’s word.',
+    };
   if (!(restedH >= REST_H.least))
     return off(
       `rested ${round(restedH, 1, locale)} h; at least ${REST_H.least} h are needed, better ${REST_H.better} h, before the voltage tells the charge.`,

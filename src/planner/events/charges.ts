@@ -1,4 +1,4 @@
-import { batteryName } from '../battery/index.ts';
+import { batteryName, shortBefore } from '../battery/index.ts';
 import { chargeHoursText, chargeTimeText } from '../charging-time.ts';
 import { daysBetween } from '../dates.ts';
 import type { BatteryChemistry } from '../household.ts';
@@ -131,17 +131,10 @@ function lateText(parts: readonly Part[]): string {
   return late.length === parts.length ? ', overdue' : ` (overdue: ${listText(late.map((part) => part.machine.name))})`;
 }
 
-/** What a title says of a charge that must not simply be made. */
-const BEFORE: Record<NonNullable<Charge['before']>['kind'], string> = {
-  frozen: 'it may be frozen: look first',
-  'run-down': 'not before its maker or a workshop says so',
-  low: 'look at it first',
-};
-
 /** What has to be settled before a charge; of several, whose. */
 function beforeText(parts: readonly Part[]): string {
   const texts = parts.flatMap(({ machine, charge: { before } }) =>
-    before ? [parts.length === 1 ? BEFORE[before.kind] : `${machine.name}: ${BEFORE[before.kind]}`] : [],
+    before ? [parts.length === 1 ? shortBefore(before) : `${machine.name}: ${shortBefore(before)}`] : [],
   );
   return texts.length === 0 ? '' : ` (${texts.join('; ')})`;
 }

@@ -1,7 +1,8 @@
 /** Procedures and one machine -> the steps of its season, with amounts, days and reasons. */
+import { shortBefore } from '../battery/index.ts';
 import { addDays, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep, StepEach } from '../household.ts';
-import type { PlanStep, Quantity } from '../season-plan.ts';
+import type { BeforeCharge, PlanStep, Quantity } from '../season-plan.ts';
 import { tickedOn } from '../ticked.ts';
 import { type Amounts, fill, machineAmounts } from './amounts.ts';
 import { caution } from './cautions.ts';
@@ -114,6 +115,11 @@ function concrete(
     return filled.text;
   };
   const item = (name: string): string => (occurrence.key === '' ? name : `${name}:${occurrence.key}`);
+  const done =
+    occurrence.isLookedIn === true ||
+    (step.reading === BATTERY_READING && occurrence.isRead === true) ||
+    tickedOn(machine, { id, phase: procedure.phase, stage: step.stage }) !== undefined;
+  const before = done ? undefined : beforeOf(step, occurrence, parts);
   const title = text(step.title);
   const detail = step.detail === undefined ? undefined : text(step.detail);
   const days = daysOf(procedure, step, occurrence, windows, parts);
@@ -121,8 +127,8 @@ function concrete(
     id,
     phase: procedure.phase,
     part: procedure.title,
-    title,
-    detail,
+    title: before ? `${title} (${shortBefore(before)})` : title,
+    detail: before ? [before.text, detail].filter(Boolean).join(' ') : detail,
     // A step that says how long something runs lasts no less.
     minutes: Math.max(
       occurrence.minutes ?? step.minutes,
@@ -159,11 +165,14 @@ function concrete(
     waitH: step.waitH,
     reading: step.reading,
     torques: [],
-    done:
-      occurrence.isLookedIn === true ||
-      (step.reading === BATTERY_READING && occurrence.isRead === true) ||
-      tickedOn(machine, { id, phase: procedure.phase, stage: step.stage }) !== undefined,
+    done,
   };
+}
+
+/** What has to be settled before a step that charges the battery: a charge of the rest has its own. */
+function beforeOf(step: ProcedureStep, { before }: Occurrence, { battery }: PlanParts): BeforeCharge | undefined {
+  if (!step.needs.charger) return undefined;
+  return step.each === 'charge' ? before : battery?.before;
 }
 
 /** A caution of the table may say which machines it does not concern; the user's own words concern all. */

@@ -2,6 +2,7 @@ import { type Days, openDays } from '../battery/index.ts';
 import { chargeTimeText } from '../charging-time.ts';
 import { addDays, addMonths, dayNumber, daysBetween, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, StepEach } from '../household.ts';
+import type { BeforeCharge } from '../season-plan.ts';
 import { LOOK_IN } from '../ticked.ts';
 import { writtenDate } from '../written.ts';
 import { type Amounts, isAssumed, withUnits } from './amounts.ts';
@@ -20,6 +21,8 @@ export interface Occurrence {
   latest?: IsoDate | undefined;
   /** The day by which it was due, where its own day lies after that. */
   overdue?: IsoDate | undefined;
+  /** What has to be settled before the charge. */
+  before?: BeforeCharge | undefined;
   /** A look-in at which the battery was read: a voltage is logged about its day. */
   isRead?: boolean | undefined;
   /** A look-in that is ticked as a whole about its day. */
@@ -74,6 +77,7 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
         date: charge.date,
         latest: later(charge.date, charge.earliest),
         overdue: charge.overdue ? charge.earliest : undefined,
+        before: charge.before,
       }));
     case 'look-in':
       return lookIns(machine, household, parts);

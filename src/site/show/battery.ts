@@ -82,7 +82,7 @@ function picture(
 
 /** The charges by day, what has found no day, or that there are none. */
 function chargeList(
-  { charges, chargeWithoutDay, chargeAtStartUp: last, outOfReach }: BatteryPlan,
+  { charges, chargeWithoutDay, chargeAtStartUp: last, outOfReach, before }: BatteryPlan,
   format: Showing['format'],
 ): Markup {
   const others = [
@@ -90,6 +90,7 @@ function chargeList(
       ? []
       : [words[outOfReach ? 'dueOutOfReach' : 'withoutDay'](format.plainDate(chargeWithoutDay))]),
     ...(last === undefined ? [] : [words[last.overdue ? 'overdueAtStartUp' : 'atStartUp'](format.plainDate(last.due))]),
+    ...(before && charges.length === 0 ? [before.text] : []),
   ];
   const left = others.length > 0 && html`${others.map((text) => html`<p class="text"><strong>${text}</strong></p>`)}`;
   if (charges.length === 0) return left || html`<p>${words.noCharges}</p>`;

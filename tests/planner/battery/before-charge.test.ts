@@ -71,6 +71,28 @@ test('a lithium battery that has run down is not charged before its maker has a 
   expect(on.stateOfChargePct).toBeLessThan(23);
 });
 
+// Protection circuits of lithium iron phosphate batteries part the posts from the cells when they are run down, and a meter then reads
+// next to nothing: common practice, from memory.
+test('a lithium battery that its own electronics have shut off is a danger on the charger, and no slip of the pen', () => {
+  for (const volts of [0, 0.4, 5.9]) {
+    const { plan, said, warnings } = planned({ kind: 'lifepo4', readings: [read(volts, 15, 1)] });
+    expect(said).toHaveLength(0);
+    const told = warnings.filter(({ text }) => /electronics have shut off/.test(text));
+    expect(told).toMatchObject([{ level: 'danger', machine: 'Moth', about: 'battery' }]);
+    expect(told[0]!.act).toMatch(
+      /^Do not charge it before its maker or a workshop .*no charger on.*try it on another battery/,
+    );
+    expect(plan.charges[0]!.before).toMatchObject({ kind: 'run-down' });
+    expect(warnings.filter(({ act }) => /Correct the log/.test(act))).toEqual([]);
+  }
+});
+
+test('such a voltage of a lead–acid battery is no voltage of a resting one', () => {
+  const { plan, warnings } = planned({ kind: 'agm', readings: [read(5.2, 15)] });
+  expect(plan.before).toBeUndefined();
+  expect(warnings.filter(({ text }) => /not the voltage of a resting 12 V battery/.test(text))).toHaveLength(1);
+});
+
 // 12.9 V is about a fifth of the charge in tables of the trade, from memory, and 17 % in the one used here: with 20 % still under 40 %.
 test('a lithium battery that is surely under its threshold is looked at before it is charged', () => {
   const { plan, said } = planned({ kind: 'lifepo4', readings: [read(12.9, 5)] });

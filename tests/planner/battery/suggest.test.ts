@@ -34,6 +34,7 @@ const READ: JudgedReading = {
   inRest: true,
   sound: true,
   cellShort: false,
+  shutOff: false,
 };
 
 const said = (over: Partial<Found>, own = OWN) => suggestion(own, [], [], { ...FOUND, ...over });
