@@ -146,9 +146,16 @@ function reading(r: BatteryPlan['readings'][number], at: At, y: Scale, say: Figu
   );
 }
 
+/** A lithium battery does not freeze: what it stands is its lowest storage temperature. */
+const freezes = ({ chemistry }: BatteryPlan) => chemistry !== 'lifepo4';
+
+/** The column of the table that says so. */
+const FREEZES_AT = 5;
+
 /** Coldest night against freezing point, month by month. */
 function margins(battery: BatteryPlan, from: IsoDate, to: IsoDate, at: At, say: FigureLanguage): string {
   const months = battery.freezingByMonth;
+  const { battery: words } = say.words;
   if (months.length === 0) return '';
   const starts = monthStarts(from, to);
   const lows = months.flatMap((m) => [m.designLowC, m.freezingPointC]);
@@ -179,7 +186,7 @@ function margins(battery: BatteryPlan, from: IsoDate, to: IsoDate, at: At, say: 
   return el(
     'g',
     {},
-    label(0, PANEL - 10, say.words.battery.margin, { class: 'f-text f-strong' }),
+    label(0, PANEL - 10, freezes(battery) ? words.margin : words.storage.margin, { class: 'f-text f-strong' }),
     ...y
       .ticks(3)
       .map(
@@ -194,7 +201,7 @@ function margins(battery: BatteryPlan, from: IsoDate, to: IsoDate, at: At, say: 
 /** The picture's numbers: the middle and the end of each month, each charge, each reading. */
 export function batteryTable(data: BatteryData, say: FigureLanguage): Table {
   const { battery } = data;
-  const { event } = say.words.battery;
+  const { event, head, storage } = say.words.battery;
   const rows = new Map<IsoDate, string>();
   for (const day of battery.paths?.expected ?? [])
     if (day.date.endsWith('-01') || day.date === battery.paths?.expected.at(-1)?.date) rows.set(day.date, '');
@@ -225,7 +232,7 @@ export function batteryTable(data: BatteryData, say: FigureLanguage): Table {
   };
   return {
     caption: say.words.battery.caption(data.name),
-    head: say.words.battery.head,
+    head: freezes(battery) ? head : head.map((title, i) => (i === FREEZES_AT ? storage.head : title)),
     rows: [...rows]
       .sort(([a], [b]) => (a < b ? -1 : 1))
       .map(([iso, what]) => {

@@ -33,8 +33,9 @@ export interface FigureWords {
     stateOfCharge: string;
     expected: string;
     coldest: string;
-    freezes: string;
     margin: string;
+    /** Of a battery that does not freeze: what stands for "Freezes at", and for `margin`. */
+    storage: { head: string; margin: string };
     below(temperature: string): string;
     atLeast(margin: string): string;
     today: string;

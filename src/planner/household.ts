@@ -146,6 +146,11 @@ export interface Machine {
   seasonHours?: number | undefined;
   readings: Reading[];
   charged: { date: IsoDate; toPct: number }[];
+  /** By what is ticked, worked out by the planner: the days on which its battery was charged for its lay-up and for its start-up. */
+  chargedAtLayUp?: IsoDate | undefined;
+  chargedAtStartUp?: IsoDate | undefined;
+  /** By what is ticked, worked out by the planner: the day from which the battery's lead is off, or the battery out. */
+  leadOffOn?: IsoDate | undefined;
   doneSteps: Ticked[];
   /** Steps left out on purpose: they stand on no sheet, and what they would have opened is not open. */
   skippedSteps?: (Ticked & { why?: string | undefined })[] | undefined;

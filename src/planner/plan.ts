@@ -15,12 +15,12 @@ import { movesWork, visitMinutes } from './agenda-tasks.ts';
 import { planBatteries, rankAssumptions } from './battery/index.ts';
 import { later } from './dates.ts';
 import { makeEvents } from './events/index.ts';
-import type { Household, IsoDate } from './household.ts';
+import type { Household, IsoDate, Machine } from './household.ts';
 import { householdAgenda } from './household-agenda.ts';
 import type { LedgerProblem } from './ledger/index.ts';
 import { type DraftMachine, draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
-import { isChargeStep, withTickedCharges } from './recorded.ts';
+import { isChargeStep, withTickedBattery, withTickedCharges } from './recorded.ts';
 import { datedSteps, layUpDays, startUpDays } from './season-days.ts';
 import type { MachinePlan, SeasonPlan, Warning } from './season-plan.ts';
 import { overdueWarnings, seasonWarnings } from './season-warnings.ts';
@@ -70,7 +70,9 @@ export interface PlanResult {
 export function planSeason(asWritten: Household, options: PlanOptions): PlanResult {
   const { asOf, quick = false, withoutWhatIf = quick !== false, withoutReminders = false } = options;
   const { procedures } = asWritten;
-  const household = { ...asWritten, machines: asWritten.machines.map((m) => withTickedCharges(m, procedures)) };
+  const placeOf = ({ placeId }: Machine) => asWritten.places.find(({ id }) => id === placeId);
+  const ticked = (m: Machine) => withTickedBattery(withTickedCharges(m, procedures), procedures, placeOf(m));
+  const household = { ...asWritten, machines: asWritten.machines.map(ticked) };
   const places = new Map(household.places.map((place) => [place.id, placeContext(place, household.seed)]));
   const contextOf = (placeId: string): PlaceContext => {
     const context = places.get(placeId);

@@ -1,7 +1,7 @@
 /** What a machine's record says of steps, held against the steps that there are. */
-import { chemistryRow } from './battery/index.ts';
-import { daysBetween } from './dates.ts';
-import type { FuelChoice, IsoDate, Machine, Procedure, Ticked, When } from './household.ts';
+import { chemistryRow, isOutOfReach } from './battery/index.ts';
+import { daysBetween, earlier } from './dates.ts';
+import type { FuelChoice, IsoDate, Machine, Place, Procedure, Ticked, When } from './household.ts';
 import { isOfSeason, recordSeason, restKey } from './rest-key.ts';
 import type { PlanStep, StripPlan, Warning } from './season-plan.ts';
 import { isStartUpCharge } from './start-up-charge.ts';
@@ -214,6 +214,48 @@ export function withTickedCharges(machine: Machine, procedures: readonly Procedu
   return {
     ...machine,
     charged: [...charged, ...ticked].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),
+  };
+}
+
+/** What a lay-up leaves open where the leads of the battery are off. */
+const LEAD_OFF: readonly string[] = ['battery-disconnected', 'battery-out'];
+
+/**
+ * The machine with what its ticks say of its battery beside the charges of the rest, which are counted: the day it was charged for its
+ * lay-up, the day its lead came off, the day it was charged for its start-up.
+ *
+ * A lay-up charge that comes before the rest, since nothing can charge the battery later, was made on the last day of use at the latest.
+ * @param machine - as written, with all its records
+ * @param procedures - whose steps it names
+ * @param place - where it rests
+ */
+export function withTickedBattery(
+  machine: Machine,
+  procedures: readonly Procedure[],
+  place: Pick<Place, 'power'> | undefined,
+): Machine {
+  const { battery, season, skippedSteps, asLeft } = machine;
+  if (!battery) return machine;
+  const ticks = machine.doneSteps.filter((tick) => isOfSeason(tick, recordSeason(season)));
+  const steps = procedures
+    .filter(({ phase }) => phase === 'lay-up')
+    .flatMap(({ id, steps }) => steps.map((step) => ({ step, id: `${id}.${step.id}` })));
+  const dayOf = (found: typeof steps) =>
+    found
+      .filter(({ id }) => !isSkipped({ skippedSteps }, id))
+      .flatMap(({ id }) => tickedOn({ season, doneSteps: ticks }, { id, phase: 'lay-up' }) ?? [])
+      .sort()[0];
+  const charges = steps.filter(({ step }) => step.needs.charger && step.when.battery !== undefined);
+  const isLeftOut = charges.some(({ id }) => isSkipped({ skippedSteps }, id));
+  const laidUp = isLeftOut ? undefined : dayOf(charges);
+  const off = steps.filter(({ step }) => step.opens.some(({ item }) => LEAD_OFF.includes(item)));
+  const isOff = asLeft.some(({ item }) => LEAD_OFF.includes(item));
+  const isBefore = place !== undefined && isOutOfReach(battery, place);
+  return {
+    ...machine,
+    chargedAtLayUp: laidUp && isBefore ? earlier(laidUp, season.lastUse) : laidUp,
+    chargedAtStartUp: ticks.find(({ stepId }) => chargesFull(stepId, procedures))?.date,
+    leadOffOn: isOff ? season.lastUse : dayOf(off),
   };
 }
 

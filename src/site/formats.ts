@@ -31,6 +31,9 @@ const WEEK: readonly Weekday[] = ['monday', 'tuesday', 'wednesday', 'thursday', 
 
 const at = (iso: IsoDate) => new Date(dayNumber(iso) * 86_400_000);
 
+/** An amount that rounds to none; nought degrees are a temperature. */
+const NOTHING = /^−?0(?:[.,]0+)? [^°]/;
+
 /** What is bought, and how much of it. */
 type Bought = Pick<SupplyLine, 'what' | 'amount' | 'unit' | 'about'>;
 
@@ -115,14 +118,15 @@ export function formatOf({ locale, clock: clockStyle, units: system, asOf }: Man
       ? amount(value, unitFor(unit, what), undefined, beside)
       : figures(`${number(value)} ${unit}`.trim());
 
-  /** A figure of an equation in the equation's own unit, the household's after it in brackets. */
+  /** A figure of an equation in the equation's own unit, the household's after it in brackets unless it says nothing: "0.0 US qt". */
   function measured(value: number | string, unit: string, what = ''): string {
     const difference = typeof value === 'number' && unit === 'K';
     const own = difference
       ? formatDifference(value, { ...reader, units: 'metric' })
       : figures(`${number(value)} ${unit}`.trim());
     if (typeof value !== 'number' || !isForeign(unit, reader)) return own;
-    return `${own} (${difference ? formatDifference(value, reader) : amount(value, unitFor(unit, what))})`;
+    const other = difference ? formatDifference(value, reader) : amount(value, unitFor(unit, what));
+    return NOTHING.test(other) ? own : `${own} (${other})`;
   }
 
   /** The household's unit for what is read in a unit of the plan, or in one unit or another ("km or h"). */

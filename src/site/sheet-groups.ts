@@ -47,7 +47,8 @@ export function sheetGroups(
   const groups: SheetGroup[] = [];
   const told = new Set<string>();
   let number = 0;
-  for (const part of partsOf(steps, (step) => headingOf(step, kind, machine, format))) {
+  const isDated = steps.some(({ date }) => date !== undefined);
+  for (const part of partsOf(steps, (step) => headingOf(step, kind, machine, format, isDated))) {
     if (groups.at(-1)?.heading !== part.heading) groups.push({ heading: part.heading, runs: [] });
     const { runs } = groups.at(-1)!;
     const cautions = untold(part.steps, told);
@@ -89,10 +90,13 @@ function mindOf(step: PlanStep, format: Format): string[] {
   return step.cautions.map((id) => caution(id)?.title ?? format.fillIn(id, step.amounts).replace(/[.]$/, ''));
 }
 
-function headingOf(step: PlanStep, kind: SheetKind, machine: MachineKind, format: Format): string {
+function headingOf(step: PlanStep, kind: SheetKind, machine: MachineKind, format: Format, isDated: boolean): string {
   if (step.stage === 'first-ride') return words.firstRide(machine);
-  if (kind === 'start-up') return step.stage ? WORDS.stages[step.stage] : words.allSteps;
-  return step.date ? format.dateText(step.date) : words.allSteps;
+  // What the lay-up left undone stands with the fluids.
+  const stage = step.stage ?? (step.phase === 'lay-up' ? 'fluids' : undefined);
+  if (kind === 'start-up') return stage ? WORDS.stages[stage] : words.allSteps;
+  if (step.date) return format.dateText(step.date);
+  return isDated ? words.withoutDay(step.latest && format.dateText(step.latest)) : words.allSteps;
 }
 
 /** A figure stays on the line of its unit. */

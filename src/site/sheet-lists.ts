@@ -11,11 +11,26 @@ export type SheetKind = 'lay-up' | 'start-up';
  */
 export function stepsOfSheet(machine: MachinePlan, kind: SheetKind, sessions: readonly Session[]): PlanStep[] {
   const steps = machine.steps.filter((s) => s.phase === kind || (kind === 'lay-up' && s.phase === 'swap'));
-  if (kind === 'start-up') return steps;
+  if (kind === 'start-up') return withLate(steps, machine);
   const order = new Map(orderOf(sessions, machine.id).map((step, i) => [step, i]));
   const place = (step: PlanStep) => (step.done ? -1 : (order.get(step.id) ?? order.size));
-  const day = (step: PlanStep) => step.date ?? '9999';
+  const isDated = steps.some(({ date }) => date !== undefined);
+  // Among dated steps, what has found no day stands where it would be late.
+  const day = ({ date, latest }: PlanStep) => date ?? (isDated ? latest : undefined) ?? '9999';
   return steps.sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : place(a) - place(b)));
+}
+
+/**
+ * The start-up's steps, and before its fluids what the lay-up has left undone and is still of use then: a coolant that nobody has
+ * tested can freeze as long as the cold is to come.
+ */
+function withLate(steps: PlanStep[], { steps: all, startUp }: MachinePlan): PlanStep[] {
+  const late = all.filter(
+    ({ phase, useUntil, done, date }) =>
+      phase === 'lay-up' && useUntil !== undefined && !done && date !== undefined && date >= startUp.start,
+  );
+  const at = steps.findIndex(({ stage }) => stage === 'fluids');
+  return at < 0 ? [...late, ...steps] : steps.toSpliced(at, 0, ...late);
 }
 
 /**

@@ -80,8 +80,15 @@ test('a renamed machine changes titles only', () => {
 });
 
 test('a season that is moved by three weeks keeps the reminders of its machine', () => {
+  // Old Fern's lead is off in time: else its charge comes while Sleet is in use in the one plan and at rest in the other, and
+  // what was one trip for both is two.
+  const home = changed(demo, 'old-fern', (m) => ({
+    ...m,
+    doneSteps: [...m.doneSteps, { stepId: 'battery.off', date: m.season.lastUse }],
+  }));
+  const still = planOf(home);
   const moved = planOf(
-    changed(demo, 'sleet', (m) => ({
+    changed(home, 'sleet', (m) => ({
       ...m,
       season: { ...m.season, lastUse: addDays(m.season.lastUse, 21), firstUse: addDays(m.season.firstUse, 21) },
     })),
@@ -91,8 +98,8 @@ test('a season that is moved by three weeks keeps the reminders of its machine',
       (e) =>
         e.machine === 'sleet' && ['charge', 'look-in', 'order', 'paperwork'].includes(e.category) && !kept.has(e.uid),
     );
-  const come = of(moved, new Set(uids(demoPlan)));
-  const gone = of(demoPlan, new Set(uids(moved)));
+  const come = of(moved, new Set(uids(still)));
+  const gone = of(still, new Set(uids(moved)));
   // A paper that ran out within the rest may now lie outside it, and a look-in on the day of a charge is told with the
   // charge; nothing else comes or goes.
   const free = (e: PlanEvent) => e.category === 'charge' || e.category === 'order';
@@ -106,10 +113,10 @@ test('a season that is moved by three weeks keeps the reminders of its machine',
     return new Set(rounds(plan).flatMap(({ id, date }) => (charged.includes(date!) ? [] : [id])));
   };
   const lookIns = [...come, ...gone].filter((e) => e.category === 'look-in');
-  const [before, after] = [own(demoPlan), own(moved)];
+  const [before, after] = [own(still), own(moved)];
   const ofOne = [...before].filter((id) => !after.has(id)).length + [...after].filter((id) => !before.has(id)).length;
   expect(lookIns).toHaveLength(ofOne);
-  expect(Math.abs(rounds(demoPlan).length - rounds(moved).length)).toBeLessThanOrEqual(1);
+  expect(Math.abs(rounds(still).length - rounds(moved).length)).toBeLessThanOrEqual(1);
 });
 
 test('a job that is struck out leaves all of the other machines but the filling of their sessions', () => {

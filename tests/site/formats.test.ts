@@ -11,6 +11,15 @@ test('what goes into an equation has the reader’s decimal sign, in words as in
   expect(german.figures('0.50 % at 15.6 °C')).toBe('0,50 % at 15,6 °C');
 });
 
+// By hand: 0 L are nought quarts, a tenth of a millilitre is 0.003 US fl oz, and 0 °F is −17.8 °C.
+test('an amount that is none in the other unit too is not said twice, a temperature of nought is', () => {
+  const { measured } = formatOf({ locale: 'en-US', clock: '12h', units: 'us', asOf: '2026-11-29' });
+  expect(measured(0, 'L')).toBe('0 L');
+  expect(measured(0.1, 'mL')).toBe('0.1 mL');
+  expect(measured(4, 'L')).toBe('4 L (1.06 US gal)');
+  expect(measured(-17.78, '°C')).toBe('−17.78 °C (0 °F)');
+});
+
 const readIn = (units: SeasonPlan['units']) =>
   formatOf({ locale: 'en-US', clock: '12h', units, asOf: '2026-11-29' } as Parameters<typeof formatOf>[0]).readIn;
 

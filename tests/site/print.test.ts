@@ -45,7 +45,7 @@ describe.each(PAPERS)('on $format', ({ format, width, height }) => {
   });
 
   test.each(['/machines/juniper/lay-up/', '/machines/juniper/start-up/'])(
-    '%s clips nothing and splits no step',
+    '%s clips nothing and splits no step and no box of cautions',
     async (path) => {
       await page.setViewportSize({ width: Math.floor(width), height: Math.floor(height) });
       await page.emulateMedia({ media: 'print' });
@@ -60,7 +60,7 @@ describe.each(PAPERS)('on $format', ({ format, width, height }) => {
           if (node.scrollWidth > node.clientWidth + 1 && getComputedStyle(node).overflowX !== 'visible')
             problems.push(`clipped: ${node.outerHTML.slice(0, 80)}`);
         }
-        const steps = [...document.querySelectorAll<HTMLElement>('.step')];
+        const steps = [...document.querySelectorAll<HTMLElement>('.step, .cautions')];
         for (const step of steps) {
           if (getComputedStyle(step).breakInside !== 'avoid') problems.push(`splits: ${step.textContent.slice(0, 60)}`);
           if (step.getBoundingClientRect().height > tallest)

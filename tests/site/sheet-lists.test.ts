@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import type { LedgerItem } from '../../src/planner/season-plan.ts';
+import type { LedgerItem, MachinePlan, PlanStep } from '../../src/planner/season-plan.ts';
+import { formatOf } from '../../src/site/formats.ts';
+import { sheetGroups } from '../../src/site/sheet-groups.ts';
 import { openOfSheet, restSteps, stepsOfSheet } from '../../src/site/sheet-lists.ts';
 import { aStep } from '../fixtures/plan.ts';
 import { demoMachines } from '../fixtures/site-plan.ts';
@@ -65,4 +67,56 @@ test('a lay-up sheet goes by days, on a day by what is done, then by the session
   });
   const shown = stepsOfSheet({ ...machine!, steps }, 'lay-up', [session(['oil', 'wash'])]);
   expect(shown.map(({ id }) => id)).toEqual(['before', 'papers', 'dry', 'oil', 'wash', 'of-no-session', 'no-day']);
+});
+
+const format = formatOf({ locale: 'en-GB', clock: '24h', units: 'metric', asOf: '2026-11-29' });
+const withSteps = (steps: PlanStep[]) =>
+  ({ id: 'car', steps, startUp: { start: '2027-04-03', firstUse: '2027-04-10' } }) as unknown as MachinePlan;
+const headings = (steps: readonly PlanStep[], kind: 'lay-up' | 'start-up') =>
+  sheetGroups(steps, kind, 'car', format).map(({ heading, runs }) => [
+    heading,
+    runs.flatMap((run) => run.steps.map(({ step }) => step.id)),
+  ]);
+
+// Common practice: a tank is run down before the last use, not when all else is put away.
+test('on a sheet by days, what has found no day stands where it would be late', () => {
+  const steps = [
+    aStep('wash', 'lay-up', 'Wash', { date: '2026-10-25' }),
+    aStep('cover', 'lay-up', 'Cover', { date: '2026-11-15' }),
+    aStep('low-tank', 'lay-up', 'Run the tank down', { latest: '2026-10-20' }),
+    aStep('oil-away', 'lay-up', 'Used oil away'),
+  ];
+  const sheet = stepsOfSheet(withSteps(steps), 'lay-up', []);
+  expect(headings(sheet, 'lay-up')).toEqual([
+    [expect.stringMatching(/^Without a day yet: to be done by .*20 Oct/), ['low-tank']],
+    [expect.stringContaining('25 Oct'), ['wash']],
+    [expect.stringContaining('15 Nov'), ['cover']],
+    ['Without a day yet', ['oil-away']],
+  ]);
+  // Where no step has a day, they stand as they were given.
+  const undated = steps.map((step) => ({ ...step, date: undefined }));
+  const plain = stepsOfSheet(withSteps(undated), 'lay-up', []);
+  expect(headings(plain, 'lay-up')).toEqual([['In this order', ['wash', 'cover', 'low-tank', 'oil-away']]]);
+});
+
+// Source: ASTM D3321 practice; a coolant of unknown strength is tested as long as the cold is to come.
+test('a coolant test that the lay-up left undone is a line of the start-up sheet, with the fluids', () => {
+  const late = (over: Partial<PlanStep>) =>
+    aStep('coolant.test', 'lay-up', 'Test it', { useUntil: '2027-05-01', ...over });
+  const start = [
+    aStep('cover-off', 'start-up', 'Cover off', { stage: 'refit' }),
+    aStep('oil', 'start-up', 'Oil', { stage: 'fluids' }),
+  ];
+  const sheet = (test: PlanStep) => stepsOfSheet(withSteps([test, ...start]), 'start-up', []).map(({ id }) => id);
+  expect(sheet(late({ date: '2027-04-03' }))).toEqual(['cover-off', 'coolant.test', 'oil']);
+  expect(
+    headings(stepsOfSheet(withSteps([late({ date: '2027-04-04' }), ...start]), 'start-up', []), 'start-up'),
+  ).toEqual([
+    [expect.any(String), ['cover-off']],
+    [expect.stringMatching(/fluid/i), ['coolant.test', 'oil']],
+  ]);
+  // Done, or with a day of its own before: the lay-up's sheet has it.
+  expect(sheet(late({ date: '2027-04-03', done: true }))).toEqual(['cover-off', 'oil']);
+  expect(sheet(late({ date: '2027-02-03' }))).toEqual(['cover-off', 'oil']);
+  expect(sheet(late({ date: '2027-04-03', useUntil: undefined }))).toEqual(['cover-off', 'oil']);
 });

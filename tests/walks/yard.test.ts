@@ -97,7 +97,7 @@ test('November: the lay-up sheet is printed and ticked, one step is left out on 
   expect(left.filter((title) => /^Lay up/.test(title))).toEqual([]);
 });
 
-test('December: readings say that the battery loses twice as fast; dates move, one trip serves two machines', async () => {
+test('December: readings say that the battery loses twice as fast; dates move, one trip serves several machines', async () => {
   const before = heron().battery!.charges[0]!;
   const page = await walk.open(phone, '/machines/heron/', '2026-12-05');
   const shown = await textOf(page.locator('.numbers .big').first());
@@ -122,7 +122,8 @@ test('December: readings say that the battery loses twice as fast; dates move, o
   expect(calibration!.multiplier).toBeGreaterThan(1.3);
   expect(charges[0]!.date < before.date).toBe(true);
   const trip = plan.trips.find((t) => t.id === charges[0]!.tripId)!;
-  expect(trip.charges.map((c) => c.machine).sort()).toEqual(['bramble', 'heron']);
+  // Nobody said that Old Post's lead is off: it draws on its battery, and is charged on the way.
+  expect(trip.charges.map((c) => c.machine).sort()).toEqual(['bramble', 'heron', 'old-post']);
   const agenda = await walk.open(phone, '/agenda/', '2026-12-05');
   expect(await textOf(agenda.locator('[aria-labelledby=trips] table'))).toContain('Bramble');
 });

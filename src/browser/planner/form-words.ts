@@ -124,7 +124,8 @@ export const FORM = {
     ['E85', 'E85'],
   ] as Option[],
   dose: 'Fuel stabiliser at hand',
-  doseHint: 'Its dose from the label: 5 mL for 1 L is 5, 1 fl oz for 2.5 gal is 0.4. Leave it open if you have none.',
+  doseHint:
+    'Its dose from the label, for one litre or gallon: 5 mL for 1 L is 5, 2 fl oz for 5 gal is 2 divided by 5. Leave it open if you have none.',
   log: 'Done and measured',
   logHint: 'Over the season: the plan goes by it.',
   logKind: 'What was done?',

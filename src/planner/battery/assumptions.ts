@@ -13,7 +13,7 @@ import { lossCurve, lossRates, statePath } from './loss.ts';
 import { type BatteryContext, careCase } from './plan.ts';
 import type { Rest } from './rest.ts';
 import { chargesOn, dueDays, freezingMonths, smallestMargin } from './run.ts';
-import { loggedCharges } from './unit.ts';
+import { chargesKnown, isStillOn, leadOffIndex, loggedCharges, withLayUpCharge } from './unit.ts';
 import { isLeadOn } from './upkeep.ts';
 
 /** The place of the machine, the means to try another enclosure, and the plan whose care is kept. */
@@ -35,7 +35,12 @@ interface Outcome {
   visits: number;
 }
 
-type Kept = Pick<BatteryPlan, 'care' | 'connected' | 'keptAt' | 'notKeptSince'> & { roomC: number; power: boolean };
+type Kept = Pick<BatteryPlan, 'care' | 'connected' | 'keptAt' | 'notKeptSince'> & {
+  roomC: number;
+  power: boolean;
+  /** Index of the day until which a lead stayed on that comes off. */
+  leadOffAt: number;
+};
 
 /**
  * Ranks a machine's assumptions by how far they move its first charge.
@@ -57,6 +62,7 @@ export function rankAssumptions(machine: Machine, context: TrialContext, househo
     ...(context.plan ?? chooseCare(c)),
     roomC: roomTemperatureC(household),
     power: place.power,
+    leadOffAt: leadOffIndex(machine, rest, context.asOf ?? machine.season.lastUse),
   };
   const asOf = context.asOf ?? machine.season.firstUse;
   const run = (setting: Setting) => outcome(machine, setting, rest, kept, { asOf, locale: household.locale });
@@ -111,18 +117,19 @@ function outcome(
 ): Outcome {
   const { battery, store, designLow } = setting;
   const chemistry = chemistryRow(battery.chemistry);
-  const curve = lossCurve(rest, surroundings(kept, store), battery.doublingK.value);
+  const curve = lossCurve(rest, surroundings(kept, store), battery.doublingK.value, kept.leadOffAt);
   // Of a battery on a maintainer that does not keep it, what is measured of the loss begins on the day it was found so.
   const found = kept.notKeptSince === undefined ? undefined : daysBetween(machine.season.lastUse, kept.notKeptSince);
-  const log = { readings: machine.readings, charged: machine.charged, from: found, ...read };
+  const log = { readings: machine.readings, charged: chargesKnown(machine), from: found, ...read };
+  const wasOn = kept.connected || isStillOn(kept.leadOffAt, rest, read.asOf);
   const before = lossRates(battery, isLeadOn(battery, kept.connected, found !== undefined));
   const rates =
     machine.readings.length > 0
-      ? calibratedRates(before, calibrate(battery, log, curve, lossRates(battery, kept.connected), kept.connected))
+      ? calibratedRates(before, calibrate(battery, log, curve, lossRates(battery, wasOn), wasOn))
       : before;
   const onMaintainer = kept.care === 'maintainer' && kept.power;
   const full = onMaintainer ? new Uint8Array(rest.days + 1).fill(1, 0, found) : undefined;
-  const logged = loggedCharges(machine, rest, read.asOf);
+  const logged = withLayUpCharge(loggedCharges(machine, rest, read.asOf), machine, rest, read.asOf, battery);
   const last = logged.at(-1);
   const due = (pct: number, from: number) => dueDays(chemistry, curve, rates.high, pct, from);
   const days =

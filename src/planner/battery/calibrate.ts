@@ -183,6 +183,8 @@ function priorWidth(curve: LossCurve, rates: LossRates): number {
   return Math.max(SMALLEST_PRIOR_SIGMA, width);
 }
 
+const untilOff = ({ untilOffPctPerH = 0 }: LossRate) => untilOffPctPerH;
+
 /**
  * The loss rates after calibration: the expected ones times the multiplier, and of the range's width what the readings left.
  * @param rates - before
@@ -194,6 +196,9 @@ export function calibratedRates(rates: LossRates, calibration: Calibration): Los
   const mix = (edge: LossRate): LossRate => ({
     selfPctPerH: m * (rates.expected.selfPctPerH + widthLeft * (edge.selfPctPerH - rates.expected.selfPctPerH)),
     drainPctPerH: m * (rates.expected.drainPctPerH + widthLeft * (edge.drainPctPerH - rates.expected.drainPctPerH)),
+    ...(edge.untilOffPctPerH !== undefined && {
+      untilOffPctPerH: m * (untilOff(rates.expected) + widthLeft * (untilOff(edge) - untilOff(rates.expected))),
+    }),
   });
   return { low: mix(rates.low), expected: mix(rates.expected), high: mix(rates.high) };
 }

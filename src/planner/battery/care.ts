@@ -43,6 +43,8 @@ export interface Care {
   reason: string;
   /** Chosen because it lasts the rest by itself, as far as is known before anything is measured. */
   lasts?: boolean | undefined;
+  /** The words of the reason that it stays clear of its cold limit: so it does as long as it loses what was reckoned. */
+  clear?: string | undefined;
   connected: boolean;
   keptAt: 'machine' | 'room';
   roomC: number;
@@ -123,6 +125,7 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
   // Between the two limits a warning says how near it comes.
   const isClear = margin.minK >= MARGIN_K.warn;
   const clear = isClear ? `, and stays clear of ${limitOf(row)}` : '';
+  const alone = isClear ? ` It stays clear of ${limitOf(row)}.` : '';
   const needed = outlook.visitsLeadOn > 0 || freezes;
   if (needed && chargers.maintainers.length > 0 && c.maintainerFree && !tooColdToCharge)
     return {
@@ -150,6 +153,7 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
       care: 'visits' as const,
       reason: `It lasts the rest by itself, even at its fastest loss${clear}: no charge is needed before start-up.${charging}`,
       lasts: true,
+      clear,
     };
   if (c.place.tripMinutes > FAR_MINUTES && visits > 0 && room)
     return {
@@ -176,7 +180,8 @@ function propose(c: CareCase, row: ChemistryRow, outlook: Outlook, chargers: Cha
         : 'the maintainer that suits it is on another battery';
   return {
     care: 'visits' as const,
-    reason: `It is charged on computed days (${counted(visits, 'charge')} if it were alone): ${why}.${cold || (isClear ? ` It stays clear of ${limitOf(row)}.` : '')}${charging}`,
+    reason: `It is charged on computed days (${counted(visits, 'charge')} if it were alone): ${why}.${cold || alone}${charging}`,
+    clear: alone,
   };
 }
 

@@ -27,6 +27,8 @@ export interface LossCurve {
   equivalentH: Float64Array;
   /** Mean temperature of each day [°C]. */
   temperatureC: Float64Array;
+  /** Index of the day on which its lead comes off; 0 where it is off from the last use on. */
+  leadOffAt: number;
 }
 
 /** Sums of the hourly factors by day of the year, kept with the store they were made from. */
@@ -70,9 +72,10 @@ function heldStep(doublingK: number): number {
  * @param rest - days of the rest
  * @param where - store year (8760 hourly temperatures, periodic) or a room's temperature
  * @param doublingK - temperature step that doubles self-discharge [K]
+ * @param leadOffAt - index of the day until which a lead stayed on that comes off
  * Source: exponential rule; the steps and their sources stand in chemistries.ts. Error: none beyond rounding (hourly sums).
  */
-export function lossCurve(rest: Rest, where: Surroundings, doublingK: number): LossCurve {
+export function lossCurve(rest: Rest, where: Surroundings, doublingK: number, leadOffAt = 0): LossCurve {
   const equivalentH = new Float64Array(rest.days + 1);
   const temperatureC = new Float64Array(rest.days + 1);
   if ('roomC' in where) {
@@ -93,7 +96,7 @@ export function lossCurve(rest: Rest, where: Surroundings, doublingK: number): L
     }
   }
   if (!Number.isFinite(equivalentH[rest.days]!)) throw new RangeError('found a store temperature that is not a number');
-  return { rest, equivalentH, temperatureC };
+  return { rest, equivalentH, temperatureC, leadOffAt };
 }
 
 /** How fast a battery loses charge, in percent of usable capacity. */
@@ -102,6 +105,8 @@ export interface LossRate {
   selfPctPerH: number;
   /** By currents drawn from it [%/h]. */
   drainPctPerH: number;
+  /** By what else draws on it until its lead comes off [%/h]; absent: nothing. */
+  untilOffPctPerH?: number | undefined;
 }
 
 /** The three rates that a plan runs. */
@@ -124,9 +129,10 @@ export function lossRates(battery: Battery, connected: boolean): LossRates {
   const rate = (key: 'low' | 'value' | 'high'): LossRate => {
     const selfPctPerH = battery.selfDischargePctPerMonth[key] / HOURS_PER_MONTH;
     const drainPctPerH = ((management + (connected ? battery.drainMA[key] : 0)) / 1000 / usableAh) * 100;
-    if (!(selfPctPerH >= 0 && drainPctPerH >= 0))
+    const untilOffPctPerH = connected ? 0 : (battery.drainMA[key] / 1000 / usableAh) * 100;
+    if (!(selfPctPerH >= 0 && drainPctPerH >= 0 && untilOffPctPerH >= 0))
       throw new RangeError(`found loss rates ${selfPctPerH} and ${drainPctPerH} %/h, expected 0 or more`);
-    return { selfPctPerH, drainPctPerH };
+    return { selfPctPerH, drainPctPerH, ...(untilOffPctPerH > 0 && { untilOffPctPerH }) };
   };
   return { low: rate('low'), expected: rate('value'), high: rate('high') };
 }
@@ -147,7 +153,12 @@ export function monthlyText(pctPerMonth: number): string {
  * @returns [% of usable capacity]
  */
 export function lossPct(curve: LossCurve, rate: LossRate, from: number, to: number): number {
-  return rate.selfPctPerH * (curve.equivalentH[to]! - curve.equivalentH[from]!) + rate.drainPctPerH * 24 * (to - from);
+  const leadOnDays = Math.min(to, curve.leadOffAt) - Math.min(from, curve.leadOffAt);
+  return (
+    rate.selfPctPerH * (curve.equivalentH[to]! - curve.equivalentH[from]!) +
+    rate.drainPctPerH * 24 * (to - from) +
+    (rate.untilOffPctPerH ?? 0) * 24 * leadOnDays
+  );
 }
 
 /**

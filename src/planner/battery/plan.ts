@@ -15,7 +15,7 @@ import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
 import { formatOne } from '../units/index.ts';
 import { listText, writtenDate } from '../written.ts';
 import { beforeCharge, beforeChargeWarnings, beforeNextCharge, foundBefore } from './before-charge.ts';
-import { type CareCase, chooseCare, marginWarning, type Outlook, outlookAtMachine } from './care.ts';
+import { type CareCase, chooseCare, MARGIN_K, marginWarning, type Outlook, outlookAtMachine } from './care.ts';
 import { chargeAh, chargeHours, largestChargeA } from './charge.ts';
 import { derivationsOf } from './derivations.ts';
 import { freezingPointC } from './freezing.ts';
@@ -166,7 +166,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
     chemistry: battery.chemistry,
     capacityAh: battery.capacityAh,
     care: care.care,
-    careReason: reasonNow(unit, charges, household),
+    careReason: reasonNow(unit, charges, household, freezingMargin.minK),
     keptAt: care.keptAt,
     connected: care.connected,
     outOfReach: unit.outOfReach || undefined,
@@ -196,15 +196,19 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
 
 /** Why it is kept as it is, and what readings say against it. */
 function reasonNow(
-  { care, upkeep, rest, leadOn }: BatteryUnit,
+  { care, upkeep, rest, leadOn, stillOn }: BatteryUnit,
   charges: readonly Charge[],
   { locale }: Household,
+  marginK: number,
 ): string {
+  // Known before anything was measured, or late.
+  const reason = care.clear && marginK < MARGIN_K.warn ? care.reason.replace(care.clear, '') : care.reason;
   if (care.lasts && charges.length > 0)
     return 'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.';
-  if (!upkeep?.lapse) return care.reason;
+  if (!upkeep?.lapse)
+    return `${reason}${stillOn ? ' Nothing says that it is off: to this day it is reckoned with its lead on.' : ''}`;
   const since = writtenDate(rest.dates[upkeep.lapse.from]!, locale);
-  return `${care.reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one${care.connected && !leadOn ? ' and with its negative lead off' : ''}, until a rested reading shows it full.`;
+  return `${reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one${care.connected && !leadOn ? ' and with its negative lead off' : ''}, until a rested reading shows it full.`;
 }
 
 /** The day by which a battery is to be charged before its start-up; undefined where none is. */
@@ -243,7 +247,7 @@ function chargeOf(
   const ampHours = chargeAh(battery, before(paths.expected, rates.expected));
   const ampHoursMost = chargeAh(battery, before(paths.high, rates.high));
   return {
-    occurrence: unit.logged.length + i + 1,
+    occurrence: unit.chargesMade + i + 1,
     date: isoOfDay(charge.day),
     earliest: isoOfDay(charge.due),
     overdue: isOverdue(charge, unit) || undefined,

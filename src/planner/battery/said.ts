@@ -1,6 +1,7 @@
 /** What is to be warned of at a battery besides its cold and its maintainer: its charger, and what its log tells. */
 import type { Household } from '../household.ts';
 import type { BatteryPlan, Warning } from '../season-plan.ts';
+import { LEAD_DAYS } from '../tasks/parts.ts';
 import { writtenDate } from '../written.ts';
 import { OUT_OF_REACH_ACT } from './charge.ts';
 import { batteryName } from './name.ts';
@@ -25,11 +26,16 @@ export function chargerWarnings(unit: BatteryUnit, plan: BatteryPlan, household:
   const own = batteryName(machine);
   const isOther = chargers.length > 0 && chargers.every((c) => !c.chemistries.includes(battery.chemistry));
   const isDue = first !== undefined || (chargeWithoutDay ?? chargeAtStartUp) !== undefined;
+  // What was charged for the start-up, or is out of its rest, needs none any more.
+  const isOver =
+    machine.chargedAtStartUp !== undefined || unit.firstDay > unit.rest.firstDay + unit.rest.days + LEAD_DAYS;
+  if (!isDue && isOver) return [];
+  const when = machine.chargedAtLayUp === undefined ? 'at lay-up and before the first start' : 'before the first start';
   const need = first
     ? `${own} has to be charged, first on ${writtenDate(first.date, locale)}`
     : isDue
       ? `${own} has to be charged`
-      : `No charge falls due while it rests, but ${own} is charged at lay-up and before the first start`;
+      : `No charge falls due while it rests, but ${own} is charged ${when}`;
   return [
     {
       machine: machine.id,

@@ -1,7 +1,8 @@
 /** One battery with its care, its loss rates and what the log says of it: what the rota and the plan are made from. */
-import { dayNumber } from '../dates.ts';
+import { dayNumber, earlier, later } from '../dates.ts';
 import type { Battery, Charger, Household, IsoDate, Machine, Place } from '../household.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
+import { windowsOf } from '../tasks/parts.ts';
 import type { Manner } from '../written.ts';
 import { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
 import { type Care, FAR_MINUTES, surroundings } from './care.ts';
@@ -40,6 +41,8 @@ export interface BatteryUnit {
   curve: LossCurve;
   /** Leads on, as its loss is reckoned. */
   leadOn: boolean;
+  /** A lead that is to come off is on to this day, as far as the record tells. */
+  stillOn: boolean;
   rates: LossRates;
   /** The rates before anything was read. */
   tableRates: LossRates;
@@ -50,8 +53,10 @@ export interface BatteryUnit {
   outOfReach: boolean;
   /** How it was kept; undefined where no maintainer can be on it. */
   upkeep?: Upkeep | undefined;
-  /** Charges that the log holds. */
+  /** Charges that the record holds, that of the lay-up among them. */
   logged: Reset[];
+  /** How many of them are charges of the rest. */
+  chargesMade: number;
   /** Those, and readings that lower the high-loss path. */
   loggedHigh: Reset[];
   firstDay: number;
@@ -74,14 +79,18 @@ export function batteryUnit(
 ): BatteryUnit {
   const { machine, battery, place, rest, care } = base;
   const row = chemistryRow(battery.chemistry);
-  const curve = lossCurve(rest, surroundings(care, base.store), battery.doublingK.value);
-  const log = { readings: machine.readings, charged: machine.charged, asOf, locale: manner.locale };
-  const logged = loggedCharges(machine, rest, asOf);
+  const leadOffAt = leadOffIndex(machine, rest, asOf);
+  const curve = lossCurve(rest, surroundings(care, base.store), battery.doublingK.value, leadOffAt);
+  const log = { readings: machine.readings, charged: chargesKnown(machine), asOf, locale: manner.locale };
+  const made = loggedCharges(machine, rest, asOf);
+  const logged = withLayUpCharge(made, machine, rest, asOf, battery);
   const upkeep = isOnMaintainer(care, place)
     ? upkeepOf(row, judgeReadings(battery, log, rest), logged, rest.days)
     : undefined;
+  // While nobody took it off, what was read was read with it on.
+  const wasOn = care.connected || isStillOn(leadOffAt, rest, asOf);
   const calibration = calibrationOf(upkeep, (from) =>
-    calibrate(battery, { ...log, from }, curve, lossRates(battery, care.connected), care.connected),
+    calibrate(battery, { ...log, from }, curve, lossRates(battery, wasOn), wasOn),
   );
   const leadOn = isLeadOn(battery, care.connected, upkeep?.lapse !== undefined);
   const tableRates = lossRates(battery, leadOn);
@@ -95,6 +104,7 @@ export function batteryUnit(
     row,
     curve,
     leadOn,
+    stillOn: !care.connected && isStillOn(leadOffAt, rest, asOf) && machine.leadOffOn === undefined,
     rates: calibratedRates(tableRates, calibration),
     tableRates,
     calibration,
@@ -102,6 +112,7 @@ export function batteryUnit(
     outOfReach: care.keptAt === 'machine' && isOutOfReach(battery, place),
     upkeep,
     logged,
+    chargesMade: made.length,
     // What is read on the day of a charge was read before it.
     loggedHigh: [...low, ...logged].sort((a, b) => a.index - b.index),
     // Nobody charges on a day gone by.
@@ -131,6 +142,48 @@ export function pathOf(unit: BatteryUnit, rate: LossRate, resets: readonly Reset
   const { curve, battery, upkeep } = unit;
   return statePath(curve, rate, battery.startPct.value, resets, upkeep?.kept);
 }
+
+/**
+ * Until when a lead that comes off over the rest is on: the day on which that is ticked; while it is not, and the days of the lay-up
+ * are past, today.
+ * @param machine - with what its ticks say
+ * @param rest - days of the rest
+ * @param asOf - the day the plan is made for
+ * @returns index in the rest; 0 where it is taken to come off with the last use
+ */
+export function leadOffIndex({ season, leadOffOn }: Machine, rest: Rest, asOf: IsoDate): number {
+  const day = leadOffOn ?? (asOf > windowsOf(season).layUpEnd ? asOf : season.lastUse);
+  return Math.min(rest.days, Math.max(0, dayNumber(earlier(day, season.firstUse)) - rest.firstDay));
+}
+
+/** The charges of a machine's log, and that of its lay-up: made while it was still in use, it counts on the last day of use. */
+export function chargesKnown({ charged, chargedAtLayUp: date, season, battery }: Machine): Machine['charged'] {
+  // How near to half a lithium battery was left is not told.
+  const isFull = date !== undefined && battery !== undefined && chemistryRow(battery.chemistry).acid !== undefined;
+  return isFull ? [{ date: later(date, season.lastUse), toPct: 100 }, ...charged] : charged;
+}
+
+/**
+ * Resets of the charges of the rest, with that of the lay-up among them: a lead–acid battery is full then, a lithium one left as the
+ * rest begins with it.
+ * @param made - those of the rest, by rising day
+ */
+export function withLayUpCharge(
+  made: readonly Reset[],
+  { chargedAtLayUp: date, season }: Machine,
+  rest: Rest,
+  asOf: IsoDate,
+  { chemistry, startPct }: Battery,
+): Reset[] {
+  if (date === undefined || date > asOf || date > season.firstUse) return [...made];
+  const index = Math.max(0, dayNumber(date) - rest.firstDay);
+  const pct = chemistryRow(chemistry).acid ? 100 : startPct.value;
+  return [{ index, pct, kind: 'charge' as const }, ...made].sort((a, b) => a.index - b.index);
+}
+
+/** Whether the lead that comes off over the rest is on to this day. */
+export const isStillOn = (leadOffAt: number, rest: Rest, asOf: IsoDate): boolean =>
+  leadOffAt > 0 && leadOffAt >= Math.min(rest.days, dayNumber(asOf) - rest.firstDay);
 
 /** The charges that a machine's log holds for this rest, up to a day, as resets by rising day. */
 export function loggedCharges(machine: Machine, rest: Rest, asOf: IsoDate): Reset[] {

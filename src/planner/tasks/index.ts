@@ -42,7 +42,7 @@ const BATTERY_READING = 'V';
 interface Draft {
   step: ProcedureStep;
   procedure: Procedure;
-  /** Index of the repetition, from 0. */
+  /** Number of the repetition, from 1. */
   n: number;
   plan: PlanStep;
 }
@@ -84,7 +84,7 @@ export function concreteSteps(input: StepInput): PlanStep[] {
         .map((occurrence, n) => ({
           step,
           procedure,
-          n,
+          n: occurrence.n ?? n + 1,
           plan: concrete(procedure, step, occurrence, n, { ...input, facts }, windows),
         })),
     ),
@@ -239,12 +239,16 @@ function predecessors(
   before: ReadonlyMap<ProcedureStep, readonly Draft[]>,
 ): string[] {
   const { step, plan } = draft;
+  // What is repeated alike goes on within its own repetition: January's look comes before no step of November's.
+  const isOfAnother = (other: Draft) => isAlike(step.each, other.step.each) && other.n !== draft.n;
   const named = step.after.flatMap((name) => namedIn(groups, name)).filter((other) => other.step !== step);
-  const previous = before
-    .get(step)!
-    .filter((other) => step.each === undefined || other.step.each !== step.each || other.n === draft.n);
+  const previous = before.get(step)!.filter((other) => !isOfAnother(other));
   return [...new Set([...named, ...previous].map((other) => other.plan.id))].filter((id) => id !== plan.id);
 }
+
+/** Whether two steps are repeated for the same things: a look-in with a charge is one of the look-ins. */
+const isAlike = (a: StepEach | undefined, b: StepEach | undefined): boolean =>
+  a !== undefined && b !== undefined && a.replace(/-without-charge$/, '') === b.replace(/-without-charge$/, '');
 
 /** For each step the drafts of the step before it in its procedure; drafts stand in the order of their procedures. */
 function stepsBefore(drafts: readonly Draft[]): Map<ProcedureStep, Draft[]> {

@@ -38,6 +38,9 @@ const SHARE_DAYS = 12;
 /** The day of the month about which somebody looks in: the same for all machines, so that one way serves them all. */
 const MIDDLE_OF_MONTH = 15;
 
+/** Longer than this no machine rests unseen: a month, with a weekend to either side. Common practice. */
+const MOST_DAYS = 39;
+
 /** Nothing new is to be seen so soon after the lay-up, or so shortly before the start-up. */
 const SOON_DAYS = 7;
 
@@ -127,7 +130,8 @@ function lookIns(machine: Machine, household: Household, parts: PlanParts): Occu
 
 /**
  * The days on which somebody looks in: about the middle of each month of the rest, on a day with hours for it where there is
- * one near; a charge that is near stands for the month's look.
+ * one near; a charge that is near stands for the month's look. Where that leaves too long a while, after the lay-up or before the
+ * start-up above all, one more look falls into it.
  *
  * Where the battery stays in a room and nothing else asks for a visit, the machine is still looked at monthly.
  * @param machine - with its season
@@ -137,20 +141,30 @@ function lookIns(machine: Machine, household: Household, parts: PlanParts): Occu
  * Source: US Army administrative storage (TM 9-2330-357-14&P §4-64, 4-65, and others): covered storage is inspected monthly.
  */
 export function lookInDates(machine: Machine, household: Days, parts: Pick<PlanParts, 'battery'>): IsoDate[] {
-  const { layUpEnd, startUpFrom } = windowsOf(machine.season);
+  const { layUpEnd: planned, startUpFrom } = windowsOf(machine.season);
+  // Who has ticked the lay-up is gone from then on.
+  const laidUp = machine.doneSteps.find(
+    ({ stepId, date }) => stepId === 'lay-up' && date >= machine.season.lastUse,
+  )?.date;
+  const layUpEnd = laidUp !== undefined && laidUp < startUpFrom ? laidUp : planned;
   const visits = parts.battery?.keptAt === 'machine' ? parts.battery.charges.map((charge) => charge.date) : [];
   const { isOpen } = openDays(household);
   const fits = (day: IsoDate) => day >= addDays(layUpEnd, SOON_DAYS) && day <= addDays(startUpFrom, -SOON_DAYS);
+  const nearest = (middle: IsoDate) => {
+    const near = Array.from({ length: 2 * SHARE_DAYS + 1 }, (_, i) => addDays(middle, nearestFirst(i))).filter(fits);
+    return near.find((one) => isOpen(dayNumber(one))) ?? near[0];
+  };
   const dates: IsoDate[] = [];
   for (let middle = middleOfMonth(layUpEnd); middle < startUpFrom; middle = addMonths(middle, 1)) {
-    const near = Array.from({ length: 2 * SHARE_DAYS + 1 }, (_, i) => addDays(middle, nearestFirst(i))).filter(fits);
-    const day =
-      visits.find((visit) => Math.abs(daysBetween(visit, middle)) <= SHARE_DAYS) ??
-      near.find((one) => isOpen(dayNumber(one))) ??
-      near[0];
+    const day = visits.find((visit) => Math.abs(daysBetween(visit, middle)) <= SHARE_DAYS) ?? nearest(middle);
     if (day !== undefined && fits(middle)) dates.push(day);
   }
-  return [...new Set(dates)].sort();
+  const seen = [...new Set([layUpEnd, ...dates, startUpFrom])].sort();
+  const between = seen.flatMap((day, i) => {
+    const days = i === 0 ? 0 : daysBetween(seen[i - 1]!, day);
+    return days > MOST_DAYS ? (nearest(addDays(day, -Math.round(days / 2))) ?? []) : [];
+  });
+  return [...new Set([...dates, ...between])].sort();
 }
 
 /** The look-in that a reading or a look stands for: the nearest, where it is as near as a visit that stands for the month's look. */

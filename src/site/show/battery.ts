@@ -1,4 +1,5 @@
 import { batteryPicture, batteryTable } from '../../figures/index.ts';
+import { later } from '../../planner/dates.ts';
 import type { BatteryPlan, Charge } from '../../planner/season-plan.ts';
 import { html, type Markup } from '../html.ts';
 import { WORDS } from '../words.ts';
@@ -102,9 +103,9 @@ function chargeList(
 
 function chargeItem(c: Charge, { plainDate, amount, chargeTime }: Showing['format']): Markup {
   const day = plainDate(c.date);
-  const limits = c.expected
-    ? words.between(plainDate(c.earliest), plainDate(c.expected))
-    : words.latest(plainDate(c.earliest));
+  // What was read too late for its own day has that of the charge.
+  const latest = plainDate(later(c.date, c.earliest));
+  const limits = c.expected ? words.between(latest, plainDate(c.expected)) : words.latest(latest);
   return html`<li data-past-date="${c.date}"><p><strong><time datetime="${c.date}">${
     c.overdue ? words.chargeOverdue(day, plainDate(c.earliest)) : words.chargeBy(day)
   }</time></strong>: ${words.putBack(
@@ -140,7 +141,7 @@ function calibration({ calibration: c }: BatteryPlan, { number }: Showing['forma
   /** What readings teach is known to two figures. */
   const two = (value: number) => number(Number(value.toPrecision(2)));
   return html`<div class="stack text"><h3>${words.calibration}</h3>
-<p>${words.calibrationText(two(c.multiplier), two(c.factor), c.readings)}</p>
+${c.readings > 0 && html`<p>${words.calibrationText(two(c.multiplier), two(c.factor), c.readings)}</p>`}
 ${c.suggests && html`<p>${c.suggests}</p>`}${c.problems.map((text) => html`<p>${text}</p>`)}</div>`;
 }
 
@@ -153,7 +154,7 @@ function legend(b: BatteryPlan): (readonly [string, string])[] {
     ...(b.readings.length > 0 ? [['reading', l.reading] as const] : []),
     ['threshold', l.threshold],
     ['cold', l.cold],
-    ['freezes', l.freezes],
+    ['freezes', b.chemistry === 'lifepo4' ? l.storageLimit : l.freezes],
     ['margin', l.margin],
   ];
 }

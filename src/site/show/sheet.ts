@@ -31,7 +31,7 @@ export function sheetHead({ machine, format }: Showing, kind: SheetKind, level: 
   const { layUp, startUp, name } = machine;
   const days = kind === 'lay-up' ? [layUp.start, layUp.done] : [startUp.start, startUp.firstUse];
   return html`<div class="sheet-head">${heading(level, html`${name}: ${sheetTitle(kind)}`)}
-<p>${words.season(format.seasonName(layUp.start, startUp.firstUse))} · ${days.map(format.dateText).join(' – ')}</p></div>`;
+<p>${words.season(format.seasonName(layUp.start, startUp.firstUse))} · ${[...new Set(days)].map(format.dateText).join(' – ')}</p></div>`;
 }
 
 /**

@@ -301,6 +301,7 @@ test('what is handed back of a reading is what was read and found', () => {
     inRest: true,
     sound: true,
     cellShort: false,
+    shutOff: false,
   });
 });
 

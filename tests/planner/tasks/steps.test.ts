@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Household } from '../../../src/planner/household.ts';
+import { addDays, daysBetween } from '../../../src/planner/dates.ts';
+import type { Household, Ticked } from '../../../src/planner/household.ts';
 import { settleSteps } from '../../../src/planner/ledger/index.ts';
 import { fill } from '../../../src/planner/tasks/amounts.ts';
 import {
@@ -543,6 +544,41 @@ test('look-ins fall on days with hours for them, the same for all machines', () 
   expect(dates({ hoursByWeekday: hours(0, 4), away: [{ from: '2026-12-01', to: '2026-12-31' }] })[0]).toBe(
     '2026-12-15',
   );
+});
+
+/** Covered storage is inspected monthly: US Army administrative storage (TM 9-2330-357-14&P §4-64). Six weeks are no month. */
+test('no machine rests unseen for six weeks, whatever its days', () => {
+  const drawn = caseOf();
+  drawn.parts.battery!.charges = [];
+  const longest = (lastUse: string, firstUse: string, weekday: number, doneSteps: Ticked[] = []) => {
+    drawn.machine.season = { ...drawn.machine.season, lastUse, firstUse };
+    const machine = { ...drawn.machine, doneSteps };
+    const { layUpEnd, startUpFrom } = windowsOf(machine.season);
+    const home = { ...drawn.household, away: [], hoursByWeekday: hours(weekday, 4) };
+    const seen = [doneSteps[0]?.date ?? layUpEnd, ...lookInDates(machine, home, drawn.parts), startUpFrom];
+    return Math.max(...seen.slice(1).map((day, i) => daysBetween(seen[i]!, day)));
+  };
+  for (let day = 0; day < 35; day++) {
+    const lastUse = addDays('2026-10-01', day);
+    for (const weekday of [0, 1]) {
+      expect(longest(lastUse, addDays('2027-04-01', day), weekday), lastUse).toBeLessThan(42);
+      // The lay-up of one day, three weeks before its last day.
+      const done = [{ stepId: 'lay-up', date: lastUse }];
+      expect(longest(lastUse, addDays('2027-04-01', 2 * day), weekday, done), lastUse).toBeLessThan(42);
+    }
+  }
+});
+
+/** Each month's look has its own days: one that passed unseen does not make the later ones late. */
+test('a look-in is to be done about its own day, whatever became of the one before', () => {
+  const drawn = caseOf();
+  drawn.parts.battery = { ...drawn.parts.battery!, care: 'visits', keptAt: 'machine', charges: [] };
+  const steps = concreteSteps({ ...drawn, procedures: LIBRARY }).filter(({ id }) => id.startsWith('look-in.'));
+  expect(new Set(steps.map(({ date }) => date)).size).toBeGreaterThan(2);
+  for (const { id, date, earliest, latest } of steps) {
+    expect(earliest! <= date!, `${id}: from ${earliest} for ${date}`).toBe(true);
+    expect(latest! >= date!, `${id}: by ${latest} for ${date}`).toBe(true);
+  }
 });
 
 function hours(weekday: number, weekend: number): Household['hoursByWeekday'] {
