@@ -33,7 +33,9 @@ export function assumedText(
   const largest = Math.max(...[row.low, row.value, row.high].map((v) => (typeof v === 'number' ? Math.abs(v) : 0)));
   const withUnit = (value: number | string) => {
     if (typeof value !== 'number') return words.values[value] ?? value;
-    return row.unit === 'share' ? amount(100 * value, '%', 0) : measuredAs(value, row.unit, row.field, largest);
+    return row.unit === 'share'
+      ? amount(100 * value, '%', 0)
+      : measuredAs(value, row.unit === '1/h' ? '' : row.unit, row.field, largest);
   };
   const bare = (value: number | string) =>
     typeof value === 'number' ? withUnit(value).split(' ')[0]! : withUnit(value);

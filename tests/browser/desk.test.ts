@@ -47,6 +47,16 @@ test('what the page does with the demo files gives the plan of the build, byte f
   expect(file).toBe(readFileSync(join(folder, 'calendar/all.ics'), 'utf8'));
 });
 
+// Time zones are called after a town of theirs (IANA): who is in that of Berlin is in Germany, not in New Hampshire.
+test.each([
+  ['Europe/Berlin', 'DE'],
+  ['America/New_York', 'US'],
+])('a town that there is twice is first the one of the device’s own part of the world: %s', async (zone, country) => {
+  const found = await desk.stations({ query: 'berlin', zone, units: 'metric' });
+  expect(new Set(found.map((one) => one.country))).toContain('DE');
+  expect(found[0]!.country).toBe(country);
+});
+
 const nothing = emptyRecord();
 const record = (machine: string, said: BenchRecord) =>
   desk.record({

@@ -23,6 +23,9 @@ type Answering = { [A in Ask]: (given: Asks[A][0]) => Promise<Asks[A][1]> | Asks
 // The planner and what shows a plan are in the worker itself. Only what needs a library of its own is fetched when it is asked
 // for: a second chunk that shares the planner would tear it into several, which are larger together.
 
+/** Many towns of North America are called as one of the Old World that names a time zone: Berlin, Paris, Athens. */
+const OVERSEAS: ReadonlySet<string> = new Set(['US', 'CA']);
+
 /** How the desk gets at what is bundled. */
 export type Fetch = (path: string) => Promise<unknown>;
 
@@ -60,7 +63,9 @@ export class Desk implements Answering {
           point: i === 0 ? point.join() : undefined,
         }),
       );
-    const [home] = placesByName(library, towns, zone.replace(/.*\//, '').replaceAll('_', ' '), undefined);
+    const home = placesByName(library, towns, zone.replace(/.*\//, '').replaceAll('_', ' '), undefined).find(
+      ({ country }) => !(/^(?:Europe|Asia|Africa|Australia)\//.test(zone) && OVERSEAS.has(country)),
+    );
     return placesByName(library, towns, query, home?.country).map(
       ({ id, station: name, country, distanceKm, town }) => {
         const where = countryName(country);

@@ -52,9 +52,10 @@ function testNote(c: CoolantCase, { by, isPast, canFreeze }: Due): Note {
   const when = isPast
     ? `now${canFreeze ? ': the store can freeze already' : ''}`
     : `by ${writtenDate(by, c.household.locale)}`;
+  const isGuessed = c.machine.assumptions.some(({ target }) => target === 'cooling.kind');
   return {
     level: canFreeze ? 'danger' : 'warning',
     text: `Nobody knows whether the coolant freezes, and ${coldText(c)}.`,
-    act: `Test it ${when}; plain water cracks the block from ${c.q(FROST_C, '°C')} down.`,
+    act: `Test it ${when}; plain water cracks the block from ${c.q(FROST_C, '°C')} down.${isGuessed ? ' That it is cooled by liquid is taken from its kind: where it has no radiator, say so ("Cooled by" in the form, cooling in its file).' : ''}`,
   };
 }

@@ -1,5 +1,5 @@
 import type { Household } from '../household.ts';
-import { inUnits } from '../units/index.ts';
+import { inUnits, type Reader } from '../units/index.ts';
 
 /** What a country (or a part of it) says of petrol kept at home. */
 export interface LimitRow {
@@ -50,12 +50,12 @@ export const LIMITS: readonly LimitRow[] = [
  * The limit where the household lives, against the litres it would keep in cans.
  * @param country - ISO 3166 alpha-2; undefined when not known
  * @param cannedL - litres drained [L]; undefined when nothing is drained
- * @param units - the household’s units
+ * @param reader - whose units and language
  */
 export function localLimit(
   country: Household['country'],
   cannedL: number | undefined,
-  units: Household['units'] = 'metric',
+  reader: Reader = 'metric',
 ): { where: string; text: string; exceeded: boolean | null; row?: LimitRow } {
   const row = LIMITS.find((r) => r.country === country?.toUpperCase());
   if (!row) {
@@ -65,7 +65,7 @@ export function localLimit(
       exceeded: null,
     };
   }
-  const text = `${inUnits(row.text, units)} ${CHECK}`;
+  const text = `${inUnits(row.text, reader)} ${CHECK}`;
   if (cannedL === undefined) {
     return {
       where: row.where,

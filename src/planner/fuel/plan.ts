@@ -92,7 +92,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
   const verdict = inTank ? verdictOn(later(firstUse, input.seenTo ?? input.asOf), window) : lasts ? 'use' : 'dispose';
   const takers = drainedUseBy ? takersOf(machine, household, drainedOn, drainedUseBy) : [];
   const cans = drainedL === undefined ? undefined : cansFor(drainedL, household.fuelCare.canL);
-  const limit = localLimit(household.country, drainedL, household.units);
+  const limit = localLimit(household.country, drainedL, household);
   const water = waterPart({ ...input, fuel, levelL });
   const runMinutes =
     treated && machine.engine.idleFlowLPerH > 0 ? (60 * fuel.lineAndBowlsL) / machine.engine.idleFlowLPerH : undefined;

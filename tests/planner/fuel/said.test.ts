@@ -547,6 +547,8 @@ test('where nothing is known of a country, that is said; the tank itself is as a
     exceeded: null,
     text: expect.stringMatching(/the machine's own tank is as a rule not counted\.$/),
   });
+  // Decimal signs: Unicode CLDR.
+  expect(localLimit('US', 5, { units: 'metric', locale: 'de-DE' }).text).toMatch(/94,6 L .*18,9 L/);
   expect(localLimit('GB', 30).exceeded).toBe(false);
   expect(localLimit('GB', 30.01).exceeded).toBe(true);
 });
