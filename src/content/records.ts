@@ -20,7 +20,7 @@ export function measuredProblems(source: Source, data: Known<Dated>, asOf: strin
 /** Readings that no 12 V battery gives: a lithium one that has shut itself off reads next to nothing. */
 function readingProblems(source: Source, readings: Known<RecordFile>['readings']): Problem[] {
   return knownEntries(readings).flatMap(([i, r]) => {
-    if (r.voltage !== undefined && !(r.voltage >= 0 && r.voltage <= 16)) {
+    if (r.voltage !== undefined && !(r.voltage <= 16)) {
       return [
         problemAt(
           source,

@@ -74,7 +74,7 @@ test.each([
   'season: "2026-05"',
   'machine: bike',
   'finishedJobs: []',
-  'readings: [{ date: "2026-11-20", voltage: 5 V, temperature: 0 °C, rested: 0 h }, { date: "2026-11-20", voltage: 16 V, temperature: 0 °C, rested: 0 h }]',
+  'readings: [{ date: "2026-11-20", voltage: 0 V, temperature: 0 °C, rested: 0 h }, { date: "2026-11-20", voltage: 16 V, temperature: 0 °C, rested: 0 h }]',
   // Another hour, another temperature, another day: another reading.
   'readings: [{ date: "2026-11-20", voltage: 12 V, temperature: 0 °C, rested: 1 h }, { date: "2026-11-20", voltage: 12 V, temperature: 0 °C, rested: 2 h }]',
   'readings: [{ date: "2026-11-20", voltage: 12 V, temperature: 0 °C, rested: 1 h }, { date: "2026-11-20", voltage: 12 V, temperature: 1 °C, rested: 1 h }]',
@@ -93,12 +93,8 @@ test.each([
   ['season: "26-05"', 'season: '],
   ['machine: car', 'machine: found "car" in the folder of "bike", expected "bike". Write bike, or delete the line.'],
   [
-    'readings: [{ date: "2026-11-20", voltage: 4.9 V, temperature: 0 °C, rested: 0 h }]',
-    'readings.1.voltage: found 4.9 V, expected 5 to 16 V',
-  ],
-  [
     'readings: [{ date: "2026-11-20", voltage: 16.1 V, temperature: 0 °C, rested: 0 h }]',
-    'readings.1.voltage: found 16.1 V, expected 5 to 16 V',
+    'readings.1.voltage: found 16.1 V, expected 0 to 16 V',
   ],
   [
     'readings: [{ date: "2026-11-20", voltage: 12 V, temperature: 0 °C, rested: 1 h }, { date: "2026-11-20", voltage: 12 V, temperature: 0 °C, rested: 1 h }]',
