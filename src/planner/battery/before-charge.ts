@@ -149,11 +149,11 @@ export function beforeChargeWarnings(unit: BatteryUnit): Warning[] {
       ...common,
       level: found.kind === 'run-down' ? 'danger' : 'warning',
       text: shutOff
-        ? `${own}: so reads a lithium battery that its own electronics have shut off, run down too far.`
+        ? `${own}: so reads a lithium battery that its own electronics have shut off.`
         : `${read}, and surely under the ${row.thresholdPct} % below which its own electronics may shut it off for good.`,
       act:
         found.kind === 'run-down'
-          ? `${found.text} Until then: leads off, no charger on, out of the frost, on ground that cannot burn.${shutOff ? ' A meter without contact reads so too: try it on another battery, and write down what it reads then.' : ''} Swollen, warm or smelling: outside, away from buildings, and to a collection point that takes damaged ones.`
+          ? `${found.text} Until then: leads off, no charger on, out of the frost, on ground that cannot burn.${shutOff ? ' A meter without contact reads so too: try it on another battery.' : ''} Swollen, warm or smelling: outside, away from buildings, and to a collection point that takes damaged ones.`
           : `${found.text} Then look for what drew on it.`,
     },
   ];

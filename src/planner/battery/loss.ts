@@ -129,9 +129,9 @@ export function lossRates(battery: Battery, connected: boolean): LossRates {
   const rate = (key: 'low' | 'value' | 'high'): LossRate => {
     const selfPctPerH = battery.selfDischargePctPerMonth[key] / HOURS_PER_MONTH;
     const drainPctPerH = ((management + (connected ? battery.drainMA[key] : 0)) / 1000 / usableAh) * 100;
-    const untilOffPctPerH = connected ? 0 : (battery.drainMA[key] / 1000 / usableAh) * 100;
-    if (!(selfPctPerH >= 0 && drainPctPerH >= 0 && untilOffPctPerH >= 0))
+    if (!(selfPctPerH >= 0 && drainPctPerH >= 0))
       throw new RangeError(`found loss rates ${selfPctPerH} and ${drainPctPerH} %/h, expected 0 or more`);
+    const untilOffPctPerH = connected ? 0 : (battery.drainMA[key] / 1000 / usableAh) * 100;
     return { selfPctPerH, drainPctPerH, ...(untilOffPctPerH > 0 && { untilOffPctPerH }) };
   };
   return { low: rate('low'), expected: rate('value'), high: rate('high') };

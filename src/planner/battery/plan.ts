@@ -206,7 +206,7 @@ function reasonNow(
   if (care.lasts && charges.length > 0)
     return 'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.';
   if (!upkeep?.lapse)
-    return `${reason}${stillOn ? ' Nothing says that it is off: to this day it is reckoned with its lead on.' : ''}`;
+    return `${reason}${stillOn ? ' Nothing says that it is off: until now it is reckoned on.' : ''}`;
   const since = writtenDate(rest.dates[upkeep.lapse.from]!, locale);
   return `${reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one${care.connected && !leadOn ? ' and with its negative lead off' : ''}, until a rested reading shows it full.`;
 }

@@ -56,6 +56,6 @@ function testNote(c: CoolantCase, { by, isPast, canFreeze }: Due): Note {
   return {
     level: canFreeze ? 'danger' : 'warning',
     text: `Nobody knows whether the coolant freezes, and ${coldText(c)}.`,
-    act: `Test it ${when}; plain water cracks the block from ${c.q(FROST_C, '°C')} down.${isGuessed ? ' That it is cooled by liquid is taken from its kind: where it has no radiator, say so ("Cooled by" in the form, cooling in its file).' : ''}`,
+    act: `Test it ${when}; plain water cracks the block from ${c.q(FROST_C, '°C')} down.${isGuessed ? ' Has it no radiator, say so: "Cooled by" in the form.' : ''}`,
   };
 }

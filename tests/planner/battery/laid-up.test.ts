@@ -71,7 +71,7 @@ test('a lead draws on the battery until it is ticked that it is off, once the da
   expect(late.pct('2026-11-19')).toBeCloseTo(90 - 25 * perDay, 6);
   // From today on it is planned to come off.
   expect(late.plan.charges[0]).toMatchObject({ overdue: true });
-  expect(late.plan.careReason).toMatch(/Nothing says that it is off: to this day it is reckoned with its lead on\.$/);
+  expect(late.plan.careReason).toMatch(/Nothing says that it is off: until now it is reckoned on\.$/);
   const ticked = planned('2026-11-20', { leadOffOn: '2026-10-27' });
   expect(ticked.pct('2026-10-27')).toBeCloseTo(90 - 2 * perDay, 6);
   expect(ticked.pct('2026-11-20')).toBeCloseTo(90 - 2 * perDay - 24 * 0.1, 6);
