@@ -83,7 +83,12 @@ export function startUpDays(
   const made = sheet.every((step) => step.done) ? ticks.at(-1) : undefined;
   const ready = sheet.some(lacksDay) ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? made ?? firstUse);
   const waits = steps.some((step) => isEve(step, firstUse) && !step.done);
-  return { start: days.at(0) ?? made ?? firstUse, ready, firstUse: later(firstUse, waits ? addDays(ready, 1) : ready), made };
+  return {
+    start: days.at(0) ?? made ?? firstUse,
+    ready,
+    firstUse: later(firstUse, waits ? addDays(ready, 1) : ready),
+    made,
+  };
 }
 
 /** Done on the day before the first use: a drive battery is charged for hours. */

@@ -205,8 +205,7 @@ function reasonNow(
   const reason = care.clear && marginK < MARGIN_K.warn ? care.reason.replace(care.clear, '') : care.reason;
   if (care.lasts && charges.length > 0)
     return 'Reckoned from its kind alone it would last the rest by itself; by what was measured it has to be charged.';
-  if (!upkeep?.lapse)
-    return `${reason}${stillOn ? ' Nothing says that it is off: until now it is reckoned on.' : ''}`;
+  if (!upkeep?.lapse) return `${reason}${stillOn ? ' Nothing says that it is off: until now it is reckoned on.' : ''}`;
   const since = writtenDate(rest.dates[upkeep.lapse.from]!, locale);
   return `${reason} By what was read, the maintainer does not keep it full: from ${since} on it is reckoned without one${care.connected && !leadOn ? ' and with its negative lead off' : ''}, until a rested reading shows it full.`;
 }
