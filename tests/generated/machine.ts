@@ -111,7 +111,8 @@ function fuelArb(kind: Kind, asOf: string, engine: EngineContent) {
       const tankL = tenths / 10;
       return some({
         inTank: fc.constant(`${((tankL * share) / 100).toFixed(3)} L`),
-        lineAndBowls: fc.constant(`${Math.min(10, (tankL * line) / 100).toFixed(3)} L`),
+        // A line as large as its tank is refused.
+        lineAndBowls: fc.constant(`${Math.min(10, (tankL * Math.min(line, 99)) / 100).toFixed(3)} L`),
       }).map((more) => ({ tank: `${tankL} L`, ...more }));
     });
   return fc.oneof(
