@@ -97,6 +97,8 @@ test.each([
   expect(said[0]).toContain(expected);
   if (meant === '') {
     expect(said[0]).not.toMatch(/Write (?!one of these|it like|\[\]|"- ")/);
+    // What cannot be read as a list is not written as one.
+    if (expected === 'a list') expect(said[0]).not.toContain('[');
     return;
   }
   const advice = said[0]!.split('. ').slice(1).join('. ');

@@ -205,6 +205,10 @@ test('what line and bowls hold grows with the bowls, and injection has its line 
   expect(injected).toBe(held('delivery: injection', 1));
   expect(injected > 0.1 && injected < 1).toBe(true);
   expect(held('delivery: carburettor, lineAndBowls: 0.5 L')).toBe(0.5);
+  const why = (fuel: string) =>
+    machine(`fuel: { ${fuel} }`).assumptions.find(({ field }) => field === 'fuel.lineAndBowls')!.reason;
+  expect(why('delivery: carburettor')).toMatch(/each bowl/);
+  expect(why('delivery: injection')).toMatch(/rail/);
 });
 
 // EN 228:2012, table 1, from memory: 720 to 775 kg/m³ at 15 °C.
