@@ -125,7 +125,7 @@ function outcome(
   const before = lossRates(battery, isLeadOn(battery, kept.connected, found !== undefined));
   const rates =
     machine.readings.length > 0
-      ? calibratedRates(before, calibrate(battery, log, curve, lossRates(battery, wasOn), wasOn))
+      ? calibratedRates(before, calibrate(battery, log, curve, lossRates(battery, wasOn), wasOn), wasOn)
       : before;
   const onMaintainer = kept.care === 'maintainer' && kept.power;
   const full = onMaintainer ? new Uint8Array(rest.days + 1).fill(1, 0, found) : undefined;

@@ -189,15 +189,18 @@ const untilOff = ({ untilOffPctPerH = 0 }: LossRate) => untilOffPctPerH;
  * The loss rates after calibration: the expected ones times the multiplier, and of the range's width what the readings left.
  * @param rates - before
  * @param calibration - from `calibrate`
+ * @param wasOn - the readings were taken with the lead on that is to come off: else they say nothing of what drew on it before
  */
-export function calibratedRates(rates: LossRates, calibration: Calibration): LossRates {
+export function calibratedRates(rates: LossRates, calibration: Calibration, wasOn = false): LossRates {
   const { widthLeft } = calibration;
   const m = calibration.result?.multiplier ?? 1;
   const mix = (edge: LossRate): LossRate => ({
     selfPctPerH: m * (rates.expected.selfPctPerH + widthLeft * (edge.selfPctPerH - rates.expected.selfPctPerH)),
     drainPctPerH: m * (rates.expected.drainPctPerH + widthLeft * (edge.drainPctPerH - rates.expected.drainPctPerH)),
     ...(edge.untilOffPctPerH !== undefined && {
-      untilOffPctPerH: m * (untilOff(rates.expected) + widthLeft * (untilOff(edge) - untilOff(rates.expected))),
+      untilOffPctPerH:
+        (wasOn ? m : 1) *
+        (untilOff(rates.expected) + (wasOn ? widthLeft : 1) * (untilOff(edge) - untilOff(rates.expected))),
     }),
   });
   return { low: mix(rates.low), expected: mix(rates.expected), high: mix(rates.high) };

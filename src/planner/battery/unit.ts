@@ -105,7 +105,7 @@ export function batteryUnit(
     curve,
     leadOn,
     stillOn: !care.connected && isStillOn(leadOffAt, rest, asOf) && machine.leadOffOn === undefined,
-    rates: calibratedRates(tableRates, calibration),
+    rates: calibratedRates(tableRates, calibration, wasOn),
     tableRates,
     calibration,
     maintained: upkeep !== undefined && upkeep.lapse === undefined,

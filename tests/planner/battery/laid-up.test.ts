@@ -89,6 +89,18 @@ test('of a battery whose lead was never said to be off, a low reading is laid to
   expect(planned('2026-12-05', off, own).plan.calibration?.suggests).toMatch(/though nothing is connected/);
 });
 
+test('what is read with the lead off says nothing of what drew on the battery before', () => {
+  // Off after five days of 2.4 %, then 12.6 V and 12.0 V five weeks apart: it loses far more than 3 % in 30 days.
+  const readings = [
+    { date: '2026-11-05', volts: 12.6, temperatureC: 20, restedH: 24 },
+    { date: '2026-12-10', volts: 12.0, temperatureC: 20, restedH: 24 },
+  ];
+  const { plan, pct } = planned('2026-12-10', { readings, leadOffOn: '2026-10-30' });
+  const m = plan.calibration!.multiplier;
+  expect(m).toBeGreaterThan(2);
+  expect(pct('2026-10-30')).toBeCloseTo(90 - 5 * (2.4 + 0.1 * m), 6);
+});
+
 test.each<[string, Partial<Machine>, string | undefined, string | undefined]>([
   ['nothing', {}, undefined, undefined],
   ['the whole lay-up', { doneSteps: [{ stepId: 'lay-up', date: '2026-11-02' }] }, '2026-11-02', '2026-11-02'],
