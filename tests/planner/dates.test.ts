@@ -28,3 +28,16 @@ test('a text that is no date is refused in words', () => {
     expect(() => dayNumber(text)).toThrow(/expected a date such as/);
   }
 });
+
+// ISO 8601, the Gregorian calendar: every fourth year, but of the full centuries every fourth alone.
+test('February has 29 days in 2000 and 2400, 28 in 1900 and 2100', () => {
+  const after = (year: number) => addMonths(`${year}-01-31`, 1);
+  expect([2000, 2400, 2028, 1900, 2100, 2027].map(after)).toEqual([
+    '2000-02-29',
+    '2400-02-29',
+    '2028-02-29',
+    '1900-02-28',
+    '2100-02-28',
+    '2027-02-28',
+  ]);
+});
