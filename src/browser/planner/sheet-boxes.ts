@@ -43,7 +43,9 @@ export class SheetBoxes {
     return new Map([...rows].map((row) => [row.dataset.step!, row.querySelector('.title')?.textContent ?? '']));
   }
 
+  /** On the sheet in sight: a coolant test that is late stands on both. */
   private box(): HTMLInputElement | null {
-    return this.last === undefined ? null : this.root.querySelector(`input.box[data-step="${CSS.escape(this.last)}"]`);
+    if (this.last === undefined) return null;
+    return this.root.querySelector(`[data-show]:not([hidden]) input.box[data-step="${CSS.escape(this.last)}"]`);
   }
 }
