@@ -87,7 +87,7 @@ class Search {
     }
     best = this.exact(best);
     if (activities.length <= EXACT_UP_TO || activities.length > LARGE) return this.earlier(best).schedule;
-    for (const order of this.changedLists(base)) {
+    for (const order of this.changedLists()) {
       if (this.done(best) || this.runsLeft <= 0) break;
       const found = this.attemptWithin(best, order, all);
       if (!found || found.score[1] > best.score[1]) continue;
@@ -158,11 +158,10 @@ class Search {
   }
 
   /** Lists whose urgency is shaken a little, the more the further the search goes. */
-  private *changedLists(base: Found): Generator<Int32Array> {
+  private *changedLists(): Generator<Int32Array> {
     const { problem, windows, random } = this;
-    const span = Math.max(1, ...(base.schedule.sessions > 0 ? [problem.days.length] : [1]));
     for (let round = 1; ; round++) {
-      const reach = Math.min(span, 1 + round / 4);
+      const reach = Math.min(problem.days.length, 1 + round / 4);
       const shaken = Float64Array.from(windows.latestDay, (day) => day + reach * (random() - 0.5));
       yield listBy(problem, [(i) => shaken[i]!]);
     }

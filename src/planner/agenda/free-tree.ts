@@ -13,10 +13,6 @@ export class FreeTree {
     for (let i = size - 1; i > 0; i--) this.most[i] = Math.max(this.most[2 * i]!, this.most[2 * i + 1]!);
   }
 
-  get(day: number): number {
-    return this.most[this.size + day]!;
-  }
-
   set(day: number, free: number): void {
     let i = this.size + day;
     this.most[i] = free;

@@ -53,7 +53,7 @@ function shortenSessions(problem: Problem, schedule: Schedule, seed: number): Sc
     const sound = (some: readonly Piece[] | undefined) =>
       some?.every((p) => inTime(p.activity, base + p.start + p.minutes, day)) ? some : undefined;
     const kept = sound(shorter) ?? sound(tidied(problem, now, own)) ?? own;
-    pieces.push(...kept.toSorted((a, b) => a.start - b.start || a.activity - b.activity));
+    pieces.push(...kept);
     if (kept === own) continue;
     for (const p of kept) {
       now.start[p.activity] = base + p.start;

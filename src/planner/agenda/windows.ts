@@ -61,7 +61,7 @@ export function windowsOf(problem: Problem): Windows {
     const i = topological[k]!;
     const a = activities[i]!;
     const to = days[Math.min(last, a.to)];
-    let end = to && a.to >= 0 ? clock.toWork(to.start + to.length) : 0;
+    let end = to ? clock.toWork(to.start + to.length) : 0;
     for (const { by, lag } of followers[i]!) {
       const start = latestStart[by]!;
       end = Math.min(end, lag > 0 ? clock.toWork(clock.toStart(start) - lag) : start);
