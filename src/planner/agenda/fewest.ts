@@ -90,7 +90,7 @@ class Search {
     for (const order of this.changedLists()) {
       if (this.done(best) || this.runsLeft <= 0) break;
       const found = this.attemptWithin(best, order, all);
-      if (!found || found.score[1] > best.score[1]) continue;
+      if (!found) continue;
       best = better(best, this.close(found, this.starts(found)[1]!.days));
     }
     return this.earlier(best).schedule;
@@ -215,8 +215,8 @@ class Search {
       const open = best.open.slice();
       for (const d of some) open[d] = 0;
       const used = best.schedule.pieces.some((p) => open[p.day] === 0);
-      const found = used ? this.attemptWithin(start, best.order, open) : { ...best, open };
-      if (found && found.score[1] <= start.score[1]) {
+      const found = used ? this.attemptWithin(best, best.order, open) : { ...best, open };
+      if (found) {
         best = found;
         k += some.length;
         block *= 2;

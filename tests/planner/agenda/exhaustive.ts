@@ -1,6 +1,6 @@
 import type { Problem } from '../../../src/planner/agenda/problem.ts';
 
-/** Days, by activity, that leave the fewest out, with the fewest sessions: found by trying every assignment. */
+/** The fewest steps that must be left out, and the fewest sessions for the others. */
 export interface Exhaustive {
   missing: number;
   missingMinutes: number;
@@ -8,68 +8,69 @@ export interface Exhaustive {
 }
 
 /**
- * The best that can be done by one pair of hands where waits, if any, are longer than a session: each activity is tried on
- * each day of its window and left out, and a full assignment is judged by plain rules. It shares no code with the scheduler.
+ * The best that can be done by one pair of hands where waits, if any, last until another day: each set of what can be done by the
+ * end of a day is kept with the fewest sessions that it takes, and each set that the next day could hold is added to it. It shares
+ * no code with the scheduler.
  */
 export function exhaustive(problem: Problem): Exhaustive {
   const { activities, days } = problem;
-  const n = activities.length;
-  const day = new Array<number>(n).fill(-1);
-  let best: Exhaustive = { missing: n + 1, missingMinutes: 0, sessions: 0 };
-
-  const judge = () => {
-    const minutes = new Array<number>(days.length).fill(0);
-    const places = days.map(() => new Set<number>());
-    const groups = days.map(() => new Map<number, readonly number[]>());
-    let missing = 0;
-    let missingMinutes = 0;
-    for (let i = 0; i < n; i++) {
-      const a = activities[i]!;
-      const d = day[i]!;
-      if (d < 0) {
-        missing += 1;
-        missingMinutes += a.minutes;
-        continue;
+  const sets = 1 << activities.length;
+  let fewest = new Float64Array(sets).fill(Number.POSITIVE_INFINITY);
+  fewest[0] = 0;
+  days.forEach((_, d) => {
+    const sessions = possibleSessions(problem, d);
+    const next = fewest.slice();
+    fewest.forEach((held, done) => {
+      if (held === Number.POSITIVE_INFINITY) return;
+      for (const { set, sameDay, before } of sessions) {
+        if ((set & done) !== 0 || (before & ~done) !== 0 || (sameDay & ~(done | set)) !== 0) continue;
+        if (held + 1 < next[done | set]!) next[done | set] = held + 1;
       }
-      minutes[d]! += a.minutes;
-      places[d]!.add(a.place);
-      if (a.stands.length > 0) groups[d]!.set(a.group, a.stands);
-      for (const { of, lag } of a.after) {
-        const other = day[of]!;
-        if (other < 0 || other > d || (lag > 0 && other === d)) return;
-      }
-    }
-    for (let d = 0; d < days.length; d++) {
-      const trips = [...places[d]!].reduce((sum, p) => sum + problem.tripMinutes[p]!, 0);
-      if (minutes[d]! + trips > days[d]!.length && places[d]!.size > 0) return;
-      if (!standsSuffice([...groups[d]!.values()])) return;
-    }
-    const sessions = places.filter((p) => p.size > 0).length;
-    const found = { missing, missingMinutes, sessions };
-    if (
-      missing - best.missing < 0 ||
-      (missing === best.missing &&
-        (missingMinutes < best.missingMinutes || (missingMinutes === best.missingMinutes && sessions < best.sessions)))
-    ) {
-      best = found;
-    }
-  };
-  const tryFrom = (i: number) => {
-    if (i === n) {
-      judge();
-      return;
-    }
-    const a = activities[i]!;
-    for (let d = a.from; d <= a.to; d++) {
-      if (a.fit && a.fit[d] === 0) continue;
-      day[i] = d;
-      tryFrom(i + 1);
-    }
-    day[i] = -1;
-    tryFrom(i + 1);
-  };
-  tryFrom(0);
+    });
+    fewest = next;
+  });
+  let best: Exhaustive = { missing: Number.POSITIVE_INFINITY, missingMinutes: 0, sessions: 0 };
+  fewest.forEach((sessions, done) => {
+    if (sessions === Number.POSITIVE_INFINITY) return;
+    const left = activities.filter((_, i) => !has(done, i));
+    const found = { missing: left.length, missingMinutes: minutesOf(left), sessions };
+    if (isBetter(found, best)) best = found;
+  });
   return best;
+}
+
+const has = (set: number, i: number) => ((set >> i) & 1) === 1;
+const minutesOf = (some: Problem['activities']) => some.reduce((sum, a) => sum + a.minutes, 0);
+
+export function isBetter(a: Exhaustive, b: Exhaustive): boolean {
+  if (a.missing !== b.missing) return a.missing < b.missing;
+  if (a.missingMinutes !== b.missingMinutes) return a.missingMinutes < b.missingMinutes;
+  return a.sessions < b.sessions;
+}
+
+/** A set of steps that one day has the time and the stands for; what they follow, on the same day at the latest or before it. */
+interface PossibleSession {
+  set: number;
+  sameDay: number;
+  before: number;
+}
+
+function possibleSessions(problem: Problem, d: number): PossibleSession[] {
+  const { activities, days, tripMinutes } = problem;
+  const may = activities.map((a) => a.from <= d && d <= a.to && a.fit?.[d] !== 0);
+  const found: PossibleSession[] = [];
+  for (let set = 1; set < 1 << activities.length; set++) {
+    const own = activities.filter((_, i) => has(set, i));
+    if (!activities.every((_, i) => may[i] || !has(set, i))) continue;
+    const trips = [...new Set(own.map((a) => a.place))].reduce((sum, place) => sum + tripMinutes[place]!, 0);
+    if (minutesOf(own) + trips > days[d]!.length) continue;
+    const groups = new Map(own.flatMap((a) => (a.stands.length > 0 ? [[a.group, a.stands]] : [])));
+    if (!standsSuffice([...groups.values()])) continue;
+    const links = own.flatMap((a) => a.after);
+    const bits = (some: typeof links) => some.reduce((sum, { of }) => sum | (1 << of), 0);
+    found.push({ set, sameDay: bits(links), before: bits(links.filter(({ lag }) => lag > 0)) });
+  }
+  return found;
 }
 
 function standsSuffice(wanted: readonly (readonly number[])[], taken: readonly number[] = []): boolean {
