@@ -1,9 +1,12 @@
-/** Sessions that a problem asks for at the least, counted by hand in each case. */
+/** Sessions that a problem asks for at the least: counted by hand, or found by trying everything. */
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { leastSessions } from '../../../src/planner/agenda/lower-bound.ts';
 import { possible } from '../../../src/planner/agenda/possible.ts';
 import type { Activity, Problem } from '../../../src/planner/agenda/problem.ts';
-import { plainActivity } from './small-cases.ts';
+import { solve } from '../../../src/planner/agenda/solve.ts';
+import { exhaustive } from './exhaustive.ts';
+import { plainActivity, without } from './small-cases.ts';
 
 const TEN_DAYS = Array.from({ length: 10 }, (_, d) => ({ start: d * 1440 + 600, length: 120 }));
 
@@ -97,4 +100,73 @@ test('impossible is what has no fit day, no session long enough, no time behind 
     plainActivity({ after: [{ of: 0, lag: 9 * 1440 }], place: 1 }),
   ];
   expect(possible({ capacity: [1, 1], days: TEN_DAYS, tripMinutes: [10, 0], activities })).toEqual([0, 2, 6]);
+});
+
+/** Steps of equal length, as many of which a session holds as are given, each with days of its own. */
+const equalSteps: fc.Arbitrary<Problem> = fc
+  .record({
+    hold: fc.integer({ min: 1, max: 3 }),
+    way: fc.constantFrom(0, 15),
+    days: fc.integer({ min: 1, max: 8 }),
+    windows: fc.array(fc.tuple(fc.nat(7), fc.nat(7)), { minLength: 1, maxLength: 9 }),
+  })
+  .map(({ hold, way, days, windows }) => ({
+    capacity: [1, 1],
+    days: TEN_DAYS.slice(0, days).map((day) => ({ ...day, length: hold * 20 + way })),
+    tripMinutes: [way],
+    activities: windows.map(([from, span]) =>
+      plainActivity({ minutes: 20, from: Math.min(from, days - 1), to: Math.min(from + span, days - 1) }),
+    ),
+  }));
+
+test('for steps of equal length the bound is the least number of sessions itself', () => {
+  // By the theorem of Hall some choice of days holds them all as soon as each span of days holds those that must lie in it.
+  fc.assert(
+    fc.property(equalSteps, (problem) => {
+      const all = without(problem, solve(problem, 1).missing);
+      expect(leastSessions(all, [...all.activities.keys()])).toBe(exhaustive(all).sessions);
+    }),
+    { numRuns: 300 },
+  );
+});
+
+/** Each step follows the one before it, at once or the day after. */
+const chain: fc.Arbitrary<Problem> = fc
+  .array(
+    fc.record({
+      minutes: fc.constantFrom(10, 60, 110, 130),
+      waits: fc.boolean(),
+      from: fc.nat(4),
+      to: fc.nat(5),
+      wet: fc.option(fc.nat(4)),
+    }),
+    { minLength: 1, maxLength: 6 },
+  )
+  .map((steps) => ({
+    capacity: [1, 1],
+    days: TEN_DAYS.slice(0, 5),
+    tripMinutes: [10],
+    activities: steps.map(({ minutes, waits, from, to, wet }, i) =>
+      plainActivity({
+        minutes,
+        after: i > 0 ? [{ of: i - 1, lag: waits ? 720 : 0 }] : [],
+        from,
+        to: Math.min(to, 4),
+        fit: wet === null ? undefined : Uint8Array.from({ length: 5 }, (_, d) => (d === wet ? 0 : 1)),
+      }),
+    ),
+  }));
+
+test('of a chain just so much is possible as can be done when nothing else is', () => {
+  fc.assert(
+    fc.property(chain, (problem) => {
+      const done = problem.activities.findIndex((_, i) => {
+        const head = { ...problem, activities: problem.activities.slice(0, i + 1) };
+        return exhaustive(head).missing > 0;
+      });
+      const count = done < 0 ? problem.activities.length : done;
+      expect(possible(problem)).toEqual([...Array(count).keys()]);
+    }),
+    { numRuns: 300 },
+  );
 });
