@@ -31,7 +31,7 @@ const WEEKDAYS: readonly Weekday[] = ['monday', 'tuesday', 'wednesday', 'thursda
  * @returns months in order; empty when there is no reminder
  * Source: first day of the week from Unicode CLDR, supplemental week data; Monday where the runtime does not have it.
  */
-export function monthViews(plan: SeasonPlan): MonthView[] {
+export function monthViews(plan: Pick<SeasonPlan, 'household' | 'events'>): MonthView[] {
   const firstDay = Info.getStartOfWeek({ locale: plan.household.locale });
   const weekdays = [...WEEKDAYS.slice(firstDay - 1), ...WEEKDAYS.slice(0, firstDay - 1)];
   const byDay = labelsByDay(plan);
@@ -57,7 +57,7 @@ function monthView(start: IsoDate, weekdays: Weekday[], byDay: ReadonlyMap<IsoDa
   return { year: Number(start.slice(0, 4)), month: Number(start.slice(5, 7)), weekdays, weeks };
 }
 
-function labelsByDay(plan: SeasonPlan): Map<IsoDate, MonthDay['labels']> {
+function labelsByDay(plan: Pick<SeasonPlan, 'events'>): Map<IsoDate, MonthDay['labels']> {
   const byDay = new Map<IsoDate, MonthDay['labels']>();
   for (const { uid, date, endDate, title, label, category, machines } of plan.events) {
     for (const day of eachDay(date, endDate ?? date)) {

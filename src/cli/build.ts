@@ -8,7 +8,6 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { counted } from '../planner/written.ts';
 import { publishOffline } from '../publish/offline.ts';
 import type { PlanToCome } from '../site/season.ts';
@@ -35,8 +34,7 @@ try {
   (globalThis as PlanToCome).idleSeasonPlanning = planning;
   // The site generator bundles scripts and styles while the plan is made, and its pages wait for the plan (src/site/season.ts);
   // not beside the plan of a large household: the two together take more memory than either.
-  if (isLarge()) setFlagsFromString(THRIFTY);
-  else generate(site).catch(() => undefined);
+  if (!isLarge()) generate(site).catch(() => undefined);
   machines = await planning;
   if (machines !== undefined) {
     await generate(site);

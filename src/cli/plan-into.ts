@@ -6,6 +6,9 @@
  */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { readFiles } from '../content/read-folder.ts';
+import { readProcedures } from '../content/read-procedures.ts';
+import type { Procedure } from '../planner/household.ts';
 import { publishInputs } from '../publish/inputs.ts';
 import { publish } from '../publish/write.ts';
 import { contentFolder, PROJECT } from './paths.ts';
@@ -15,8 +18,15 @@ const [folder] = process.argv.slice(2);
 if (folder === undefined) throw new Error('found no folder, expected one to write the plan into');
 const planned = await planContent(contentFolder());
 if (!planned) process.exit(1);
-// The demo's procedures are those that come with the program.
-const own = contentFolder() !== join(PROJECT, 'content') && existsSync(join(contentFolder(), 'procedures'));
 publish(planned.plan, folder);
-publishInputs(planned.household, planned.plan, folder, own);
+publishInputs(planned.household, planned.plan, folder, bundledBeside());
 console.log(planned.plan.machines.length);
+
+/** The procedures that come with the program, where the household has some of its own; the demo's are those of the program. */
+function bundledBeside(): Procedure[] | undefined {
+  const bundled = join(PROJECT, 'content', 'procedures');
+  const own = join(contentFolder(), 'procedures');
+  if (own === bundled || !existsSync(own)) return undefined;
+  const { files } = readFiles(bundled);
+  return readProcedures(files.map((file) => ({ ...file, path: `procedures/${file.path}` }))).procedures;
+}

@@ -4,7 +4,7 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Household, IsoDate, Machine } from '../planner/household.ts';
+import type { Household, IsoDate, Machine, Procedure } from '../planner/household.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
 import { startUpChargeFrom } from '../planner/start-up-charge.ts';
 import { inputPath, WHOLE_AT_MOST } from './input-path.ts';
@@ -19,7 +19,7 @@ export interface PublishedInput extends Omit<Household, 'procedures'> {
   procedures: string;
 }
 
-/** Written by the pages' build: the procedures that come with the program. */
+/** The procedures that come with the program: the planner page has no others. */
 const BUNDLED = 'plan/procedures.json';
 const OWN = 'procedures.json';
 
@@ -28,15 +28,21 @@ const OWN = 'procedures.json';
  * @param household - as it was planned
  * @param plan - its plan
  * @param folder - the built site
- * @param own - whether it has procedures of its own
+ * @param bundled - the procedures that come with the program; undefined where the household has no others
  */
-export function publishInputs(household: Household, plan: SeasonPlan, folder: string, own: boolean): void {
+export function publishInputs(
+  household: Household,
+  plan: SeasonPlan,
+  folder: string,
+  bundled: readonly Procedure[] | undefined,
+): void {
   const write = (path: string, data: unknown) => {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), `${JSON.stringify(data)}\n`);
   };
-  if (own) write(OWN, household.procedures);
-  const procedures = own ? OWN : BUNDLED;
+  write(BUNDLED, bundled ?? household.procedures);
+  if (bundled) write(OWN, household.procedures);
+  const procedures = bundled ? OWN : BUNDLED;
   const { machines } = household;
   if (machines.length <= WHOLE_AT_MOST) {
     const input: PublishedInput = { ...household, procedures, whole: true };

@@ -2,7 +2,7 @@
  * The household's plan as a file: JSON with each machine on a line of its own. As one text the plan of a thousand machines takes
  * several times the memory of the plan itself, to write and to read.
  */
-import { closeSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { closeSync, openSync, readSync, writeSync } from 'node:fs';
 import type { BatteryPlan, MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
 import { stringSharing } from './shared-strings.ts';
 
@@ -39,27 +39,48 @@ function textsOf({ battery, ...rest }: MachinePlan): { whole: string; withoutPat
   return { whole: withBattery(battery), withoutPaths: withBattery(short) };
 }
 
+/** A household's plan with something of each machine. */
+export type PlanWith<Part> = Omit<SeasonPlan, 'machines'> & { machines: Part[] };
+
 /**
- * Reads a plan.
+ * Reads a plan machine by machine, so that no more is held of a large one than is kept.
  * @param path - of a file that `writePlan` wrote, or of any JSON with a plan
+ * @param keep - what to keep of a machine
  */
-export function readPlan(path: string): SeasonPlan {
-  const machines: MachinePlan[] = [];
+export function readPlan<Part>(path: string, keep: (machine: MachinePlan) => Part): PlanWith<Part> {
+  const machines: Part[] = [];
   const rest: string[] = [];
   const share = stringSharing();
-  for (const line of linesOf(readFileSync(path))) {
-    if (rest.at(-1) === MACHINES && line.startsWith('{')) machines.push(share(JSON.parse(line.replace(/,$/, ''))));
+  for (const line of linesOf(path)) {
+    if (rest.at(-1) === MACHINES && line.startsWith('{'))
+      machines.push(share(keep(JSON.parse(line.replace(/,$/, '')))));
     else rest.push(line);
   }
   const plan: SeasonPlan = share(JSON.parse(rest.join('\n')));
-  return machines.length === 0 ? plan : { ...plan, machines };
+  return { ...plan, machines: machines.length === 0 ? plan.machines.map(keep) : machines };
 }
 
-function* linesOf(bytes: Buffer): Generator<string> {
-  for (let from = 0; from < bytes.length; ) {
-    const end = bytes.indexOf('\n', from);
-    const to = end < 0 ? bytes.length : end;
-    yield bytes.toString('utf8', from, to);
-    from = to + 1;
+const PIECE_BYTES = 1 << 20;
+
+/** The lines of a file, of which only so much is in memory as the longest of them. */
+function* linesOf(path: string): Generator<string> {
+  const file = openSync(path, 'r');
+  try {
+    let begun: Buffer[] = [];
+    for (;;) {
+      const buffer = Buffer.allocUnsafe(PIECE_BYTES);
+      const piece = buffer.subarray(0, readSync(file, buffer));
+      if (piece.length === 0) break;
+      let from = 0;
+      for (let end = piece.indexOf('\n'); end >= 0; end = piece.indexOf('\n', from)) {
+        yield Buffer.concat([...begun, piece.subarray(from, end)]).toString('utf8');
+        begun = [];
+        from = end + 1;
+      }
+      begun.push(piece.subarray(from));
+    }
+    if (begun.some(({ length }) => length > 0)) yield Buffer.concat(begun).toString('utf8');
+  } finally {
+    closeSync(file);
   }
 }

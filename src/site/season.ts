@@ -3,8 +3,8 @@
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { MachinePlan, SeasonPlan } from '../planner/season-plan.ts';
-import { readPlan } from '../publish/plan-file.ts';
+import type { BatteryPlan, MachinePlan, PlanStep } from '../planner/season-plan.ts';
+import { type PlanWith, readPlan } from '../publish/plan-file.ts';
 
 const folder = process.env.IDLE_PLAN;
 if (!folder) throw new Error('IDLE_PLAN is not set, expected the folder with plan.json. Run "npm run build".');
@@ -18,26 +18,57 @@ const { idleSeasonPlanning: planning } = globalThis as PlanToCome;
 // Without a plan there are no pages; the build says why and ends.
 if (planning && (await planning) === undefined) await new Promise<never>(() => {});
 
-/** The household's whole plan, without the daily paths. */
-export const season: SeasonPlan = readPlan(join(folder, 'plan.json'));
+const OF_MACHINE = [
+  'id',
+  'name',
+  'kind',
+  'place',
+  'placeName',
+  'spot',
+  'season',
+  'layUp',
+  'startUp',
+  'strip',
+  'warnings',
+] as const satisfies (keyof MachinePlan)[];
+const OF_STEP = [
+  'id',
+  'title',
+  'amounts',
+  'part',
+  'minutes',
+  'date',
+  'done',
+  'overdue',
+] as const satisfies (keyof PlanStep)[];
 
-const byId = new Map(season.machines.map((machine) => [machine.id, machine]));
-
-/**
- * One machine's plan as the household's has it: without the daily battery paths, which only the machine's own page draws.
- * @param id - machine id
- */
-export function machineOf(id: string): MachinePlan {
-  return byId.get(id)!;
+/** What pages that speak of many machines show of each: a part of its plan, so that a thousand are at hand. */
+export interface MachineInBrief extends Pick<MachinePlan, (typeof OF_MACHINE)[number]> {
+  battery?: Pick<BatteryPlan, 'charges'> | undefined;
+  steps: Pick<PlanStep, (typeof OF_STEP)[number]>[];
 }
 
+/** The household's whole plan, of its machines what such pages show. */
+export const season: PlanWith<MachineInBrief> = readPlan(join(folder, 'plan.json'), (machine) => ({
+  ...picked(machine, OF_MACHINE),
+  battery: machine.battery && picked(machine.battery, ['charges']),
+  steps: machine.steps.map((step) => picked(step, OF_STEP)),
+}));
+
+function picked<T, K extends keyof T>(from: T, keys: readonly K[]): Pick<T, K> {
+  const part = {} as Pick<T, K>;
+  for (const key of keys) part[key] = from[key];
+  return part;
+}
+
+/** The machine that was asked for last: its pages are made one after the other. */
+let last: MachinePlan | undefined;
+
 /**
- * One machine's plan with its daily battery paths, read from a file of its own.
+ * One machine's whole plan, read from a file of its own.
  * @param id - machine id
  */
 export function machinePlan(id: string): MachinePlan {
-  return JSON.parse(readFileSync(join(folder as string, 'machines', id, 'plan.json'), 'utf8'));
+  if (last?.id !== id) last = JSON.parse(readFileSync(join(folder as string, 'machines', id, 'plan.json'), 'utf8'));
+  return last as MachinePlan;
 }
-
-/** Paths of `getStaticPaths` for the pages of each machine. */
-export const machinePaths = () => season.machines.map(({ id }) => ({ params: { id } }));

@@ -3,7 +3,8 @@ import type { IsoDate } from '../planner/household.ts';
 import type { LedgerItem, MachinePlan, PlanStep, Session, TorqueRow } from '../planner/season-plan.ts';
 import { ledgerOf, orderOf } from './by-machine.ts';
 
-export type SheetKind = 'lay-up' | 'start-up';
+export const SHEETS = ['lay-up', 'start-up'] as const;
+export type SheetKind = (typeof SHEETS)[number];
 
 /**
  * The steps of a sheet. Start-up in the order of the plan, which is the ledger's; lay-up by the days the agenda gave, since it

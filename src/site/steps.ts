@@ -1,12 +1,11 @@
 /** Names of machines and steps for pages that speak of many machines. */
-import type { PlanStep } from '../planner/season-plan.ts';
 import { partsText } from '../planner/written.ts';
 import { groupedByMachine } from './by-machine.ts';
 import { fillIn } from './format.ts';
-import { season } from './season.ts';
+import { type MachineInBrief, season } from './season.ts';
 
 const machines = new Map(season.machines.map((m) => [m.id, m]));
-const steps = new Map<string, PlanStep>(
+const steps = new Map<string, MachineInBrief['steps'][number]>(
   season.machines.flatMap((m) => m.steps.map((s) => [`${m.id}/${s.id}`, s] as const)),
 );
 

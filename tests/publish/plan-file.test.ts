@@ -19,6 +19,7 @@ const withPaths = season.machines.map((machine) =>
   machine.battery ? { ...machine, battery: { ...machine.battery, paths } } : machine,
 );
 const nothing = () => undefined;
+const whole = (file: string) => readPlan(file, (machine) => machine);
 
 test('is JSON, with each machine on a line of its own, and is read again; each machine is given whole', () => {
   const given: unknown[] = [];
@@ -28,18 +29,18 @@ test('is JSON, with each machine on a line of its own, and is read again; each m
   const text = readFileSync(path, 'utf8');
   expect(JSON.parse(text)).toEqual(asJson(withoutPaths(season)));
   expect(text.split('\n').filter((line) => line.startsWith('{"id"'))).toHaveLength(season.machines.length);
-  expect(readPlan(path)).toEqual(asJson(withoutPaths(season)));
+  expect(whole(path)).toEqual(asJson(withoutPaths(season)));
 });
 
 test('without machines', () => {
   writePlan({ ...season, machines: [] }, path, nothing);
-  expect(readPlan(path)).toEqual(asJson({ ...season, machines: [] }));
+  expect(whole(path)).toEqual(asJson({ ...season, machines: [] }));
 });
 
 test('of one line, or of many', () => {
   for (const indent of [0, 2]) {
     writeFileSync(path, JSON.stringify(season, null, indent));
-    expect(readPlan(path)).toEqual(asJson(season));
+    expect(whole(path)).toEqual(asJson(season));
   }
 });
 
@@ -47,5 +48,24 @@ test('with line breaks, brackets and quotes in its texts', () => {
   const names = ['a\n{"id":1}', '"machines":[', ']}\r\n', '\u2028', '  {'];
   const machines = names.map((name) => ({ ...season.machines[0]!, name }));
   writePlan({ ...season, machines }, path, nothing);
-  expect(readPlan(path).machines.map(({ name }) => name)).toEqual(names);
+  expect(whole(path).machines.map(({ name }) => name)).toEqual(names);
+});
+
+test('of each machine what is asked for, however the lines are laid out', () => {
+  const expected = season.machines.map(({ name }) => ({ name }));
+  const written = [() => writePlan(season, path, nothing), () => writeFileSync(path, JSON.stringify(season))];
+  for (const write of written) {
+    write();
+    const { machines, ...rest } = readPlan(path, ({ name }) => ({ name }));
+    expect(machines).toEqual(expected);
+    expect(rest).toEqual(asJson({ ...season, machines: undefined }));
+  }
+});
+
+test('with a machine longer than what is read of the file at once, and letters that lie over that border', () => {
+  const name = 'é'.repeat(1_200_000);
+  for (const before of ['', 'a']) {
+    writePlan({ ...season, machines: [{ ...season.machines[0]!, id: `m${before}`, name }] }, path, nothing);
+    expect(whole(path).machines.map((machine) => machine.name)).toEqual([name]);
+  }
 });

@@ -19,7 +19,11 @@ const figure = (value: number | undefined, { amount }: Pick<Format, 'amount'>) =
 export const sheetTitle = (kind: SheetKind): string => (kind === 'lay-up' ? words.layUp : words.startUp);
 
 /** What stands in the margins of a printed sheet, as a style: machine, sheet and season. */
-export function sheetMargins({ name, layUp, startUp }: MachinePlan, kind: SheetKind, { seasonName }: Format): string {
+export function sheetMargins(
+  { name, layUp, startUp }: Pick<MachinePlan, 'name' | 'layUp' | 'startUp'>,
+  kind: SheetKind,
+  { seasonName }: Format,
+): string {
   return pageMargins(`${name} · ${sheetTitle(kind)}`, words.season(seasonName(layUp.start, startUp.firstUse)));
 }
 

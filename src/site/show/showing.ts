@@ -1,5 +1,6 @@
-import type { FigureLanguage } from '../../figures/index.ts';
+import type { FigureLanguage, RingMachine } from '../../figures/index.ts';
 import type { MachinePlan, SeasonPlan } from '../../planner/season-plan.ts';
+import type { PlanWith } from '../../publish/plan-file.ts';
 import { type Format, formatOf } from '../formats.ts';
 import { languageOf } from '../language.ts';
 import { methodAt } from '../links.ts';
@@ -7,7 +8,7 @@ import { type Fold, unfolded } from './fold.ts';
 
 /** What every part of a shown plan is made from. */
 export interface Showing {
-  plan: SeasonPlan;
+  plan: PlanWith<RingMachine>;
   machine: MachinePlan;
   format: Format;
   say: FigureLanguage;
@@ -31,7 +32,7 @@ export type MethodTitles = Readonly<Record<string, string>>;
  * @param form - whether the reader answers a form and has no files
  */
 export function showingOf(
-  plan: SeasonPlan,
+  plan: PlanWith<RingMachine>,
   machine: MachinePlan,
   methods: MethodTitles,
   fold: Fold = unfolded,
@@ -50,7 +51,10 @@ export function showingOf(
 /** Making a household's formats costs a tenth of a frame: the last ones are kept. */
 let kept: { key: string; format: Format; say: FigureLanguage } | undefined;
 
-function mannerOf({ household, units, asOf }: SeasonPlan): { format: Format; say: FigureLanguage } {
+function mannerOf({ household, units, asOf }: Pick<SeasonPlan, 'household' | 'units' | 'asOf'>): {
+  format: Format;
+  say: FigureLanguage;
+} {
   const key = JSON.stringify([household.locale, household.clock, units, asOf]);
   if (kept?.key === key) return kept;
   const format = formatOf({ ...household, units, asOf });
