@@ -31,22 +31,32 @@ export function lateWarnings(
   const late = rota.charges
     .filter(({ machine, problem }) => machine === id && problem !== undefined)
     .sort((a, b) => a.day - b.day);
-  if (late.length > LATE_SAID) return [manyLate(unit, late, household)];
+  const beforeOf = ({ day }: RotaCharge) => plan?.charges.find(({ date }) => date === isoOfDay(day))?.before;
+  if (late.length > LATE_SAID) return [manyLate(unit, late, household, beforeOf(late[0]!))];
   return late.map((charge) => {
-    const { before } = plan?.charges.find(({ date }) => date === isoOfDay(charge.day)) ?? {};
+    const before = beforeOf(charge);
     const act = actOn(charge, unit, household, before);
-    return { machine: id, level: 'warning', text: charge.problem!, act, about: 'battery' };
+    return { machine: id, level: levelOf(before), text: charge.problem!, act, about: 'battery' };
   });
 }
 
+/** A battery that may be frozen bursts on the charger, one that was run down burns: to be settled before it is charged. */
+const levelOf = (before: Charge['before']): Warning['level'] =>
+  before === undefined || before.kind === 'low' ? 'warning' : 'danger';
+
 /** Many charges that come late are one matter: it loses too fast for the days there are. */
-function manyLate({ machine, leadOn }: BatteryUnit, late: readonly RotaCharge[], { locale }: Household): Warning {
+function manyLate(
+  { machine, leadOn }: BatteryUnit,
+  late: readonly RotaCharge[],
+  { locale }: Household,
+  before: Charge['before'],
+): Warning {
   const day = (charge: RotaCharge) => writtenDate(isoOfDay(charge.day), locale);
   return {
     machine: machine.id,
-    level: 'warning',
+    level: levelOf(before),
     text: `${late.length} charges of ${batteryName(machine)}, from ${day(late[0]!)} to ${day(late.at(-1)!)}, come late or find no charger free: it loses too fast for the days there are.`,
-    act: `So many charges are no plan: ${leadOn ? 'take its negative lead off, or ' : ''}keep it on a maintainer that works, or free more days.`,
+    act: `${said(before)}So many charges are no plan: ${leadOn ? 'take its negative lead off, or ' : ''}keep it on a maintainer that works, or free more days.`,
     about: 'battery',
   };
 }
@@ -56,5 +66,7 @@ function actOn(charge: RotaCharge, unit: BatteryUnit, { locale }: Household, bef
   const act = isOverdue(charge, unit)
     ? `Do it then at the latest: ${unit.row.acid ? 'below its threshold a battery ages, and freezes sooner' : 'below its threshold its own electronics may shut it off for good'}. ${IF_CHARGED}`
     : `Charge on ${writtenDate(isoOfDay(charge.day), locale)} at the latest; any earlier day on which there is time and a charger for it is better.`;
-  return before ? `${before.text} ${act}` : act;
+  return `${said(before)}${act}`;
 }
+
+const said = (before: Charge['before']) => (before ? `${before.text} ` : '');

@@ -8,7 +8,7 @@
  *   late.ts       what is said of charges that come late
  *   here          paths, charges, margins
  */
-import { isoOfDay } from '../dates.ts';
+import { dayNumber, isoOfDay } from '../dates.ts';
 import type { Household, IsoDate, Machine } from '../household.ts';
 import type { BatteryDay, BatteryPlan, Charge, ChargeTrip, Warning } from '../season-plan.ts';
 import type { StoreDesignLow, StoreYear } from '../storage/types.ts';
@@ -77,7 +77,7 @@ export function planBatteries(
   const plans = new Map<string, BatteryPlan>();
   for (const unit of units) {
     if (only !== undefined && unit.machine.id !== only) continue;
-    const { plan, margin } = finish(unit, rota, household);
+    const { plan, margin } = finish(unit, rota, household, asOf);
     plans.set(unit.machine.id, plan);
     for (const w of margin) warnings.push({ ...w, machine: unit.machine.id, about: 'battery' });
     for (const w of [
@@ -133,7 +133,7 @@ function withMaintainers(cases: readonly CareCase[]): { c: CareCase; outlook: Ou
   return all;
 }
 
-function finish(unit: BatteryUnit, rota: Rota, household: Household) {
+function finish(unit: BatteryUnit, rota: Rota, household: Household, asOf: IsoDate) {
   const { machine, battery, rest, row, curve, rates, care, calibration } = unit;
   const planned = rota.charges.filter((c) => c.machine === machine.id).sort((a, b) => a.day - b.day);
   const resets: Reset[] = planned.map((c) => ({ index: c.day - rest.firstDay, pct: row.chargeToPct, kind: 'charge' }));
@@ -158,7 +158,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household) {
   const freezingByMonth = freezingMonths(battery.chemistry, rest, high, where);
   const freezingMargin = smallestMargin(freezingByMonth);
   // A cold that is past is no reason for a warning.
-  const toCome = new Set(rest.month.slice(Math.max(0, unit.firstDay - rest.firstDay)));
+  const toCome = new Set(rest.month.slice(Math.max(0, Math.min(unit.firstDay, dayNumber(asOf)) - rest.firstDay)));
   const ahead = freezingByMonth.filter((of) => toCome.has(of.month));
   const month = Math.min(30, rest.days);
   const firstMonth = (rate: LossRate) => (unit.maintained ? 0 : lossPct(curve, rate, 0, month));

@@ -1,7 +1,7 @@
 /** A battery that read low is not simply charged: lead–acid may be frozen, lithium may have run down too far. */
 import { expect, test } from 'vitest';
 import { planBatteries } from '../../../src/planner/battery/index.ts';
-import type { Battery, BatteryChemistry, Machine, Reading } from '../../../src/planner/household.ts';
+import type { Battery, BatteryChemistry, Household, Machine, Reading } from '../../../src/planner/household.ts';
 import type { StoreDesignLow } from '../../../src/planner/storage/types.ts';
 import {
   battery,
@@ -35,8 +35,9 @@ interface Given {
   more?: Partial<Machine>;
   low?: StoreDesignLow;
   asOf?: string;
+  home?: Partial<Household>;
 }
-function planned({ kind, readings = [], own = {}, more = {}, low = MILD, asOf = '2027-01-10' }: Given) {
+function planned({ kind, readings = [], own = {}, more = {}, low = MILD, asOf = '2027-01-10', home: homeMore }: Given) {
   const moth = machine('Moth', 'garage', {
     battery: battery(kind, 12, { care: 'visits', selfDischargePctPerMonth: ranged(2, 1, 3), ...own }),
     readings,
@@ -49,7 +50,7 @@ function planned({ kind, readings = [], own = {}, more = {}, low = MILD, asOf = 
     chemistries: [...LEAD, 'lifepo4' as const],
     maintainer: true,
   };
-  const home = household([moth], { chargers: [charger], batteryRoom: undefined });
+  const home = household([moth], { chargers: [charger], batteryRoom: undefined, ...homeMore });
   const store = low === MILD ? sineStore(8, 4, 1) : COLD_STORE;
   const found = planBatteries(home, asOf, contexts(home, store, low));
   const plan = found.plans.get('Moth')!;
@@ -156,7 +157,38 @@ test('a charge that comes late in the frost says that the battery may be frozen,
   expect(plan.charges[0]).toMatchObject({ overdue: true, before: { kind: 'frozen' } });
   const late = warnings.find(({ text }) => /none is logged/.test(text))!;
   expect(late.act).toMatch(/may be frozen.*thaw it at room temperature first/);
+  // Charged while frozen it can burst (OD1002).
+  expect(late.level).toBe('danger');
   // In the room it cannot be.
   const warm = planned({ kind: 'flooded-antimony', own: { ...own, care: 'carry-in' }, low: COLD_LOW });
   expect(warm.plan.charges[0]!.before).toBeUndefined();
+  expect(warm.warnings.find(({ text }) => /none is logged/.test(text))).toMatchObject({ level: 'warning' });
+});
+
+test('so do charges that are too many to be said one by one', () => {
+  // A quarter of the charge in three days: more charges than one free day a week.
+  const own = { selfDischargePctPerMonth: exactly(300), doublingK: exactly(100) };
+  const weekly = { monday: 4, tuesday: 0, wednesday: 0, thursday: 0, friday: 0, saturday: 0, sunday: 0 };
+  for (const [low, level, start] of [
+    [
+      COLD_LOW,
+      'danger',
+      /^At its fastest loss it may be frozen by then.*collection point\. So many charges are no plan/,
+    ],
+    [MILD, 'warning', /^So many charges are no plan/],
+  ] as const) {
+    const { warnings } = planned({ kind: 'flooded-antimony', own, low, home: { hoursByWeekday: weekly } });
+    const many = warnings.find(({ text }) => /come late or find no charger free/.test(text))!;
+    expect(many.level).toBe(level);
+    expect(many.act).toMatch(start);
+  }
+});
+
+test('the cold of the very day on which the rest begins is still to come', () => {
+  // Empty, its acid freezes at about −10 °C; the store comes to −22 °C in a usual December, and the day after is January.
+  const season = { lastUse: '2026-12-31', firstUse: '2027-04-10', proposed: false, reasons: [] };
+  const own = { startPct: exactly(2) };
+  const { warnings } = planned({ kind: 'agm', own, low: COLD_LOW, more: { season }, asOf: '2026-12-31' });
+  const cold = warnings.filter(({ text }) => /In the coldest that .* must be reckoned with/.test(text));
+  expect(cold).toMatchObject([{ level: 'danger', machine: 'Moth' }]);
 });
