@@ -2,12 +2,12 @@
  * What the page of a machine needs to plan it anew when something is written into its record there: the household as the planner
  * took it, whole, or of a large one the part that decides the machine's charges.
  */
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import type { Household, IsoDate, Machine, Procedure } from '../planner/household.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
 import { startUpChargeFrom } from '../planner/start-up-charge.ts';
 import { inputPath, WHOLE_AT_MOST } from './input-path.ts';
+import { writeFile } from './write-file.ts';
 
 /** A household as it is published. */
 export interface PublishedInput extends Omit<Household, 'procedures'> {
@@ -36,10 +36,7 @@ export function publishInputs(
   folder: string,
   bundled: readonly Procedure[] | undefined,
 ): void {
-  const write = (path: string, data: unknown) => {
-    mkdirSync(dirname(join(folder, path)), { recursive: true });
-    writeFileSync(join(folder, path), `${JSON.stringify(data)}\n`);
-  };
+  const write = (path: string, data: unknown) => writeFile(join(folder, path), JSON.stringify(data), '\n');
   write(BUNDLED, bundled ?? household.procedures);
   if (bundled) write(OWN, household.procedures);
   const procedures = bundled ? OWN : BUNDLED;

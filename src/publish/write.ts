@@ -1,10 +1,11 @@
 /** Writes what the planner made into folders: the files the pages are built from, and the files that are published. */
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { calendarWriter } from '../calendar/index.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
 import { writePlan } from './plan-file.ts';
 import { planJsonSchema } from './plan-schema.ts';
+import { writeFile } from './write-file.ts';
 
 /**
  * Writes `plan.json` (the household, without the battery's daily paths) and `machines/<id>/plan.json` (each machine whole).
@@ -14,7 +15,7 @@ import { planJsonSchema } from './plan-schema.ts';
 export function writePlanFiles(plan: SeasonPlan, folder: string): void {
   mkdirSync(folder, { recursive: true });
   writePlan(plan, join(folder, 'plan.json'), (id, json) =>
-    writeText(join(folder, 'machines', id, 'plan.json'), `${json}\n`),
+    writeFile(join(folder, 'machines', id, 'plan.json'), ...json, '\n'),
   );
 }
 
@@ -25,13 +26,8 @@ export function writePlanFiles(plan: SeasonPlan, folder: string): void {
  */
 export function publish(plan: SeasonPlan, folder: string): void {
   writePlanFiles(plan, folder);
-  writeText(join(folder, 'plan.schema.json'), `${JSON.stringify(planJsonSchema(), null, 2)}\n`);
+  writeFile(join(folder, 'plan.schema.json'), `${JSON.stringify(planJsonSchema(), null, 2)}\n`);
   const calendar = calendarWriter(plan);
-  writeText(join(folder, 'calendar', 'all.ics'), calendar());
-  for (const { id } of plan.machines) writeText(join(folder, 'calendar', `${id}.ics`), calendar(id));
-}
-
-function writeText(path: string, text: string): void {
-  mkdirSync(dirname(path), { recursive: true });
-  writeFileSync(path, text);
+  writeFile(join(folder, 'calendar', 'all.ics'), calendar());
+  for (const { id } of plan.machines) writeFile(join(folder, 'calendar', `${id}.ics`), calendar(id));
 }

@@ -23,7 +23,9 @@ const whole = (file: string) => readPlan(file, (machine) => machine);
 
 test('is JSON, with each machine on a line of its own, and is read again; each machine is given whole', () => {
   const given: unknown[] = [];
-  writePlan({ ...season, machines: withPaths }, path, (id, json) => given.push([id, JSON.parse(json)]));
+  writePlan({ ...season, machines: withPaths }, path, (id, json) =>
+    given.push([id, JSON.parse(Buffer.concat(json).toString())]),
+  );
   expect(given).toEqual(withPaths.map((machine) => [machine.id, asJson(machine)]));
   expect(withPaths.some(({ battery }) => battery)).toBe(true);
   const text = readFileSync(path, 'utf8');
