@@ -77,9 +77,7 @@ function startUpFroms(
   };
   const from: (IsoDate | undefined)[] = drafts.map(() => undefined);
   const firstUse = (i: number) => drafts[i]!.machine.season.firstUse;
-  const order = [...drafts.keys()].sort((a, b) =>
-    firstUse(a) < firstUse(b) ? 1 : firstUse(a) > firstUse(b) ? -1 : a - b,
-  );
+  const order = [...drafts.keys()].sort((a, b) => (firstUse(a) < firstUse(b) ? 1 : firstUse(a) > firstUse(b) ? -1 : 0));
   for (const i of order) {
     const own = tasks[i]!.filter(({ phase, latest }) => phase === 'start-up' && latest <= firstUse(i));
     if (own.length === 0) continue;

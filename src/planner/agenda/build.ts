@@ -145,7 +145,7 @@ function positions(dates: readonly IsoDate[]): (date: IsoDate) => number {
 function standsFor(household: Household, task: AgendaTask): number[] {
   return [...household.stands.keys()]
     .filter((i) => household.stands[i]!.kinds.includes(task.kind))
-    .sort((a, b) => household.stands[a]!.kinds.length - household.stands[b]!.kinds.length || a - b);
+    .sort((a, b) => household.stands[a]!.kinds.length - household.stands[b]!.kinds.length);
 }
 
 function chargersFor(household: Household, task: AgendaTask): number[] {

@@ -48,7 +48,6 @@ export class DayLine {
   /** Takes the units from `start` for `minutes`. */
   take(start: number, minutes: number, demand: readonly number[]): void {
     if (start + minutes > this.last) this.last = start + minutes;
-    if (minutes === 0) return;
     const first = this.cut(start);
     const end = this.cut(start + minutes);
     for (let j = first; j < end; j++) {
@@ -66,7 +65,7 @@ export class DayLine {
 
   private segmentAt(minute: number): number {
     let k = this.times.length - 1;
-    while (k > 0 && this.times[k]! > minute) k--;
+    while (this.times[k]! > minute) k--;
     return k;
   }
 

@@ -174,7 +174,7 @@ class Exact {
       day[i] = d;
       done |= 1 << i;
     });
-    const inOrder = [...members.keys()].sort((a, b) => schedule.start[a]! - schedule.start[b]! || a - b);
+    const inOrder = [...members.keys()].sort((a, b) => schedule.start[a]! - schedule.start[b]!);
     return {
       done,
       end,

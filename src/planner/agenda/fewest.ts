@@ -176,7 +176,7 @@ class Search {
       const latest = Math.max(...days);
       const candidates = [...this.problem.activities.keys()]
         .filter((i) => before.schedule.day[i]! >= 0 && before.schedule.day[i]! <= latest)
-        .sort((a, b) => this.problem.activities[b]!.minutes - this.problem.activities[a]!.minutes || a - b);
+        .sort((a, b) => this.problem.activities[b]!.minutes - this.problem.activities[a]!.minutes);
       for (const i of candidates) {
         if (this.runsLeft <= LEAST_RUNS) return best;
         const order = this.withLast(best.order, i);

@@ -34,7 +34,7 @@ export function linksOf(problem: Problem, from: readonly number[], to: readonly 
   });
   const rank = new Int32Array(activities.length);
   topologicalOrder(problem, followers).forEach((i, k) => {
-    rank[i] = activities.length - 1 - k;
+    rank[i] = -k;
   });
   return { followers, rank };
 }

@@ -122,7 +122,7 @@ function workClock(days: Problem['days']): WorkClock {
       return d < 0 ? 0 : Math.min(before[d + 1]!, before[d]! + minute - startOf(d));
     },
     toStart(work) {
-      if (work >= total || days.length === 0) return Number.POSITIVE_INFINITY;
+      if (days.length === 0) return Number.POSITIVE_INFINITY;
       const d = Math.max(0, dayStartingBy(work));
       return startOf(d) + work - before[d]!;
     },

@@ -4,6 +4,7 @@ import { generate, generateWithin } from '../../../src/planner/agenda/generate.t
 import type { Problem, Schedule } from '../../../src/planner/agenda/problem.ts';
 import { byMinutes } from './by-minutes.ts';
 import { largeProblem } from './large-cases.ts';
+import { plainActivity } from './small-cases.ts';
 
 /** The activities in an order drawn by chance, each behind those that it follows. */
 function ordered({ activities }: Problem, urgency: readonly number[]): number[] {
@@ -69,3 +70,18 @@ test('a trial ends without a schedule where it would leave out more than is know
 });
 
 const timesOf = ({ day, start, end }: Schedule) => [...day].map((d, i) => ({ day: d, start: start[i], end: end[i] }));
+
+test('a soak that takes no hands, and is longer than the session, shows nothing of who has hands', () => {
+  const activities = [
+    plainActivity({ to: 0 }),
+    plainActivity({ to: 0, minutes: 200, demand: [0, 1] }),
+    plainActivity({ to: 0 }),
+  ];
+  const problem = { capacity: [1, 1], days: [{ start: 600, length: 120 }], tripMinutes: [0], activities };
+  const { pieces, missing } = generate(problem, [0, 1, 2]);
+  expect(pieces.map((p) => [p.activity, p.start])).toEqual([
+    [0, 0],
+    [2, 10],
+  ]);
+  expect(missing).toEqual([1]);
+});

@@ -133,35 +133,40 @@ test('the steps of a run follow one another within its time; one that found no p
     plainActivity({ minutes: 20, after: follows(1), goesOnFrom: 1 }),
     plainActivity({ minutes: 30 }),
     plainActivity({ minutes: 40, goesOnFrom: 3 }),
+    plainActivity({ minutes: 150, splittable: true }),
   ];
   const unbroken = joined(problemOf(activities));
-  expect(unbroken.members).toEqual([[0], [1, 2], [3, 4]]);
+  expect(unbroken.members).toEqual([[0], [1, 2], [3, 4], [5]]);
   const found = apart(
     {
-      day: Int32Array.of(0, 1, -1),
-      start: Float64Array.of(600, 2060, Number.NaN),
-      end: Float64Array.of(605, 2090, Number.NaN),
+      day: Int32Array.of(0, 1, -1, 0),
+      start: Float64Array.of(600, 2060, Number.NaN, 605),
+      end: Float64Array.of(605, 2090, Number.NaN, 3515),
       pieces: [
         { activity: 0, day: 0, start: 0, minutes: 5 },
         { activity: 1, day: 1, start: 20, minutes: 30 },
+        { activity: 3, day: 0, start: 5, minutes: 115 },
+        { activity: 3, day: 2, start: 0, minutes: 35 },
       ],
       missing: [2],
-      sessions: 2,
+      sessions: 3,
     },
     unbroken,
     activities,
   );
   expect(found).toEqual({
-    day: Int32Array.of(0, 1, 1, -1, -1),
-    start: Float64Array.of(600, 2060, 2070, Number.NaN, Number.NaN),
-    end: Float64Array.of(605, 2070, 2090, Number.NaN, Number.NaN),
+    day: Int32Array.of(0, 1, 1, -1, -1, 0),
+    start: Float64Array.of(600, 2060, 2070, Number.NaN, Number.NaN, 605),
+    end: Float64Array.of(605, 2070, 2090, Number.NaN, Number.NaN, 3515),
     pieces: [
       { activity: 0, day: 0, start: 0, minutes: 5 },
       { activity: 1, day: 1, start: 20, minutes: 10 },
       { activity: 2, day: 1, start: 30, minutes: 20 },
+      { activity: 5, day: 0, start: 5, minutes: 115 },
+      { activity: 5, day: 2, start: 0, minutes: 35 },
     ],
     missing: [3, 4],
-    sessions: 2,
+    sessions: 3,
   });
 });
 

@@ -44,6 +44,27 @@ test('a wait that a session can hold asks for none; two of them that it cannot h
   expect(least([...short, plainActivity({ minutes: 11, after: [{ of: 1, lag: 45 }] })])).toBe(2);
 });
 
+test('of two that follow, the one that takes the session longer counts, whichever comes first', () => {
+  // 40 + 10 + 30 of wait + 50 = 130 min of a session of 120, though there are 110 min of work in all.
+  const soaked = plainActivity({ minutes: 50, after: [{ of: 1, lag: 30 }] });
+  const rinsed = plainActivity({ after: [{ of: 1, lag: 0 }] });
+  const first = [plainActivity({ minutes: 40 }), plainActivity({ after: [{ of: 0, lag: 0 }] })];
+  expect(least([...first, rinsed])).toBe(1);
+  expect(least([...first, soaked, rinsed])).toBe(2);
+  expect(least([...first, rinsed, soaked])).toBe(2);
+  // A wait overnight counts more than any length: the session of the first holds it alone.
+  const overnight = plainActivity({ after: [{ of: 1, lag: 720 }] });
+  expect(least([...first, rinsed, overnight])).toBe(2);
+  expect(least([...first, overnight, rinsed])).toBe(2);
+});
+
+test('among more spans than can be looked at, the bound is still made of some of them and of the whole', () => {
+  // 2,000 days with a step of its own on each of 150 of them, a whole session each.
+  const days = Array.from({ length: 2000 }, (_, d) => ({ start: d * 1440 + 600, length: 120 }));
+  const own = Array.from({ length: 150 }, (_, i) => plainActivity({ minutes: 120, from: 13 * i, to: 13 * i }));
+  expect(least(own, { days })).toBe(150);
+});
+
 test('what follows on days that are dry alone cannot share a session with what is done on the others', () => {
   const dry = Uint8Array.from(TEN_DAYS, (_, d) => (d === 4 ? 1 : 0));
   const wet = Uint8Array.from(dry, (is) => 1 - is);

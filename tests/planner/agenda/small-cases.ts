@@ -78,6 +78,22 @@ export const fullProblem = problems(8, 7, 12);
 /** One step more than are searched through: what the lists and the closing of days find. */
 export const longerProblem = problems(8, 13, 13);
 
+/** Five steps for one day, of one machine at one place. */
+export const singleDay = problems(1, 5, 5).map(
+  ({ activities, ...problem }): Problem => ({
+    ...problem,
+    tripMinutes: [0],
+    activities: activities.map((a) => ({
+      ...a,
+      after: a.after.filter(({ lag }) => lag === 0),
+      fit: undefined,
+      group: 0,
+      place: 0,
+      stands: [],
+    })),
+  }),
+);
+
 /** The problem without some of its activities: the others no longer wait for them. */
 export function without(problem: Problem, left: readonly number[]): Problem {
   const kept = [...problem.activities.keys()].filter((i) => !left.includes(i));

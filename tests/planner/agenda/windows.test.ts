@@ -50,6 +50,22 @@ test('a wait within the session takes its minutes alone', () => {
   ]);
 });
 
+test('a wait that begins in a later session counts from that session', () => {
+  // The second begins on the second day at 10:00 and ends at 11:00; 20 min later, at 11:20, are 120 + 80 min of work.
+  const chain = [hour(), hour({ after: [{ of: 0, lag: 720 }] }), plainActivity({ to: 2, after: [{ of: 1, lag: 20 }] })];
+  expect(windows(chain).map(({ minutes, days }) => [minutes[0], days[0]])).toEqual([
+    [0, 0],
+    [120, 1],
+    [200, 1],
+  ]);
+});
+
+test('what waits for the end and takes no time is waited for as any other', () => {
+  // It is done at 12:00 of the last day at the latest: what it waits 30 min for is over at 11:30.
+  const [first] = windows([hour(), hour({ minutes: 0, after: [{ of: 0, lag: 30 }] })]);
+  expect(first).toEqual({ minutes: [0, 270], days: [0, 2], tail: 60 });
+});
+
 test('of several that follow, the one that must begin first and the longest way to the end count', () => {
   const activities = [
     hour(),
