@@ -81,6 +81,53 @@ test('machines that start up on the same day share these hours', () => {
   expect([...dateOf.values()].sort()).toEqual(['2027-04-03', '2027-04-03', '2027-04-04', '2027-04-04']);
 });
 
+test('of machines with different first uses, the hours near to the later one are the later one’s', () => {
+  const home = yard(WEEKENDS);
+  const shifted = startUp([60, 60, 60, 60, 60, 60]).map((step) => ({
+    ...step,
+    earliest: '2027-03-13',
+    latest: '2027-04-03',
+  }));
+  const early = draft(shifted, 'magpie', home);
+  const season = { ...early.machine.season, firstUse: '2027-04-03' };
+  const drafts = [
+    { ...early, machine: { ...early.machine, season } },
+    draft(startUp([60, 60, 60, 60, 60, 60]), 'juniper', home),
+  ];
+  const days = (order: DraftMachine[]) => {
+    const { dateOf, misfits } = householdAgenda(order, home, {
+      asOf: '2026-12-01',
+      places: home.places,
+      busy: new Map(),
+      quick: false,
+    });
+    expect(misfits).toEqual([]);
+    return [...dateOf]
+      .filter(([key]) => key.startsWith('juniper'))
+      .map(([, date]) => date)
+      .sort();
+  };
+  // Juniper wants seven and a half hours: 10, 4 and 3 April and 28 March. Magpie, who is wanted a week before, has those before them.
+  for (const order of [drafts, drafts.toReversed()]) expect(days(order)[0]! >= '2027-03-28').toBe(true);
+});
+
+test('neither the work of other months nor what comes after the first use asks for room before it', () => {
+  const layUp = plainStep('wash', { phase: 'lay-up', minutes: 110, earliest: '2026-12-02', latest: '2026-12-20' });
+  const more = [1, 2, 3, 4].map((k) => ({ ...layUp, id: `wash-${k}` }));
+  const recheck = plainStep('re-check', {
+    phase: 'start-up',
+    stage: 'first-ride',
+    minutes: 110,
+    earliest: '2027-04-11',
+    latest: '2027-05-01',
+  });
+  const days = daysOf([layUp, ...more, ...startUp([60, 60]), recheck, { ...recheck, id: 're-check-2' }]);
+  expect(days.filter((day) => day > '2026-12-31')).toEqual(['2027-04-03', '2027-04-03', '2027-04-11', '2027-04-17']);
+  // Nor do the hours after the first use count for it: six hours want those from 28 March on, as without the re-check.
+  const six = daysOf([...startUp([60, 60, 60, 60, 60, 60]), { ...recheck, minutes: 10 }]);
+  expect(six).toEqual([...['2027-03-28', '2027-04-03', '2027-04-04'].flatMap((day) => [day, day]), '2027-04-11']);
+});
+
 test('what does not fit into the last days has all three weeks after all', () => {
   // Ten days must pass after the first step.
   expect(daysOf(startUp([30, 30], { waitH: 240 }))).toEqual(['2027-03-20', '2027-04-03']);
