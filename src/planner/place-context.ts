@@ -97,7 +97,7 @@ export function placePlan({ place }: PlaceContext): PlacePlan {
     power: place.power,
     station: place.station,
     outdoorC: normals.meanC,
-    outdoorTenDayC: Array.from({ length: 37 }, (_, i) => meanC[Math.min(i * LINE_STEP_DAYS, 364)]!),
+    outdoorTenDayC: Array.from({ length: 37 }, (_, i) => meanC[i * LINE_STEP_DAYS]!),
     climateSource: place.climate.source,
     attribution: place.climate.attribution,
   };
