@@ -15,3 +15,14 @@ test('of a machine’s warnings the gravest comes first', () => {
   const grave = { danger: 0, warning: 1, note: 2 };
   expect(levels).toEqual(levels.toSorted((a, b) => grave[a] - grave[b]));
 });
+
+test('what is said of a machine stands with the machine, and with the household only what is of all', () => {
+  const season = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: true, reasons: [] };
+  const machines = ['juniper', 'magpie'].map((id) => machine({ id, name: id, season }));
+  const { plan } = planSeason(yard({}, { machines, procedures: COVER }), { asOf: '2026-10-01', quick: true });
+  expect(plan.warnings.every((warning) => warning.machine === undefined)).toBe(true);
+  for (const { id, warnings } of plan.machines) {
+    expect(warnings.length).toBeGreaterThan(1);
+    expect(warnings.every((warning) => warning.machine === id)).toBe(true);
+  }
+});

@@ -136,6 +136,8 @@ test('a start-up that has found no day is a danger before the first use, other w
   expect(said([recheck, brakes])[0]!.text).toMatch(/^No day by 10 April 2027 is found for 1 step /);
   expect(said([step('oil', { latest: '2027-04-10' })], '2027-03-20')).toHaveLength(1);
   expect(said([step('oil', { latest: '2027-04-10' })], '2027-03-21')).toEqual([]);
+  // What is of use until a day of its own is wanted all the same.
+  expect(said([step('swap', { latest: '2027-04-10', useUntil: '2027-05-01' })], '2027-03-21')).toHaveLength(1);
   // Nor is a look-in, which has a day of its own.
   expect(said([step('look', { phase: 'look-in' })])).toEqual([]);
   expect(said([brakes], '2027-04-11')).toHaveLength(1);
@@ -240,6 +242,9 @@ test('lay-up work whose time is over is told while the machine starts up, and no
   expect(said('2027-05-02')).toEqual([]);
   expect(said('2027-03-21', [step('wash', { done: true }), step('oil', { date: '2027-03-27' })])).toEqual([]);
   expect(said('2027-03-21', [step('oil', { latest: '2027-03-21', date: '2027-03-21' })])).toEqual([]);
+  // On its last day it is not too late yet.
+  expect(said('2027-03-21', [step('oil', { latest: '2027-03-21' })])).toEqual([]);
+  expect(said('2027-03-22', [step('oil', { latest: '2027-03-21' })])).toHaveLength(1);
   expect(said('2027-03-21', [step('wash')])[0]!.text).toBe(
     "1 step of Juniper's lay-up was never ticked (wash), and it is too late for it now.",
   );

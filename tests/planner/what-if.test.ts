@@ -32,6 +32,19 @@ test('a longer season that would be over already is not tried', () => {
   expect(tried('2026-11-23')).toEqual([]);
 });
 
+test('a last use on the day of the first use is no rest, and not tried', () => {
+  const asOf = '2026-10-01';
+  const { machines, ...household } = smallest(asOf);
+  const days = (firstUse: string) => {
+    const season = { ...machines[0]!.season, firstUse };
+    const { plan } = planSeason({ ...household, machines: [{ ...machines[0]!, season }] }, { asOf });
+    return plan.machines[0]!.whatIf.map((trial) => trial.days);
+  };
+  // Two weeks after 25 October is 8 November.
+  expect(days('2026-11-08')).toEqual([7]);
+  expect(days('2026-11-09')).toEqual([7, 14]);
+});
+
 test.each([
   // One week more ends on the last day of October, the other weeks in November: only they have November's cold.
   ['2026-10-24', [10, 11, 11]],

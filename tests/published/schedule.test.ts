@@ -18,7 +18,9 @@ test('every schedule of a published instance is feasible and complete, and none 
   }
 });
 
-test('over the published instances the time taken is within 3 % of the optimum on the mean', () => {
+// Lists drawn about the latest finish come within 0.83 % of the optimum on the mean of all 480, with 1,000 schedules of each:
+// R. Kolisch, S. Hartmann, European Journal of Operational Research 174 (2006) 23-37; from memory.
+test('over the published instances the time taken is within 1 % of the optimum on the mean', () => {
   const ratios = results.map((r) => r.makespan / r.optimum);
-  expect(ratios.reduce((sum, r) => sum + r, 0) / ratios.length).toBeLessThanOrEqual(1.03);
+  expect(ratios.reduce((sum, r) => sum + r, 0) / ratios.length).toBeLessThanOrEqual(1.01);
 });
