@@ -35,8 +35,9 @@ const PUBLISHED: Record<string, string[]> = {
   'planner/storage': ['psychrometrics'],
 };
 
-/** Tests of what reads content that hold a folder's checks of it. */
+/** Tests that hold a folder's code and lie where what they are about is: what reads content, a battery's record. */
 const BESIDES: Record<string, string[]> = {
+  planner: ['tests/content/records.test.ts', 'tests/planner/battery/laid-up.test.ts'],
   'planner/ledger': ['tests/content/procedures.test.ts', 'tests/faults/*.test.ts'],
   'planner/tasks': ['tests/content/procedures.test.ts', 'tests/faults/*.test.ts'],
 };
