@@ -155,6 +155,6 @@ export function preset(
   return {
     value: found.values[kind],
     unit: found.unit,
-    reason: found.source === CP ? `${found.reason} (${CP})` : `${found.reason} (${found.source})`,
+    reason: `${found.reason} (${found.source})`,
   };
 }

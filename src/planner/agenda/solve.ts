@@ -111,7 +111,6 @@ function shorterSession(
         fit: undefined,
         stands: [],
         place: 0,
-        splittable: false,
       };
     }),
   };

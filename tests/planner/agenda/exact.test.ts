@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import { type Cost, EXACT_UP_TO, exactSchedule } from '../../../src/planner/agenda/exact.ts';
 import type { Activity } from '../../../src/planner/agenda/problem.ts';
 import { faults } from './check.ts';
-import { exhaustive } from './exhaustive.ts';
+import { bestOfOrders, exhaustive } from './exhaustive.ts';
 import { plainActivity, smallProblem } from './small-cases.ts';
+import { soakOrNightProblem } from './soak-cases.ts';
 
 test('what is found is the best there is, and nothing is where that is known', () => {
   fc.assert(
@@ -31,6 +32,19 @@ test('what is found is the best there is, and nothing is where that is known', (
       for (const known of better) expect(exactSchedule(problem, known)).toBeUndefined();
     }),
     { numRuns: 100 },
+  );
+});
+
+test('with waits and a second pair of hands it finds what the best order on the best choice of days gives', () => {
+  fc.assert(
+    fc.property(soakOrNightProblem, (problem) => {
+      const { missing, missingMinutes, sessions } = bestOfOrders(problem);
+      const found = exactSchedule(problem, [problem.activities.length + 1, 0, 0])!;
+      expect(faults(problem, found)).toEqual([]);
+      const left = found.missing.reduce((sum, i) => sum + problem.activities[i]!.minutes, 0);
+      expect([found.missing.length, left, found.sessions]).toEqual([missing, missingMinutes, sessions]);
+    }),
+    { numRuns: 300 },
   );
 });
 

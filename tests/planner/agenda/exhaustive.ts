@@ -1,4 +1,5 @@
 import type { Problem } from '../../../src/planner/agenda/problem.ts';
+import { byMinutes, ordersOf } from './by-minutes.ts';
 
 /** The fewest steps that must be left out, and the fewest sessions for the others. */
 export interface Exhaustive {
@@ -42,7 +43,7 @@ export function exhaustive(problem: Problem): Exhaustive {
 const has = (set: number, i: number) => ((set >> i) & 1) === 1;
 const minutesOf = (some: Problem['activities']) => some.reduce((sum, a) => sum + a.minutes, 0);
 
-export function isBetter(a: Exhaustive, b: Exhaustive): boolean {
+function isBetter(a: Exhaustive, b: Exhaustive): boolean {
   if (a.missing !== b.missing) return a.missing < b.missing;
   if (a.missingMinutes !== b.missingMinutes) return a.missingMinutes < b.missingMinutes;
   return a.sessions < b.sessions;
@@ -77,4 +78,22 @@ function standsSuffice(wanted: readonly (readonly number[])[], taken: readonly n
   const [first, ...rest] = wanted;
   if (!first) return true;
   return first.some((s) => !taken.includes(s) && standsSuffice(rest, [...taken, s]));
+}
+
+/**
+ * The best that any order on any choice of days gives: what is placed in the order in which the best schedule has it, on the days
+ * that it uses, has its place there or before it. With soaks to wait for and a second pair of hands, for a few steps alone.
+ */
+export function bestOfOrders(problem: Problem): Exhaustive {
+  const orders = [...ordersOf(problem)];
+  const found: Exhaustive[] = [];
+  for (let set = 0; set < 1 << problem.days.length; set++) {
+    const open = Uint8Array.from(problem.days, (_, d) => (set >> d) & 1);
+    for (const order of orders) {
+      const { work, missing } = byMinutes(problem, order, open);
+      const missingMinutes = missing.reduce((sum, i) => sum + problem.activities[i]!.minutes, 0);
+      found.push({ missing: missing.length, missingMinutes, sessions: new Set(work.map((w) => w.day)).size });
+    }
+  }
+  return found.reduce((a, b) => (isBetter(b, a) ? b : a));
 }

@@ -58,6 +58,46 @@ test('of two that follow, the one that takes the session longer counts, whicheve
   expect(least([...first, overnight, rinsed])).toBe(2);
 });
 
+test('what follows shares a session only on days that both may be done on, and that are long enough for both', () => {
+  // 40 + 30 min are more than the sessions of 60 min from the sixth day on, and before the sixth of the others.
+  const days = TEN_DAYS.map((day, d) => ({ ...day, length: d < 5 ? 240 : 60 }));
+  const pair = (first: Partial<Activity>, then: Partial<Activity>) =>
+    least(
+      [plainActivity({ minutes: 40, ...first }), plainActivity({ minutes: 30, after: [{ of: 0, lag: 0 }], ...then })],
+      { days },
+    );
+  expect(pair({}, {})).toBe(1);
+  expect(pair({}, { from: 5 })).toBe(2);
+  expect(pair({ from: 5 }, {})).toBe(2);
+  expect(pair({ from: 4 }, {})).toBe(1);
+  const mirrored = days.toReversed().map(({ length }, d) => ({ ...TEN_DAYS[d]!, length }));
+  const late = (first: Partial<Activity>, then: Partial<Activity>) =>
+    least(
+      [plainActivity({ minutes: 40, ...first }), plainActivity({ minutes: 30, after: [{ of: 0, lag: 0 }], ...then })],
+      { days: mirrored },
+    );
+  expect(late({ to: 4 }, {})).toBe(2);
+  expect(late({}, { to: 4 })).toBe(2);
+  expect(late({}, { to: 5 })).toBe(1);
+  // The long days are unfit for the one or for the other.
+  const fit = Uint8Array.from(days, ({ length }) => (length === 60 ? 1 : 0));
+  expect(pair({ fit }, {})).toBe(2);
+  expect(pair({}, { fit })).toBe(2);
+});
+
+test('what follows at another place takes both ways out of the session that they share', () => {
+  // 40 + 40 min and the ways of 20 and of 21 min are 121 of 120; at one place 100.
+  const pair = (place: number, tripMinutes: number[]) =>
+    least([plainActivity({ minutes: 40 }), plainActivity({ minutes: 40, place, after: [{ of: 0, lag: 0 }] })], {
+      tripMinutes,
+    });
+  expect(pair(1, [20, 21])).toBe(2);
+  expect(pair(1, [21, 20])).toBe(2);
+  expect(pair(1, [20, 20])).toBe(1);
+  expect(pair(0, [40, 99])).toBe(1);
+  expect(pair(0, [41, 99])).toBe(2);
+});
+
 test('among more spans than can be looked at, the bound is still made of some of them and of the whole', () => {
   // 2,000 days with a step of its own on each of 150 of them, a whole session each.
   const days = Array.from({ length: 2000 }, (_, d) => ({ start: d * 1440 + 600, length: 120 }));

@@ -39,3 +39,17 @@ export const soakProblem = (mostSteps: number): fc.Arbitrary<Problem> =>
         });
       }),
     }));
+
+/**
+ * Four steps whose waits end within the session or last until the next day or the one after it, whatever the order within the
+ * session: the search through the days takes one order of each session alone.
+ */
+export const soakOrNightProblem = soakProblem(4).map(
+  ({ activities, ...problem }): Problem => ({
+    ...problem,
+    activities: activities.map((a) => ({
+      ...a,
+      after: a.after.map(({ of, lag }) => ({ of, lag: lag < 1340 ? lag : lag < 1430 ? 720 : 2000 })),
+    })),
+  }),
+);

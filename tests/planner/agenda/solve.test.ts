@@ -3,12 +3,11 @@ import { expect, test } from 'vitest';
 import { leastSessions } from '../../../src/planner/agenda/lower-bound.ts';
 import type { Problem, Schedule } from '../../../src/planner/agenda/problem.ts';
 import { solve } from '../../../src/planner/agenda/solve.ts';
-import { byMinutes, ordersOf } from './by-minutes.ts';
 import { faults } from './check.ts';
-import { type Exhaustive, exhaustive, isBetter } from './exhaustive.ts';
+import { bestOfOrders, exhaustive } from './exhaustive.ts';
 import { largeProblem } from './large-cases.ts';
 import { fullProblem, plainActivity, smallProblem, without } from './small-cases.ts';
-import { soakProblem } from './soak-cases.ts';
+import { soakOrNightProblem, soakProblem } from './soak-cases.ts';
 
 const costOf = (problem: Problem, { missing, sessions }: Schedule) => ({
   missing: missing.length,
@@ -36,7 +35,7 @@ test.each([
 
 test('with soaks to wait for and a bench to share, no order on any choice of days does better', () => {
   fc.assert(
-    fc.property(soakProblem(4), (problem) => {
+    fc.property(soakOrNightProblem, (problem) => {
       const schedule = solve(problem, 1);
       expect(faults(problem, schedule)).toEqual([]);
       expect(costOf(problem, schedule)).toEqual(bestOfOrders(problem));
@@ -44,21 +43,6 @@ test('with soaks to wait for and a bench to share, no order on any choice of day
     { numRuns: 300 },
   );
 });
-
-/** What is placed in the order in which the best schedule has it, on the days that it uses, has its place there or before it. */
-function bestOfOrders(problem: Problem): Exhaustive {
-  const orders = [...ordersOf(problem)];
-  const found: Exhaustive[] = [];
-  for (let set = 0; set < 1 << problem.days.length; set++) {
-    const open = Uint8Array.from(problem.days, (_, d) => (set >> d) & 1);
-    for (const order of orders) {
-      const { work, missing } = byMinutes(problem, order, open);
-      const missingMinutes = missing.reduce((sum, i) => sum + problem.activities[i]!.minutes, 0);
-      found.push({ missing: missing.length, missingMinutes, sessions: new Set(work.map((w) => w.day)).size });
-    }
-  }
-  return found.reduce((a, b) => (isBetter(b, a) ? b : a));
-}
 
 test('waits of minutes and of a day are kept when sessions are made shorter', () => {
   fc.assert(

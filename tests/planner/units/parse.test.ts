@@ -36,6 +36,10 @@ test.each([
   [' 12   km ', 12],
   ['1.5e3 km', 1500],
   ['2e-1 km', 0.2],
+  ['2e+1 km', 20],
+  ['1.25e10 km', 1.25e10],
+  ['  12  km  ', 12],
+  ['1.5E3 km', 1500],
   ['12 KM', 12],
 ] as const)('decimals are read with point or comma: %s', (text, value) => {
   expect(parseQuantity(text, 'distance')).toBeCloseTo(value, 12);
