@@ -45,15 +45,7 @@ export function misfitsOf(
   const groups = new Map<string, number[]>();
   for (const i of missing) {
     const cause = causes.get(i)!;
-    const detail =
-      cause.kind === 'waits'
-        ? cause.until
-        : cause.kind === 'too-long'
-          ? `${cause.longestH}`
-          : cause.kind === 'taken'
-            ? cause.what
-            : '';
-    const key = `${tasks[i]!.latest}|${cause.kind}|${detail}`;
+    const key = `${tasks[i]!.latest}|${JSON.stringify(cause)}`;
     const own = groups.get(key);
     if (own) own.push(i);
     else groups.set(key, [i]);

@@ -67,9 +67,7 @@ function shortenSessions(problem: Problem, schedule: Schedule, seed: number): Sc
 function followersInTime(problem: Problem, schedule: Schedule): (i: number, end: number, day: number) => boolean {
   const followers = new Map<number, { by: number; lag: number }[]>();
   problem.activities.forEach((a, by) => {
-    for (const { of, lag } of a.after) {
-      if (lag > 0) followers.set(of, [...(followers.get(of) ?? []), { by, lag }]);
-    }
+    for (const { of, lag } of a.after) followers.set(of, [...(followers.get(of) ?? []), { by, lag }]);
   });
   return (i, end, day) =>
     (followers.get(i) ?? []).every(({ by, lag }) => schedule.day[by] === day || !(schedule.start[by]! < end + lag));

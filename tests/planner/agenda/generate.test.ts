@@ -19,8 +19,18 @@ function ordered({ activities }: Problem, urgency: readonly number[]): number[] 
   return order;
 }
 
+/** Half of its long jobs may be spread over several sessions. */
+const withLongJobs = ({ activities, ...problem }: Problem): Problem => ({
+  ...problem,
+  activities: activities.map((a, i) => (a.minutes >= 90 && i % 2 === 0 ? { ...a, splittable: true } : a)),
+});
+
 const trial = fc
-  .tuple(largeProblem, fc.array(fc.nat(20), { minLength: 7, maxLength: 11 }), fc.array(fc.nat(24), { maxLength: 5 }))
+  .tuple(
+    fc.oneof(largeProblem, largeProblem.map(withLongJobs)),
+    fc.array(fc.nat(20), { minLength: 7, maxLength: 11 }),
+    fc.array(fc.nat(24), { maxLength: 5 }),
+  )
   .map(([problem, urgency, closed]) => ({
     problem,
     order: ordered(problem, urgency),
@@ -84,4 +94,28 @@ test('a soak that takes no hands, and is longer than the session, shows nothing 
     [2, 10],
   ]);
   expect(missing).toEqual([1]);
+});
+
+test('less than half an hour is worth no beginning of a long job, unless that is all that is left of it', () => {
+  // What it waits for is over 20 min before the end of the first session.
+  const days = [0, 1, 2].map((d) => ({ start: d * 1440 + 600, length: 120 }));
+  const pieces = (minutes: number, lag: number) => {
+    const long = plainActivity({ to: 2, minutes, splittable: true, after: [{ of: 0, lag }] });
+    const problem = { capacity: [1, 1], days, tripMinutes: [0], activities: [plainActivity({ to: 2 }), long] };
+    return generate(problem, [0, 1])
+      .pieces.slice(1)
+      .map((p) => [p.day, p.start, p.minutes]);
+  };
+  expect(pieces(150, 90)).toEqual([
+    [1, 0, 120],
+    [2, 0, 30],
+  ]);
+  expect(pieces(130, 90)).toEqual([
+    [1, 0, 120],
+    [2, 0, 10],
+  ]);
+  expect(pieces(150, 80)).toEqual([
+    [0, 90, 30],
+    [1, 0, 120],
+  ]);
 });

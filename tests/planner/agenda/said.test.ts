@@ -28,6 +28,10 @@ test('a session is called by its machines, each with its own work, in the order 
   expect(
     plan([task('Wash', 30, '2027-05-01', '2027-05-09', { needs: { dryDay: true } })], home).sessions[0]!.title,
   ).toBe('Juniper: wash (on a dry day above 5 °C)');
+  // One step of several is enough.
+  const day = '2027-05-01';
+  const both = [task('Wash', 30, day, day, { needs: { dryDay: true } }), task('Oil', 20, day, day)];
+  expect(plan(both, home).sessions[0]!.title).toBe('Juniper: wash; oil (on a dry day above 5 °C)');
 });
 
 test('a session lasts from its start to the end of its last work, and the ways to its places', () => {
