@@ -68,7 +68,8 @@ test('work goes into the waits, though what is waited for comes later by it', ()
   // 30 min go into the wait of 20, and 20 into that of 10: no minute of 90 is idle. The other way round one would be.
   const behind = (of: number, lag: number) => plainActivity({ to: 0, after: [{ of, lag }] });
   const some = (minutes: number) => plainActivity({ to: 0, minutes });
-  const activities = [some(10), some(30), behind(0, 20), behind(2, 10), some(20), behind(3, 0)];
+  const other = { ...some(20), group: 1 };
+  const activities = [some(10), some(30), behind(0, 20), behind(2, 10), other, behind(3, 0)];
   const problem = { capacity: [1, 1], days: [{ start: 600, length: 600 }], tripMinutes: [0], activities };
   expect(minutesOf(solve(problem, 1))).toBe(90);
 });
