@@ -1,9 +1,10 @@
 /** What of a machine's record is of this season, and what outlasts one. */
 import { expect, test } from 'vitest';
 import type { Machine } from '../../src/planner/household.ts';
-import { ofThisSeason, petrolSeenToOn, withoutRefitted } from '../../src/planner/recorded.ts';
+import { ofThisSeason, petrolSeenToOn, withOpened, withoutRefitted } from '../../src/planner/recorded.ts';
 import type { StripPlan } from '../../src/planner/season-plan.ts';
 import { assembly, job, machine } from './fluids/fixture.ts';
+import { plainStep } from './plain-step.ts';
 import { library } from './tasks/library.ts';
 
 const procedures = library();
@@ -89,4 +90,16 @@ test('petrol that stood was seen to on the first of the days that are ticked', (
   const doneSteps = [tick('start-up-fuel.stood', '2027-04-02'), tick('start-up-fuel.old', '2027-04-01')];
   expect(petrolSeenToOn(bike({ doneSteps }), procedures)).toBe('2027-04-01');
   expect(petrolSeenToOn(bike({ doneSteps: doneSteps.toReversed() }), procedures)).toBe('2027-04-01');
+});
+
+test('what a done step opened is open once, where today’s plan neither has that step nor opens the same', () => {
+  const closes = plainStep('plugs-out.exhaust', { phase: 'start-up', closes: ['exhaust-plugged'] });
+  const open = (steps: Parameters<typeof withOpened>[1], asLeft: Machine['asLeft'] = []) =>
+    withOpened(bike({ asLeft, doneSteps: [tick('plugs-in.exhaust', NOW)] }), steps, procedures).asLeft;
+  expect(open([closes])).toEqual([{ item: 'exhaust-plugged', since: NOW }]);
+  expect(open([])).toEqual([]);
+  expect(open([closes, plainStep('plugs-in.exhaust')])).toEqual([]);
+  expect(open([closes, plainStep('plugs-in.both', { opens: ['exhaust-plugged'] })])).toEqual([]);
+  const left = { item: 'exhaust-plugged', since: '2026-01-01' };
+  expect(open([closes], [left])).toEqual([left]);
 });
