@@ -47,7 +47,7 @@ export class DayLine {
 
   /** Takes the units from `start` for `minutes`. */
   take(start: number, minutes: number, demand: readonly number[]): void {
-    if (start + minutes > this.last) this.last = start + minutes;
+    this.last = Math.max(this.last, start + minutes);
     const first = this.cut(start);
     const end = this.cut(start + minutes);
     for (let j = first; j < end; j++) {

@@ -46,7 +46,8 @@ export function leastSessions(problem: Problem, chosen: readonly number[]): numb
       if (beginning[start]!.length === 0) continue;
       for (const i of beginning[start]!.sort((a, b) => links.rank[a]! - links.rank[b]!)) span.addWork(i);
       const needed = span.sessions();
-      for (let d = end; d >= start && held < needed; d--) {
+      // No span asks for more than it has days.
+      for (let d = end; held < needed; d--) {
         if (taken[d] === 1) continue;
         taken[d] = 1;
         sessions += 1;

@@ -37,7 +37,6 @@ export function misfitsOf(
   manner: Manner,
 ): Misfit[] {
   const missing = [...schedule.missing].sort((a, b) => a - b);
-  if (missing.length === 0) return [];
   const freeEnd = freeEnds(built, schedule);
   const unbroken = joined(built.problem);
   const whole = new Map(missing.map((i) => [i, wholeOf(i, unbroken, built.problem.activities)]));

@@ -77,7 +77,7 @@ function lowerBound(problem: Problem, windows: Windows): number {
   const chain = Math.max(0, ...problem.activities.map((a, i) => windows.earliestStart[i]! + a.minutes));
   const loads = problem.capacity.map((units, r) => {
     const work = problem.activities.reduce((sum, a) => sum + a.minutes * a.demand[r]!, 0);
-    return units > 0 ? work / units : 0;
+    return work / units;
   });
   return start + Math.max(chain, ...loads);
 }

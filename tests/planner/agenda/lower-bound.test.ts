@@ -61,10 +61,10 @@ test('of two that follow, the one that takes the session longer counts, whicheve
 test('what follows shares a session only on days that both may be done on, and that are long enough for both', () => {
   // 40 + 30 min are more than the sessions of 60 min from the sixth day on, and before the sixth of the others.
   const days = TEN_DAYS.map((day, d) => ({ ...day, length: d < 5 ? 240 : 60 }));
-  const pair = (first: Partial<Activity>, then: Partial<Activity>) =>
+  const pair = (first: Partial<Activity>, then: Partial<Activity>, on = days) =>
     least(
       [plainActivity({ minutes: 40, ...first }), plainActivity({ minutes: 30, after: [{ of: 0, lag: 0 }], ...then })],
-      { days },
+      { days: on },
     );
   expect(pair({}, {})).toBe(1);
   expect(pair({}, { from: 5 })).toBe(2);
@@ -79,10 +79,12 @@ test('what follows shares a session only on days that both may be done on, and t
   expect(late({ to: 4 }, {})).toBe(2);
   expect(late({}, { to: 4 })).toBe(2);
   expect(late({}, { to: 5 })).toBe(1);
-  // The long days are unfit for the one or for the other.
-  const fit = Uint8Array.from(days, ({ length }) => (length === 60 ? 1 : 0));
-  expect(pair({ fit }, {})).toBe(2);
-  expect(pair({}, { fit })).toBe(2);
+  // The long days are unfit for the one or for the other, and lie between days that are not.
+  const between = TEN_DAYS.map((day, d) => ({ ...day, length: d > 0 && d < 5 ? 240 : 60 }));
+  const fit = Uint8Array.from(between, ({ length }) => (length === 60 ? 1 : 0));
+  expect(pair({}, {}, between)).toBe(1);
+  expect(pair({ fit }, {}, between)).toBe(2);
+  expect(pair({}, { fit }, between)).toBe(2);
 });
 
 test('what follows at another place takes both ways out of the session that they share', () => {
