@@ -20,6 +20,8 @@ export function faults(problem: Problem, schedule: Schedule): string[] {
     if (own.reduce((sum, p) => sum + p.minutes, 0) !== a.minutes) found.push(`${i} does not get its minutes`);
     if (own.length > 1 && !a.splittable) found.push(`${i} is split`);
     if (schedule.start[i] !== Math.min(...own.map(clock))) found.push(`${i} does not start with its first piece`);
+    if (schedule.end[i] !== Math.max(...own.map((p) => clock(p) + p.minutes)))
+      found.push(`${i} does not end with its last`);
     for (const p of own) {
       if (p.day < a.from || p.day > a.to) found.push(`${i} lies outside its window`);
       if (a.fit && a.fit[p.day] === 0) found.push(`${i} lies on a day that is not fit`);

@@ -73,3 +73,9 @@ test('work goes into the waits, though what is waited for comes later by it', ()
   const problem = { capacity: [1, 1], days: [{ start: 600, length: 600 }], tripMinutes: [0], activities };
   expect(minutesOf(solve(problem, 1))).toBe(90);
 });
+
+test('two pairs of hands are done together: the long step for the one, the short ones for the other', () => {
+  const activities = [10, 10, 40].map((minutes) => plainActivity({ to: 0, minutes }));
+  const problem = { capacity: [2, 1], days: [{ start: 600, length: 600 }], tripMinutes: [0], activities };
+  expect(minutesOf(solve(problem, 1))).toBe(40);
+});
