@@ -128,6 +128,12 @@ test('two pairs of hands wait for one bench', () => {
   expect(least(three.map((a) => ({ ...a, demand: [1, 1] })))).toBe(2);
 });
 
+test('what must be done in time for what follows it cannot wait for a later session', () => {
+  // The second has the first four days, so the first is done on the third at the latest; the last has the days from the fifth on.
+  const second = plainActivity({ to: 3, after: [{ of: 0, lag: 720 }] });
+  expect(least([plainActivity({}), second, plainActivity({ from: 4 })])).toBe(3);
+});
+
 test('two spans that share no day add up', () => {
   const early = [plainActivity({ to: 3 }), plainActivity({ to: 3, after: [{ of: 0, lag: 720 }] })];
   const late = [plainActivity({ from: 4 }), plainActivity({ from: 4, after: [{ of: 2, lag: 720 }] })];
