@@ -53,18 +53,27 @@ export function keysOf(schema: z.ZodMiniType | undefined): string[] {
 export function exampleOf(schema: z.ZodMiniType | undefined): string | undefined {
   const meta = schema && z.globalRegistry.get(schema);
   const example = (meta?.examples as unknown[] | undefined)?.[0];
-  if (example === undefined) return groupExample(schema);
+  if (example === undefined) return groupExample(schema) ?? listExample(schema);
   if (typeof example === 'string') return /^\d{4}-|^[\d.]+$|[:#{}[\]]/.test(example) ? `"${example}"` : example;
   return JSON.stringify(example).replaceAll('"', '').replaceAll(',', ', ').replaceAll(':', ': ');
 }
 
-/** The fields that an entry of a list cannot do without, each with its example. */
+/** The fields that a group cannot do without, each with its example; of one that needs none, the first that has an example. */
 function groupExample(schema: z.ZodMiniType | undefined): string | undefined {
   const shape = schema && formOf(schema).shape;
   if (!shape) return undefined;
-  const needed = Object.entries(shape).filter(([, field]) => formOf(field).type !== 'optional');
-  const written = needed.map(([name, field]) => `${name}: ${exampleOf(field) ?? '…'}`);
+  const fields = Object.entries(shape);
+  const needed = fields.filter(([, field]) => formOf(field).type !== 'optional');
+  const some = needed.length > 0 ? needed : fields.filter(([name]) => exampleOf(schemaAt(schema, [name]))).slice(0, 1);
+  const written = some.map(([name]) => `${name}: ${exampleOf(schemaAt(schema, [name])) ?? '…'}`);
   return written.length === 0 ? undefined : `{ ${written.join(', ')} }`;
+}
+
+/** A list of one entry. */
+function listExample(schema: z.ZodMiniType | undefined): string | undefined {
+  const element = schema && formOf(schema).element;
+  const entry = element && exampleOf(element);
+  return entry && `[${entry}]`;
 }
 
 /** "Write it like …", by the field's own example, or by that of the list it stands in. */
