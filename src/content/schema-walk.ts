@@ -78,10 +78,12 @@ function listExample(schema: z.ZodMiniType | undefined): string | undefined {
 
 /** "Write it like …", by the field's own example, or by that of the list it stands in. */
 export function writeLike(root: z.ZodMiniType, path: Path): string {
-  const example = exampleOf(schemaAt(root, path));
+  const schema = schemaAt(root, path);
+  const example = exampleOf(schema);
   const last = path.at(-1);
   if (example !== undefined) return `Write it like ${typeof last === 'string' ? `${last}: ` : ''}${example}.`;
-  return typeof last === 'number' ? writeLike(root, path.slice(0, -1)) : 'Correct it.';
+  if (typeof last === 'number') return writeLike(root, path.slice(0, -1));
+  return schema && formOf(schema).element ? 'Put its entries below it, each behind a dash.' : 'Correct it.';
 }
 
 /** False where the field may be left out, or the group that it stands in has no such field. */
