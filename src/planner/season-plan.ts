@@ -171,7 +171,7 @@ export interface BatteryPlan {
     usable: boolean;
     why?: string | undefined;
   }[];
-  /** Monthly losses in the first thirty days, percent, on the three paths. */
+  /** Losses of the first thirty days on the three paths, as shares of a full charge [%]; 100 where nothing would be left. */
   firstMonthLossPct: { low: number; expected: number; high: number };
   derivations: Derivation[];
 }

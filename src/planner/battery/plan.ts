@@ -161,7 +161,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household, asOf: IsoDa
   const toCome = new Set(rest.month.slice(Math.max(0, Math.min(unit.firstDay, dayNumber(asOf)) - rest.firstDay)));
   const ahead = freezingByMonth.filter((of) => toCome.has(of.month));
   const month = Math.min(30, rest.days);
-  const firstMonth = (rate: LossRate) => (unit.maintained ? 0 : lossPct(curve, rate, 0, month));
+  const firstMonth = (rate: LossRate) => (unit.maintained ? 0 : Math.min(100, lossPct(curve, rate, 0, month)));
   const plan: BatteryPlan = {
     chemistry: battery.chemistry,
     capacityAh: battery.capacityAh,

@@ -385,6 +385,13 @@ test('the loss of the first month is that of thirty days, of a shorter rest that
   expect(one(kept).plan.firstMonthLossPct).toEqual({ low: 0, expected: 0, high: 0 });
 });
 
+test('no battery loses more in a month than all of its charge', () => {
+  const dying = battery('flooded-antimony', 12, { care: 'visits', selfDischargePctPerMonth: ranged(80, 40, 300) });
+  const { firstMonthLossPct } = one(household([machine('a', 'garage', { battery: dying })])).plan;
+  expect(firstMonthLossPct.high).toBe(100);
+  expect(firstMonthLossPct.low).toBeLessThan(100);
+});
+
 test('one that would last by its kind alone, and by what was measured does not, says so', () => {
   const lasting = battery('flooded-antimony', 12, { selfDischargePctPerMonth: ranged(1, 0.5, 1.2) });
   const base = machine('a', 'shed', { battery: lasting, season: summer });
