@@ -4,6 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import { MAX_BYTES } from '../../src/content/text.ts';
+import { planSeason } from '../../src/planner/plan.ts';
 import { readWith, SMALLEST } from './helpers.ts';
 
 /** What is told of a household with this in place of a file. */
@@ -107,4 +108,27 @@ test('what is expected may be the least or the most that it could be', () => {
     [2, 3, 1],
   ] as const)
     expect(drain(value, low, high)).toEqual([expect.stringContaining('low, value and high out of order')]);
+});
+
+test.each([
+  ['the hottest', [40, 20, 55], 20],
+  ['the coldest', [-60, -70, -50], 0],
+] as const)('%s place that a file can give is planned', (_, [mean, min, max], gainK) => {
+  const months = (degrees: number) => `[${Array.from({ length: 12 }, () => degrees).join(', ')}]`;
+  const climate = `name: Far\nlatitudeDeg: 24\nelevation: 10 m\nsource: Invented\nmeanC: ${months(mean)}\nminC: ${months(min)}\nmaxC: ${months(max)}\nhumidityPct: ${months(40)}\n`;
+  const place = `name: Store\nenclosure: { like: slab-garage, timeConstant: 0.3 h, gain: ${gainK} K }\npower: true\nclimate: far\n`;
+  const asOf = '2026-10-20';
+  const fuels = ['choice: fill', 'choice: drain', 'choice: fill, blend: E0'];
+  const machines = fuels.map((fuel, i): [string, string] => [
+    `machines/m-${i}.yaml`,
+    `name: M${i}\nkind: car\nplace: store\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nfuel: { ${fuel} }\n`,
+  ]);
+  const files = { 'climates/far.yaml': climate, 'places/store.yaml': place, ...Object.fromEntries(machines) };
+  const { household, problems } = readWith(files, 'smallest', asOf);
+  expect(problems).toEqual([]);
+  const { plan } = planSeason(household!, { asOf });
+  const tanks = plan.machines.flatMap(({ fuel }) => fuel?.fullAtHottestPct ?? []);
+  expect(tanks.length).toBeGreaterThan(0);
+  // Up to its brim and no further.
+  for (const fullPct of tanks) expect(fullPct).toBeLessThanOrEqual(100 + 1e-9);
 });

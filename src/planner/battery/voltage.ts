@@ -24,8 +24,8 @@ export function openCircuitVoltage(
 }
 
 function shiftV(table: VoltageTable, temperatureC: number): number {
-  if (!(temperatureC >= -80 && temperatureC <= 80))
-    throw new RangeError(`found battery at ${temperatureC} °C, expected −80 to 80 °C`);
+  if (!(temperatureC >= -80 && temperatureC <= 100))
+    throw new RangeError(`found battery at ${temperatureC} °C, expected −80 to 100 °C`);
   return interpolate(table.shift.temperatureC, table.shift.volts, temperatureC);
 }
 

@@ -97,7 +97,7 @@ export function doseResponseRow(metal: Metal): DoseResponseRow {
  */
 export function firstYearLossUm(metal: Metal, dose: AirDose): number {
   const { temperatureC: t, rhPct: rh, sulphurDioxideMgM2D: p, chlorideMgM2D: s } = dose;
-  if (!(t > -90 && t < 60)) throw new RangeError(`mean temperature: found ${t} °C, expected −90 to 60 °C`);
+  if (!(t > -90 && t < 90)) throw new RangeError(`mean temperature: found ${t} °C, expected −90 to 90 °C`);
   if (!(rh >= 0 && rh <= 100)) throw new RangeError(`mean relative humidity: found ${rh} %, expected 0 to 100 %`);
   if (!(p >= 0 && s >= 0 && Number.isFinite(p + s)))
     throw new RangeError(`deposition: found ${p} and ${s} mg/(m²·d), expected numbers of 0 or more`);

@@ -61,7 +61,7 @@ export function keepingRow(id: KeepingRow['id']): KeepingRow {
  * (32 weeks at 43 °C = 5.7 years at 27 °C), which would promise far more in the cold; it is not used.
  */
 export function lifeShare(meanC: number): number {
-  if (!(meanC >= -90 && meanC <= 70)) throw new RangeError(`temperature: found ${meanC} °C, expected −90 to 70 °C`);
+  if (!(meanC >= -90 && meanC <= 120)) throw new RangeError(`temperature: found ${meanC} °C, expected −90 to 120 °C`);
   return power(2, -Math.max(0, meanC - REFERENCE_C) / HALVING_K);
 }
 

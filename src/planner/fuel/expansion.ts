@@ -46,11 +46,12 @@ export function expansionPerK(densityKgM3: number): number {
  * @param densityKgM3 - density at 15 °C [kg/m³]
  * @returns factor, below 1 when warmer than 15 °C
  * Source: ASTM D1250, table 54B.
- * Valid: −40 to 60 °C here; the table itself begins at −18 °C, colder is an extrapolation.
+ * Valid: −70 to 120 °C; the table itself begins at −18 °C, colder is an extrapolation. API MPMS 11.1 (2004) takes the equation to
+ * 150 °C (from memory); a store in the desert sun comes to 80.
  */
 export function volumeCorrection(temperatureC: number, densityKgM3: number): number {
-  if (!(temperatureC >= -70 && temperatureC <= 70))
-    throw new RangeError(`fuel temperature: found ${temperatureC} °C, expected −70 to 70 °C`);
+  if (!(temperatureC >= -70 && temperatureC <= 120))
+    throw new RangeError(`fuel temperature: found ${temperatureC} °C, expected −70 to 120 °C`);
   const x = expansionPerK(densityKgM3) * (temperatureC - 15);
   return exp(-x * (1 + 0.8 * x));
 }

@@ -21,8 +21,8 @@ const PETROL = { molarMass: 100, relativeDensity: 0.74, hydrogenCarbon: 0.155 };
  * Valid: hydrocarbons without olefins.
  */
 export function waterInHydrocarbonMolPct(temperatureC: number, hydrogenCarbon: number): number {
-  if (!(temperatureC >= -70 && temperatureC <= 100))
-    throw new RangeError(`temperature: found ${temperatureC} °C, expected −70 to 100 °C`);
+  if (!(temperatureC >= -70 && temperatureC <= 120))
+    throw new RangeError(`temperature: found ${temperatureC} °C, expected −70 to 120 °C`);
   if (!(hydrogenCarbon > 0.05 && hydrogenCarbon < 0.34))
     throw new RangeError(`hydrogen–carbon mass ratio: found ${hydrogenCarbon}, expected 0.05 to 0.34`);
   return power(10, -(4200 * hydrogenCarbon + 1050) * (1 / (temperatureC + KELVIN) - 0.0016) + 2);
@@ -56,8 +56,8 @@ export function waterTolerancePct(
     const at = (hc: number) => waterInHydrocarbonPpm(temperatureC, hc) * 1e-6 * PETROL.relativeDensity * 100;
     return { value: at(PETROL.hydrogenCarbon), low: at(0.165), high: at(0.145) };
   }
-  if (!(temperatureC >= -70 && temperatureC <= 70))
-    throw new RangeError(`fuel temperature: found ${temperatureC} °C, expected −70 to 70 °C`);
+  if (!(temperatureC >= -70 && temperatureC <= 120))
+    throw new RangeError(`fuel temperature: found ${temperatureC} °C, expected −70 to 120 °C`);
   const growth = exp(ETHANOL_BLEND_PER_K * (temperatureC - 15.6));
   const { value, low, high } = row.water.at15C;
   return { value: value * growth, low: low * growth, high: high * growth };

@@ -604,7 +604,7 @@ test('fuel may be used up to the last day of its window, and a warm store shorte
   expect(useByWindow('2026-01-15', keepingRow('can'), 20)).toEqual({ earliest: '2026-04-15', latest: '2026-07-15' });
   expect(useByWindow('2026-01-15', keepingRow('can'), 30).latest).toBe('2026-04-15');
   expect(lifeShare(-20)).toBe(1);
-  expect(() => lifeShare(71)).toThrow(/found 71 °C, expected −90 to 70 °C/);
+  expect(() => lifeShare(121)).toThrow(/found 121 °C, expected −90 to 120 °C/);
   expect(() => lifeShare(-91)).toThrow(/found -91 °C/);
   expect([lifeShare(70) > 0, lifeShare(-90)]).toEqual([true, 1]);
   expect(() => keepingRow('jar' as never)).toThrow(
