@@ -4,7 +4,7 @@
  */
 import { join } from 'node:path';
 import type { Household, IsoDate, Machine, Procedure } from '../planner/household.ts';
-import type { SeasonPlan } from '../planner/season-plan.ts';
+import type { ChargeTrip, SeasonPlan } from '../planner/season-plan.ts';
 import { startUpChargeFrom } from '../planner/start-up-charge.ts';
 import { inputPath, WHOLE_AT_MOST } from './input-path.ts';
 import { writeFile } from './write-file.ts';
@@ -52,23 +52,34 @@ export function publishInputs(
       return from === undefined ? [] : [[id, from]];
     }),
   );
+  const { machines: _, places, ...common } = household;
+  const sharing = sharedTrips(plan.trips);
+  // Each machine stands in the files of all that share a trip with it: made into text once.
+  const parts = new Map(machines.map((machine) => [machine.id, Buffer.from(JSON.stringify(batteryPart(machine)))]));
   for (const machine of machines) {
     const path = inputPath(machines.length, machine.id, machine.battery !== undefined);
     if (path === undefined) continue;
-    const part = partFor(machine, household, plan);
-    const own = part.machines.flatMap(({ id }) => (chargedFrom[id] === undefined ? [] : [[id, chargedFrom[id]]]));
-    const input: PublishedInput = { ...part, procedures, whole: false, chargedFrom: Object.fromEntries(own) };
-    write(path, input);
+    const shown = machines.filter(({ id }) => id === machine.id || sharing.get(machine.id)?.has(id));
+    const input: Omit<PublishedInput, 'machines'> = {
+      ...common,
+      places: places.filter((p) => shown.some((m) => m.placeId === p.id)),
+      procedures,
+      whole: false,
+      chargedFrom: Object.fromEntries(
+        shown.flatMap(({ id }) => (chargedFrom[id] === undefined ? [] : [[id, chargedFrom[id]]])),
+      ),
+    };
+    const texts = shown.flatMap((m, i) => [i === 0 ? '' : ',', m === machine ? JSON.stringify(m) : parts.get(m.id)!]);
+    writeFile(join(folder, path), JSON.stringify(input).slice(0, -1), ',"machines":[', ...texts, ']}\n');
   }
 }
 
-/** The part of a household that decides one machine's charges. */
-function partFor(machine: Machine, household: Household, plan: SeasonPlan): Household {
-  const sharing = new Set(plan.trips.filter((t) => t.machines.includes(machine.id)).flatMap((t) => t.machines));
-  const machines = household.machines.flatMap((m) =>
-    m.id === machine.id ? [m] : sharing.has(m.id) ? [batteryPart(m)] : [],
-  );
-  return { ...household, machines, places: household.places.filter((p) => machines.some((m) => m.placeId === p.id)) };
+/** By machine, those that are charged on one of its trips, itself among them. */
+function sharedTrips(trips: readonly ChargeTrip[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const sharing = new Map<string, Set<string>>();
+  for (const { machines } of trips)
+    for (const id of machines) sharing.set(id, new Set([...(sharing.get(id) ?? []), ...machines]));
+  return sharing;
 }
 
 /** Jobs, assemblies, papers, notes and assumptions move no charge. */
