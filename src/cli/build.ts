@@ -9,7 +9,6 @@ import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { counted } from '../planner/written.ts';
-import { BRIEF } from '../publish/brief.ts';
 import { publishOffline } from '../publish/offline.ts';
 import type { PlanToCome } from '../site/season.ts';
 import { contentFolder, PROJECT, readCommandLine, siteFolder } from './paths.ts';
@@ -39,7 +38,6 @@ try {
   machines = await planning;
   if (machines !== undefined) {
     await generate(site);
-    rmSync(join(plan, BRIEF));
     moveInto(plan, site);
     publishOffline(site);
     replace(site);

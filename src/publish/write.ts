@@ -1,20 +1,19 @@
 /** Writes what the planner made into folders: the files the pages are built from, and the files that are published. */
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { calendarWriter } from '../calendar/index.ts';
 import type { SeasonPlan } from '../planner/season-plan.ts';
-import { writeBrief } from './brief.ts';
 import { writePlan } from './plan-file.ts';
 import { planJsonSchema } from './plan-schema.ts';
 import { writeFile } from './write-file.ts';
 
 /**
- * Writes `plan.json` (the household, without the battery's daily paths), `machines/<id>/plan.json` (each machine whole), and what
- * the pages are built from besides.
+ * Writes `plan.json` (the household, without the battery's daily paths) and `machines/<id>/plan.json` (each machine whole).
  * @param plan - the plan
  * @param folder - made when it is not there
  */
 export function writePlanFiles(plan: SeasonPlan, folder: string): void {
-  writeBrief(plan, folder);
+  mkdirSync(folder, { recursive: true });
   writePlan(plan, join(folder, 'plan.json'), (id, json) =>
     writeFile(join(folder, 'machines', id, 'plan.json'), ...json, '\n'),
   );

@@ -1,9 +1,8 @@
 /** Names of machines and steps for pages that speak of many machines. */
 import { partsText } from '../planner/written.ts';
-import type { MachineInBrief } from '../publish/brief.ts';
 import { groupedByMachine } from './by-machine.ts';
 import { fillIn } from './format.ts';
-import { season } from './season.ts';
+import { type MachineInBrief, season } from './season.ts';
 
 const machines = new Map(season.machines.map((m) => [m.id, m]));
 const steps = new Map<string, MachineInBrief['steps'][number]>(

@@ -1,6 +1,6 @@
 import type { FigureLanguage, RingMachine } from '../../figures/index.ts';
 import type { MachinePlan, SeasonPlan } from '../../planner/season-plan.ts';
-import type { PlanWith } from '../../publish/brief.ts';
+import type { PlanWith } from '../../publish/plan-file.ts';
 import { type Format, formatOf } from '../formats.ts';
 import { languageOf } from '../language.ts';
 import { methodAt } from '../links.ts';

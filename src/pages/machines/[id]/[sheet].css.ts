@@ -1,8 +1,7 @@
 /** The margins of the printed sheets. */
 import type { APIRoute } from 'astro';
-import type { MachineInBrief } from '../../../publish/brief.ts';
 import { format } from '../../../site/format.ts';
-import { season } from '../../../site/season.ts';
+import { type MachineInBrief, season } from '../../../site/season.ts';
 import { SHEETS, type SheetKind } from '../../../site/sheet-lists.ts';
 import { sheetMargins } from '../../../site/show/sheet.ts';
 
