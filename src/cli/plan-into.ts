@@ -6,7 +6,7 @@
  */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { readFiles } from '../content/read-folder.ts';
+import { bundledProcedures } from '../content/read-folder.ts';
 import { readProcedures } from '../content/read-procedures.ts';
 import type { Procedure } from '../planner/household.ts';
 import { publishInputs } from '../publish/inputs.ts';
@@ -22,11 +22,9 @@ publish(planned.plan, folder);
 publishInputs(planned.household, planned.plan, folder, bundledBeside());
 console.log(planned.plan.machines.length);
 
-/** The procedures that come with the program, where the household has some of its own; the demo's are those of the program. */
+/** The procedures that come with the program, where the household has some of its own besides. */
 function bundledBeside(): Procedure[] | undefined {
-  const bundled = join(PROJECT, 'content', 'procedures');
-  const own = join(contentFolder(), 'procedures');
-  if (own === bundled || !existsSync(own)) return undefined;
-  const { files } = readFiles(bundled);
-  return readProcedures(files.map((file) => ({ ...file, path: `procedures/${file.path}` }))).procedures;
+  const bundled = bundledProcedures(join(PROJECT, 'content', 'procedures'), contentFolder());
+  const hasOwn = existsSync(join(contentFolder(), 'procedures'));
+  return hasOwn && bundled.length > 0 ? readProcedures(bundled).procedures : undefined;
 }

@@ -152,8 +152,12 @@ function sourceDate(): string | undefined {
   return Number.isNaN(date.getTime()) ? undefined : date.toISOString();
 }
 
-/** The bundled procedures, unless the folder is the one they stand in. */
-function bundledProcedures(procedures: string, folder: string): ContentFile[] {
+/**
+ * The files of the bundled procedures; none where they are the household's own.
+ * @param procedures - their folder
+ * @param folder - the content folder
+ */
+export function bundledProcedures(procedures: string, folder: string): ContentFile[] {
   const inside = join(folder, 'procedures');
   try {
     if (realpathSync(inside) === realpathSync(procedures)) return [];

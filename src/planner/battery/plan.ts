@@ -158,7 +158,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household, asOf: IsoDa
   const freezingByMonth = freezingMonths(battery.chemistry, rest, high, where);
   const freezingMargin = smallestMargin(freezingByMonth);
   // A cold that is past is no reason for a warning.
-  const toCome = new Set(rest.month.slice(Math.max(0, Math.min(unit.firstDay, dayNumber(asOf)) - rest.firstDay)));
+  const toCome = new Set(rest.month.slice(Math.max(0, dayNumber(asOf) - rest.firstDay)));
   const ahead = freezingByMonth.filter((of) => toCome.has(of.month));
   const month = Math.min(30, rest.days);
   const firstMonth = (rate: LossRate) => (unit.maintained ? 0 : Math.min(100, lossPct(curve, rate, 0, month)));

@@ -5,7 +5,7 @@ import type { Activity } from '../../../src/planner/agenda/problem.ts';
 import { faults } from './check.ts';
 import { bestOfOrders, exhaustive } from './exhaustive.ts';
 import { plainActivity, smallProblem } from './small-cases.ts';
-import { soakOrNightProblem } from './soak-cases.ts';
+import { waitOrNightProblem } from './wait-cases.ts';
 
 test('what is found is the best there is, and nothing is where that is known', () => {
   fc.assert(
@@ -37,7 +37,7 @@ test('what is found is the best there is, and nothing is where that is known', (
 
 test('with waits and a second pair of hands it finds what the best order on the best choice of days gives', () => {
   fc.assert(
-    fc.property(soakOrNightProblem, (problem) => {
+    fc.property(waitOrNightProblem, (problem) => {
       const { missing, missingMinutes, sessions } = bestOfOrders(problem);
       const found = exactSchedule(problem, [problem.activities.length + 1, 0, 0])!;
       expect(faults(problem, found)).toEqual([]);

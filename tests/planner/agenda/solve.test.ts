@@ -7,7 +7,7 @@ import { faults } from './check.ts';
 import { bestOfOrders, exhaustive } from './exhaustive.ts';
 import { largeProblem } from './large-cases.ts';
 import { fullProblem, plainActivity, smallProblem, without } from './small-cases.ts';
-import { soakOrNightProblem, soakProblem } from './soak-cases.ts';
+import { waitOrNightProblem, waitProblem } from './wait-cases.ts';
 
 const costOf = (problem: Problem, { missing, sessions }: Schedule) => ({
   missing: missing.length,
@@ -35,7 +35,7 @@ test.each([
 
 test('with soaks to wait for and a bench to share, no order on any choice of days does better', () => {
   fc.assert(
-    fc.property(soakOrNightProblem, (problem) => {
+    fc.property(waitOrNightProblem, (problem) => {
       const schedule = solve(problem, 1);
       expect(faults(problem, schedule)).toEqual([]);
       expect(costOf(problem, schedule)).toEqual(bestOfOrders(problem));
@@ -46,7 +46,7 @@ test('with soaks to wait for and a bench to share, no order on any choice of day
 
 test('waits of minutes and of a day are kept when sessions are made shorter', () => {
   fc.assert(
-    fc.property(soakProblem(9), (problem) => {
+    fc.property(waitProblem(9), (problem) => {
       expect(faults(problem, solve(problem, 1))).toEqual([]);
       expect(faults(problem, solve(problem, 1, true))).toEqual([]);
     }),

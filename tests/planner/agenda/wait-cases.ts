@@ -3,7 +3,7 @@ import type { Activity, Problem } from '../../../src/planner/agenda/problem.ts';
 import { plainActivity } from './small-cases.ts';
 
 /** A few steps on up to three days, with waits of minutes and of about a day, one or two pairs of hands, a bench and a way. */
-export const soakProblem = (mostSteps: number): fc.Arbitrary<Problem> =>
+export const waitProblem = (mostSteps: number): fc.Arbitrary<Problem> =>
   fc
     .record({
       hands: fc.integer({ min: 1, max: 2 }),
@@ -44,7 +44,7 @@ export const soakProblem = (mostSteps: number): fc.Arbitrary<Problem> =>
  * Four steps whose waits end within the session or last until the next day or the one after it, whatever the order within the
  * session: the search through the days takes one order of each session alone.
  */
-export const soakOrNightProblem = soakProblem(4).map(
+export const waitOrNightProblem = waitProblem(4).map(
   ({ activities, ...problem }): Problem => ({
     ...problem,
     activities: activities.map((a) => ({
