@@ -2,6 +2,7 @@
 import { yearRing } from '../../figures/index.ts';
 import type { SeasonPlan } from '../../planner/season-plan.ts';
 import { drawn, html, type Markup } from '../../site/html.ts';
+import { SHEETS, type SheetKind } from '../../site/sheet-lists.ts';
 import { air } from '../../site/show/air.ts';
 import { batteries } from '../../site/show/battery.ts';
 import { dates } from '../../site/show/dates.ts';
@@ -17,7 +18,7 @@ import { WORDS } from '../../site/words.ts';
 import { PLANNER } from './words.ts';
 
 /** What the page has in sight: the plan, or one of its sheets. */
-export type View = 'plan' | 'lay-up' | 'start-up';
+export type View = 'plan' | SheetKind;
 
 const PARTS = {
   warnings: ({ plan, machine, fold, form }) => {
@@ -38,8 +39,6 @@ const PARTS = {
 } satisfies Record<string, (showing: Showing) => Markup | false>;
 
 export type Slot = keyof typeof PARTS;
-
-const SHEETS: readonly Slot[] = ['lay-up', 'start-up'];
 
 /** Markup by slot; a slot that is absent stays as it is. */
 export type Slots = Partial<Record<Slot, string>>;
@@ -93,10 +92,10 @@ export function show(
 }
 
 function movesIn(view: View, slot: Slot): boolean {
-  return view === 'plan' ? !SHEETS.includes(slot) && slot !== 'longer' : slot === view;
+  return view === 'plan' ? !SHEETS.some((sheet) => sheet === slot) && slot !== 'longer' : slot === view;
 }
 
-function sheet(showing: Showing, kind: 'lay-up' | 'start-up'): Markup {
+function sheet(showing: Showing, kind: SheetKind): Markup {
   return html`<div class="sheet stack">${sheetHead(showing, kind, 2)}${sheetBody(showing, kind, 3)}</div>`;
 }
 
