@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
 import { seekFault } from './run.ts';
 
+const CASES = 600;
+
 test('600 households of up to four machines keep every promise of the plan', () => {
-  const fault = seekFault({
-    cases: 600,
+  const { planned, fault } = seekFault({
+    cases: CASES,
     seed: 20270410,
     stores: 24,
     machines: 4,
@@ -12,4 +14,5 @@ test('600 households of up to four machines keep every promise of the plan', () 
     twiceOneIn: 50,
   });
   expect(fault).toBeUndefined();
+  expect(planned).toBe(CASES);
 }, 900_000);

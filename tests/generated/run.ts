@@ -33,11 +33,15 @@ export function caseFaults(drawn: Case, twice = false, costly = true): string[] 
   return same ? faults : [...faults, 'the same content gives another plan the second time'];
 }
 
-/**
- * Looks for a case with a fault.
- * @returns undefined where there is none, else the smallest found, in words
- */
-export function seekFault(options: RunOptions): string | undefined {
+export interface Sought {
+  /** Cases that were planned, up to the one with a fault. */
+  planned: number;
+  /** The smallest case with a fault, in words. */
+  fault?: string;
+}
+
+/** Looks for a case with a fault. */
+export function seekFault(options: RunOptions): Sought {
   const arbitrary = caseArb({
     ...libraryNames(),
     pool: placePool(options.stores),
@@ -57,15 +61,17 @@ export function seekFault(options: RunOptions): string | undefined {
     }),
     { numRuns: options.cases, seed: options.seed },
   );
-  if (!result.failed) return undefined;
+  const planned = n;
+  if (!result.failed) return { planned };
   const found = result.counterexample![0];
   const kind = kindOf(attempt(found));
   const smallest = smallerCase(found, (smaller) => kindOf(attempt(smaller)) === kind);
-  return [
+  const fault = [
     `seed ${result.seed}, path ${result.counterexamplePath}, as of ${smallest.asOf}${smallest.whole ? ', with all trials' : ''}`,
     attempt(smallest),
     ...writtenFiles(smallest).map(({ path, bytes }) => `--- ${path}\n${bytes}`),
   ].join('\n');
+  return { planned, fault };
 }
 
 /** What is wrong with a case, a crash included. */

@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
 import { seekFault } from './run.ts';
 
+const CASES = 100;
+
 test('100 households keep every promise of the plan with assumptions ranked and longer seasons tried', () => {
-  const fault = seekFault({
-    cases: 100,
+  const { planned, fault } = seekFault({
+    cases: CASES,
     seed: 20280229,
     stores: 8,
     machines: 2,
@@ -12,4 +14,5 @@ test('100 households keep every promise of the plan with assumptions ranked and 
     twiceOneIn: 10,
   });
   expect(fault).toBeUndefined();
+  expect(planned).toBe(CASES);
 }, 900_000);
