@@ -22,9 +22,14 @@ import { type DraftMachine, draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
 import { isChargeStep, withTickedBattery, withTickedCharges } from './recorded.ts';
 import { datedSteps, layUpDays, startUpDays } from './season-days.ts';
-import type { MachinePlan, SeasonPlan, Warning } from './season-plan.ts';
+import type { MachinePlan, PlanStep, SeasonPlan, Warning } from './season-plan.ts';
 import { overdueWarnings, seasonWarnings } from './season-warnings.ts';
-import { startUpChargeFrom, withoutStartUpCharges, withoutStartUpTrips } from './start-up-charge.ts';
+import {
+  startUpChargeFrom,
+  withoutStartUpChargeSteps,
+  withoutStartUpCharges,
+  withoutStartUpTrips,
+} from './start-up-charge.ts';
 import { orderWarnings, sumSupplies, supplyNeeds } from './supplies/index.ts';
 import { inUnits } from './units/index.ts';
 import { whatIfLater } from './what-if.ts';
@@ -105,14 +110,10 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
     }),
   );
   const stepsOf = new Map(
-    [...dated].map(([id, steps]) => {
-      const from = chargedFrom.get(id);
-      return [
-        id,
-        from === undefined
-          ? steps
-          : steps.filter((step) => !(isChargeStep(step.id, procedures) && !step.done && step.date! >= from)),
-      ];
+    drafts.map(({ machine, battery }) => {
+      const [steps, from] = [dated.get(machine.id)!, chargedFrom.get(machine.id)];
+      const isCharge = ({ id }: PlanStep) => isChargeStep(id, procedures);
+      return [machine.id, from === undefined ? steps : withoutStartUpChargeSteps(steps, from, battery, isCharge)];
     }),
   );
   const batteryOf = ({ machine, battery }: DraftMachine) => {

@@ -1,4 +1,5 @@
 /** A charge of the rest that falls on the days of the start-up is the start-up's own: nobody charges twice in a week. */
+import { lookFirst } from './battery/index.ts';
 import { daysBetween } from './dates.ts';
 import type { IsoDate } from './household.ts';
 import type { BatteryPlan, ChargeTrip, PlanStep } from './season-plan.ts';
@@ -26,6 +27,26 @@ export function startUpChargeFrom(steps: readonly PlanStep[]): IsoDate | undefin
 }
 
 /**
+ * The steps without the charges that are the start-up's own. What was to be settled before the first of them, its step says.
+ * @param steps - all steps of a machine, with their days
+ * @param from - the day from which charges are the start-up's own
+ * @param battery - its plan, with all charges
+ * @param isCharge - whether a step is a charge of the rest
+ */
+export function withoutStartUpChargeSteps(
+  steps: readonly PlanStep[],
+  from: IsoDate,
+  battery: BatteryPlan | undefined,
+  isCharge: (step: PlanStep) => boolean,
+): PlanStep[] {
+  // What its last reading asks for, the step says already.
+  const before = battery?.before ? undefined : battery?.charges.find(({ date }) => date >= from)?.before;
+  return steps
+    .filter((step) => !(isCharge(step) && !step.done && step.date! >= from))
+    .map((step) => (before && isStartUpCharge(step) && !step.done ? { ...step, ...lookFirst(step, before) } : step));
+}
+
+/**
  * A battery's plan without the charges that are the start-up's own.
  * @param battery - its plan
  * @param from - the day from which they are
@@ -35,7 +56,12 @@ export function withoutStartUpCharges(battery: BatteryPlan, from: IsoDate): Batt
   const next = battery.charges[charges.length];
   return next === undefined
     ? battery
-    : { ...battery, charges, chargeAtStartUp: { due: next.earliest, overdue: next.overdue } };
+    : {
+        ...battery,
+        charges,
+        chargeAtStartUp: { due: next.earliest, overdue: next.overdue },
+        before: battery.before ?? next.before,
+      };
 }
 
 /**

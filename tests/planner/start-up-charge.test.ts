@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import type { BatteryPlan, Charge, ChargeTrip, PlanStep } from '../../src/planner/season-plan.ts';
+import type { BatteryPlan, BeforeCharge, Charge, ChargeTrip, PlanStep } from '../../src/planner/season-plan.ts';
 import {
   isStartUpCharge,
   startUpChargeFrom,
+  withoutStartUpChargeSteps,
   withoutStartUpCharges,
   withoutStartUpTrips,
 } from '../../src/planner/start-up-charge.ts';
@@ -50,4 +51,35 @@ test('a trip keeps the other machines, and one that is left with none is none', 
   expect(
     withoutStartUpTrips([trip('2027-07-19', 'a'), trip('2027-07-20', 'a', 'b'), trip('2027-07-21', 'a')], from),
   ).toEqual([trip('2027-07-19', 'a'), trip('2027-07-20', 'b')]);
+});
+
+test('what was to be settled before a charge that leaves the plan is said of the start-up’s', () => {
+  const charge = (date: string, before?: BeforeCharge) => ({ date, earliest: date, before }) as Charge;
+  const battery = (before: BeforeCharge | undefined, ...charges: Charge[]) => ({ charges, before }) as BatteryPlan;
+  const steps = [
+    step('look-in.charge.1', '2027-05-01', { phase: 'look-in' }),
+    step('look-in.charge.2', '2027-07-14', { phase: 'look-in' }),
+    full('2027-07-20', { title: 'Charge full', detail: 'To the end.' }),
+  ];
+  const isCharge = ({ id }: PlanStep) => id.startsWith('look-in.charge');
+  const [frozen, low]: BeforeCharge[] = [
+    { kind: 'frozen', text: 'It may be frozen.' },
+    { kind: 'low', text: 'Do not just charge it.' },
+  ];
+  const left = (plan: BatteryPlan | undefined) => withoutStartUpChargeSteps(steps, '2027-07-13', plan, isCharge);
+  const own = battery(undefined, charge('2027-05-01', low), charge('2027-07-14', frozen));
+  // A frozen battery can burst on the charger: its step must say so whoever makes it.
+  expect(left(own)).toEqual([
+    steps[0],
+    { ...steps[2], title: 'Charge full (it may be frozen: look first)', detail: 'It may be frozen. To the end.' },
+  ]);
+  expect(withoutStartUpCharges(own, '2027-07-13').before).toEqual(frozen);
+  // Without it, or where the step speaks of its last reading already, nothing is added.
+  expect(left(battery(undefined, charge('2027-05-01', low), charge('2027-07-14')))).toEqual([steps[0], steps[2]]);
+  const read = battery(low, charge('2027-07-14', frozen));
+  expect(left(read)).toEqual([steps[0], steps[2]]);
+  expect(withoutStartUpCharges(read, '2027-07-13').before).toEqual(low);
+  expect(left(undefined)).toEqual([steps[0], steps[2]]);
+  const done = [{ ...steps[2]!, done: true }];
+  expect(withoutStartUpChargeSteps(done, '2027-07-13', own, isCharge)).toEqual(done);
 });

@@ -3,7 +3,7 @@
  *
  * What was read speaks until a charge has followed it; without a reading, the high-loss path on the day of the charge does.
  */
-import type { BeforeCharge, Warning } from '../season-plan.ts';
+import type { BeforeCharge, PlanStep, Warning } from '../season-plan.ts';
 import { formatOne } from '../units/index.ts';
 import { type Manner, writtenDate } from '../written.ts';
 import { MARGIN_K } from './care.ts';
@@ -33,6 +33,16 @@ const IN_SHORT: Record<BeforeCharge['kind'], string> = {
 
 /** What has to be settled before a charge, in a few words. */
 export const shortBefore = ({ kind }: BeforeCharge): string => IN_SHORT[kind];
+
+/**
+ * A step that charges, as it is said where something has to be settled first.
+ * @param step - as its procedure has it
+ * @param before - what has to be settled
+ */
+export const lookFirst = (step: Pick<PlanStep, 'title' | 'detail'>, before: BeforeCharge) => ({
+  title: `${step.title} (${shortBefore(before)})`,
+  detail: [before.text, step.detail].filter(Boolean).join(' '),
+});
 
 /** The last reading, where no charge has followed it. */
 function lastReading({ calibration, logged, chargedSince }: BatteryUnit): JudgedReading | undefined {

@@ -8,7 +8,7 @@ export {
   HYDROMETER_60F_C,
 } from './acid.ts';
 export { rankAssumptions, type TrialContext } from './assumptions.ts';
-export { shortBefore } from './before-charge.ts';
+export { lookFirst, shortBefore } from './before-charge.ts';
 export { type Calibration, calibrate, calibratedRates } from './calibrate.ts';
 export { type Care, type CareCase, chooseCare, MARGIN_K } from './care.ts';
 export { chargeAh, chargeHours, chargersFor, isOutOfReach, largestChargerA } from './charge.ts';

@@ -1,5 +1,5 @@
 /** Procedures and one machine -> the steps of its season, with amounts, days and reasons. */
-import { shortBefore } from '../battery/index.ts';
+import { lookFirst } from '../battery/index.ts';
 import { addDays, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, Place, Procedure, ProcedureStep, StepEach } from '../household.ts';
 import type { BeforeCharge, PlanStep, Quantity } from '../season-plan.ts';
@@ -120,15 +120,13 @@ function concrete(
     (step.reading === BATTERY_READING && occurrence.isRead === true) ||
     tickedOn(machine, { id, phase: procedure.phase, stage: step.stage }) !== undefined;
   const before = done ? undefined : beforeOf(step, occurrence, parts);
-  const title = text(step.title);
-  const detail = step.detail === undefined ? undefined : text(step.detail);
+  const said = { title: text(step.title), detail: step.detail === undefined ? undefined : text(step.detail) };
   const days = daysOf(procedure, step, occurrence, windows, parts);
   return {
     id,
     phase: procedure.phase,
     part: procedure.title,
-    title: before ? `${title} (${shortBefore(before)})` : title,
-    detail: before ? [before.text, detail].filter(Boolean).join(' ') : detail,
+    ...(before ? lookFirst(said, before) : said),
     // A step that says how long something runs lasts no less.
     minutes: Math.max(
       occurrence.minutes ?? step.minutes,
