@@ -217,6 +217,8 @@ function airOf(context: PlaceContext, machine: Machine, rest: Rest): AirPlan {
   const air = context.airFor(machine.kind);
   const { sayable } = air;
   const vapourPa = monthMeansOfHours(context.store.vapourPa);
+  // A record, where one is given, is known; what the drawn years bring is not.
+  const lowestC = Math.max(usualLowC(air, rest.months), rest.designLowC);
   return {
     months: rest.months.map((month) => {
       const figures = air.months[month - 1]!;
@@ -237,9 +239,9 @@ function airOf(context: PlaceContext, machine: Machine, rest: Rest): AirPlan {
     frostSayable: sayable.frost,
     typicalFactor: sayable.typicalFactor,
     why: sayable.why === '' ? undefined : sayable.why,
-    // A record, where one is given, is known; what the drawn years bring is not.
-    lowestC: Math.max(usualLowC(air, rest.months), rest.designLowC),
-    highestC: Math.max(...rest.months.map((month) => air.highestC[month - 1]!)),
+    lowestC,
+    // A store that is held at one temperature has the same high and low, by two ways of reckoning.
+    highestC: Math.max(lowestC, ...rest.months.map((month) => air.highestC[month - 1]!)),
     reckonedLowC: rest.designLowC,
   };
 }

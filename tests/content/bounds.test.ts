@@ -132,3 +132,26 @@ test.each([
   // Up to its brim and no further.
   for (const fullPct of tanks) expect(fullPct).toBeLessThanOrEqual(100 + 1e-9);
 });
+
+test('a store that takes all its warmth from a house at 18 °C is neither warmer at its coldest than at its warmest, nor another', () => {
+  const climate = [
+    'name: High and clear\nlatitudeDeg: 40\nelevation: 2900 m\nsource: Invented',
+    'meanC: [-7, -6, -3, 1, 6, 12, 15, 14, 10, 4, -3, -7]',
+    'minC: [-16, -15, -12, -7, -2, 2, 6, 5, 0, -5, -11, -16]',
+    'maxC: [1, 2, 5, 9, 15, 21, 23, 22, 18, 12, 5, 1]',
+    'humidityPct: [50, 50, 50, 50, 50, 50, 50, 50, 50, 50, 50, 50]\n',
+  ].join('\n');
+  const place =
+    'name: Store\nenclosure: { like: attached-garage, houseShare: 100 %, houseTemperature: 18 °C }\npower: false\nclimate: high\n';
+  const files = { 'climates/high.yaml': climate, 'places/store.yaml': place };
+  const { household, problems } = readWith({
+    ...files,
+    'machines/juniper.yaml': SMALLEST.replace(/^place: .*$/m, 'place: store'),
+  });
+  expect(problems).toEqual([]);
+  const [machine] = planSeason(household!, { asOf: '2026-11-25' }).plan.machines;
+  const { lowestC, highestC } = machine!.air;
+  expect(lowestC).toBeCloseTo(18, 9);
+  expect(highestC).toBeCloseTo(18, 9);
+  expect(lowestC).toBeLessThanOrEqual(highestC);
+});
