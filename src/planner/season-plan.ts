@@ -131,6 +131,8 @@ export interface BatteryPlan {
   /** Where the battery spends the rest. */
   keptAt: 'machine' | 'room';
   connected: boolean;
+  /** Its lead is to come off, and nothing says yet that it is off: until then its drain is reckoned with. */
+  leadStillOn?: true | undefined;
   /** Nothing can charge it where it rests: it stays in the machine, at a place without electricity. No charge is planned. */
   outOfReach?: true | undefined;
   /**

@@ -91,6 +91,10 @@ const battery = z
     careReason: text,
     keptAt: z.enum(['machine', 'room']),
     connected: z.boolean(),
+    leadStillOn: z
+      .literal(true)
+      .optional()
+      .meta({ description: 'Its lead is to come off, and is reckoned on until that is ticked' }),
     outOfReach: z
       .literal(true)
       .optional()

@@ -69,6 +69,13 @@ test('on a maintainer that keeps it nothing is lost; on one that does not, that 
   expect(left.page).toMatch(/between 1\.0 % and 6\.0 %/);
 });
 
+test('a lead that is to come off and has not been ticked is not said to be off', () => {
+  const leads = (given: Partial<BatteryPlan>) => /Leads(.*?)Charge at/.exec(shown(aBattery([], given)).page)?.[1];
+  expect(leads({ connected: false })).toBe('off');
+  expect(leads({ connected: true })).toBe('connected');
+  expect(leads({ connected: false, leadStillOn: true })).toBe('to come off; reckoned on until that is ticked');
+});
+
 test('the 12 V battery of an electric machine is called by its name in the reminder', () => {
   const driveBattery = {
     ...{ chemistry: 'lithium-ion' as const, removable: false, keepPct: { low: 40, high: 60 }, chargeToPct: 50 },

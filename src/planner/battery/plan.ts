@@ -169,6 +169,7 @@ function finish(unit: BatteryUnit, rota: Rota, household: Household, asOf: IsoDa
     careReason: reasonNow(unit, charges, household, freezingMargin.minK),
     keptAt: care.keptAt,
     connected: care.connected,
+    leadStillOn: unit.stillOn || undefined,
     outOfReach: unit.outOfReach || undefined,
     notKeptSince: unit.upkeep?.lapse && rest.dates[unit.upkeep.lapse.from],
     thresholdPct: row.thresholdPct,

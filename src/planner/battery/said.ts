@@ -85,7 +85,7 @@ export function logWarnings(unit: BatteryUnit): Warning[] {
       ...common,
       level: 'warning',
       text: `${batteryName(machine)}: ${suggests}`,
-      act: 'Check the battery before the next trip.',
+      act: 'Check the battery before the machine is relied on.',
     });
   return found;
 }

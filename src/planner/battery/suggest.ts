@@ -59,5 +59,5 @@ export function suggestion(
   const rate = `It loses ${monthlyText(seen * 30)}, where at most ${monthlyText(most * 30)} was reckoned with`;
   return connected
     ? `${rate}: with the leads on that is a key-off drain of about ${round(drainMA, 0, found.locale)} mA. Measure it in series at the negative lead; if it is small, a cell is failing.`
-    : `${rate}, though nothing is connected: a cell is failing, or a lead was left on (a drain of about ${round(drainMA, 0, found.locale)} mA would do it). Load-test it before first use.`;
+    : `${rate}, though nothing is connected: a cell is failing, or a lead was left on (a drain of about ${round(drainMA, 0, found.locale)} mA would do it). Load-test it before the machine is relied on.`;
 }

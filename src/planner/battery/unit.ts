@@ -104,7 +104,7 @@ export function batteryUnit(
     row,
     curve,
     leadOn,
-    stillOn: !care.connected && isStillOn(leadOffAt, rest, asOf) && machine.leadOffOn === undefined,
+    stillOn: !care.connected && !upkeep?.lapse && isStillOn(leadOffAt, rest, asOf) && machine.leadOffOn === undefined,
     rates: calibratedRates(tableRates, calibration, wasOn),
     tableRates,
     calibration,

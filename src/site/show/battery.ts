@@ -43,7 +43,7 @@ export function battery(showing: Showing): Markup {
     [words.care, b.outOfReach ? words.outOfReach : WORDS.cares[b.care]],
     [words.rated, `${amount(b.capacityAh, 'Ah')}, ${WORDS.chemistries[b.chemistry]}`],
     [words.kept, words.keptAt[b.keptAt]],
-    [words.connected, words.connectedAs[`${b.connected}`]],
+    [words.connected, b.leadStillOn ? words.stillOn : words.connectedAs[`${b.connected}`]],
     [words.threshold, amount(b.thresholdPct, '%', 0)],
     [
       words.lossFirstMonth,

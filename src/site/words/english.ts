@@ -277,6 +277,7 @@ export const machine = {
     keptAt: { machine: 'in the machine', room: 'in the warm room' },
     connected: 'Leads',
     connectedAs: { true: 'connected', false: 'off' },
+    stillOn: 'to come off; reckoned on until that is ticked',
     charges: 'Charges',
     chargeBy: (date: string) => `By ${date}`,
     putBack: (ampHours: string, most: string) => `put back ${ampHours} (at most ${most})`,

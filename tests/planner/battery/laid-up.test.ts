@@ -72,10 +72,12 @@ test('a lead draws on the battery until it is ticked that it is off, once the da
   // From today on it is planned to come off.
   expect(late.plan.charges[0]).toMatchObject({ overdue: true });
   expect(late.plan.careReason).toMatch(/Nothing says that it is off: until now it is reckoned on\.$/);
+  expect(late.plan.leadStillOn).toBe(true);
   const ticked = planned('2026-11-20', { leadOffOn: '2026-10-27' });
   expect(ticked.pct('2026-10-27')).toBeCloseTo(90 - 2 * perDay, 6);
   expect(ticked.pct('2026-11-20')).toBeCloseTo(90 - 2 * perDay - 24 * 0.1, 6);
   expect(ticked.plan.careReason).not.toMatch(/Nothing says/);
+  expect(ticked.plan.leadStillOn).toBeUndefined();
 });
 
 test('of a battery whose lead was never said to be off, a low reading is laid to what draws on it', () => {

@@ -383,7 +383,7 @@ test('a wrong reading is noted with its day and what to do, a suspicion is warne
     text: expect.stringMatching(
       /^Moth's battery: 5 May 2026: \d+\.\d+ V is about one cell \(2\.1 V\) short of a charged battery: a cell may be dead/,
     ),
-    act: 'Check the battery before the next trip.',
+    act: 'Check the battery before the machine is relied on.',
   });
 });
 

@@ -45,7 +45,7 @@ test('a loss too fast with the lead on is a drain, with the lead off a failing c
     'It loses 36 % a month, where at most 7 % a month was reckoned with: with the leads on that is a key-off drain of about 18 mA. Measure it in series at the negative lead; if it is small, a cell is failing.',
   );
   expect(said({ connected: false })).toBe(
-    'It loses 36 % a month, where at most 7 % a month was reckoned with, though nothing is connected: a cell is failing, or a lead was left on (a drain of about 18 mA would do it). Load-test it before first use.',
+    'It loses 36 % a month, where at most 7 % a month was reckoned with, though nothing is connected: a cell is failing, or a lead was left on (a drain of about 18 mA would do it). Load-test it before the machine is relied on.',
   );
   expect(said({}, { ...OWN, health: exactly(0.5) })).toMatch(/ about 9 mA\./);
 });
