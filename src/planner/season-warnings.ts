@@ -13,6 +13,9 @@ import { counted, type Manner, writtenDate } from './written.ts';
 /** So many steps are named in a warning; the rest are counted. */
 const NAMED = 3;
 
+/** So many look-ins without a tick, one after the other, are said. */
+const MISSED = 2;
+
 const WORK: Partial<Record<PlanStep['phase'], string>> = {
   'lay-up': 'lay-up',
   swap: 'lay-up',
@@ -58,6 +61,7 @@ export function overdueWarnings(
     ...notReady(machine, steps, asOf, locale),
     ...noDay(draft, steps, asOf, locale),
     ...found,
+    ...notLookedIn(draft, steps, asOf, locale),
     ...passed(machine, steps, asOf, common),
   ];
 }
@@ -146,6 +150,36 @@ function passed(
       level: 'note',
       text: `${counted(left.length, 'step')} of ${name}'s lay-up ${left.length === 1 ? 'was' : 'were'} never ticked (${few(left)}), and it is too late for ${left.length === 1 ? 'it' : 'them'} now.`,
       act: 'The start-up sheet goes through all that they would have changed: look at each, done or not.',
+    },
+  ];
+}
+
+/**
+ * Look-ins that have passed one after the other without a tick. Common practice: one that is missed is made up for by the next;
+ * a charger that has lost its mains or its clip is found by nothing else.
+ */
+function notLookedIn(
+  { machine, battery }: DraftMachine,
+  steps: readonly PlanStep[],
+  asOf: IsoDate,
+  locale: string,
+): Warning[] {
+  // Who has not laid it up yet, or ticks nothing, is told of that.
+  if (steps.some((step) => isLayUp(step) && !step.done) || asOf > machine.season.firstUse) return [];
+  const looks = steps.filter(({ phase, date }) => phase === 'look-in' && date !== undefined && date < asOf);
+  const lastDone = looks.reduce((last, { date, done }) => (done ? later(last, date!) : last), '');
+  // A charge that was missed is told with its battery.
+  const left = looks.flatMap(({ date, needs }) => (date! > lastDone && !needs.charger ? [date!] : []));
+  const missed = [...new Set(left)].sort();
+  if (missed.length < MISSED) return [];
+  const isKept = battery?.care === 'maintainer';
+  return [
+    {
+      machine: machine.id,
+      about: 'look-in',
+      level: isKept ? 'warning' : 'note',
+      text: `${missed.length} look-ins at ${machine.name} have passed without a tick, the first on ${writtenDate(missed[0]!, locale)}.`,
+      act: `${isKept ? 'Look whether the charger that stays on still has mains and both clips, and read the volts: ' : 'Look in once: '}what nobody looks at for months is found in spring. Looked in already? Tick it on the page of the machine.`,
     },
   ];
 }

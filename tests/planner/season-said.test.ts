@@ -5,7 +5,7 @@ import { datedSteps, layUpDays, startUpDays } from '../../src/planner/season-day
 import type { PlanStep } from '../../src/planner/season-plan.ts';
 import { overdueWarnings, seasonWarnings } from '../../src/planner/season-warnings.ts';
 import { machine, place } from './fluids/fixture.ts';
-import { plainStep as step } from './plain-step.ts';
+import { NO_NEEDS, plainStep as step } from './plain-step.ts';
 
 // Lay-up to 15 November, start-up from 20 March, ride to 1 May.
 const SEASON = { lastUse: '2026-10-25', firstUse: '2027-04-10', proposed: false, reasons: [] as string[] };
@@ -285,4 +285,42 @@ test('days that were only proposed say so, with their reasons in the householdâ€
     },
   ]);
   expect(said('us')[0]!.text).toContain('Nights fall below 32 Â°F. It is late.');
+});
+
+test('look-ins that nobody ticks are told once two have passed, and where a maintainer stays on with what to look for', () => {
+  const look = (date: string, done = false) => step(`look.${date}`, { phase: 'look-in', date, done });
+  const [dec, jan, feb] = ['2026-12-01', '2027-01-01', '2027-02-01'];
+  const said = (asOf: string, looks: PlanStep[], over = {}) =>
+    overdueWarnings({ ...draft(), ...over } as DraftMachine, looks, asOf, 'en-GB').filter(
+      ({ about }) => about === 'look-in',
+    );
+  expect(said('2027-01-01', [look(dec), look(jan), look(feb)])).toEqual([]);
+  expect(said('2027-01-02', [look(dec), look(jan), look(feb)])).toEqual([
+    {
+      machine: 'juniper',
+      about: 'look-in',
+      level: 'note',
+      text: '2 look-ins at Juniper have passed without a tick, the first on 1 December 2026.',
+      act: expect.stringMatching(/^Look in once: .* Tick it on the page of the machine\.$/),
+    },
+  ]);
+  const kept = { battery: { care: 'maintainer' } };
+  expect(said('2027-01-02', [look(dec), look(jan)], kept)).toEqual([
+    expect.objectContaining({
+      level: 'warning',
+      act: expect.stringMatching(/mains and both clips, and read the volts/),
+    }),
+  ]);
+  expect(said('2027-01-02', [look(dec), look(jan)], { battery: { care: 'visits' } })[0]!.level).toBe('note');
+  // One that was made up for by the next is no matter, nor what is over, nor two lines of one look-in.
+  expect(said('2027-03-01', [look(dec), look(jan, true), look(feb)])).toEqual([]);
+  expect(said('2027-04-11', [look(dec), look(jan), look(feb)])).toEqual([]);
+  expect(said('2026-12-20', [look(dec), { ...look(dec), id: 'drive' }])).toEqual([]);
+  // A charge has its own warning, and where the lay-up is not done that is told.
+  const charge = { ...look(jan), needs: { ...NO_NEEDS, charger: true } };
+  expect(said('2027-01-02', [look(dec), charge])).toEqual([]);
+  // Who charged it was there.
+  expect(said('2027-03-01', [look(dec), { ...charge, done: true }, look(feb)])).toEqual([]);
+  expect(said('2027-01-02', [step('wash'), look(dec), look(jan)])).toEqual([]);
+  expect(said('2027-01-02', [step('wash', { done: true }), look(dec), look(jan)])).toHaveLength(1);
 });
