@@ -1,6 +1,7 @@
 /** Names of steps in what was done and left out: each must be one that a step has. */
 import type { Procedure } from '../planner/household.ts';
 import { isStepName } from '../planner/step-names.ts';
+import { WHOLE_PHASES } from '../planner/ticked.ts';
 import type { Say } from './cross-answers.ts';
 import type { Dated } from './cross-years.ts';
 import { nearest, printable } from './problem.ts';
@@ -44,7 +45,10 @@ function workMeant(step: string, { jobs, assemblies }: StepsAround): [string] | 
   return near === undefined ? undefined : [`${kind}.${near}`];
 }
 
-/** The names that can have been meant: the nearest, or those of the same procedure, or of the same step elsewhere. */
+/**
+ * The names that can have been meant: of the procedure that is named, or of the one nearest to it, the step that is nearest, or
+ * all; else the same step elsewhere. Never a step of another procedure for what its name alone resembles: it would be ticked.
+ */
 function stepMeant(
   step: string,
   procedures: readonly Procedure[],
@@ -58,20 +62,20 @@ function stepMeant(
   const [name = '', own, n] = step.split('.');
   const behind = n !== undefined && /^\d+$/.test(n) && all.includes(`${name}.${own}`) ? [`${name}.${own}`] : undefined;
   if (behind) return behind;
-  const phase = nearest(step, ['lay-up', 'start-up']);
-  const near = phase ?? nearest(step, [...all, ...work]);
-  const of = (id: string | undefined) => all.filter((one) => one.startsWith(`${id}.`));
-  const sameStep = all.filter((one) => one.endsWith(`.${own ?? name}`));
-  const meantProcedure =
-    of(name).length > 0
-      ? of(name)
-      : of(
-          nearest(
-            name,
-            procedures.map((p) => p.id),
-          ),
-        );
+  const ids = procedures.map(({ id }) => id);
+  const isWork = name === 'job' || name === 'strip';
+  const procedure = ids.includes(name) ? name : own === undefined || isWork ? undefined : nearest(name, ids);
+  const steps = procedures.find(({ id }) => id === procedure)?.steps.map(({ id }) => id) ?? [];
+  if (procedure !== undefined) {
+    const near = own === undefined ? undefined : steps.includes(own) ? own : nearest(own, steps);
+    return near === undefined ? steps.map((id) => `${procedure}.${id}`) : [`${procedure}.${near}`];
+  }
+  const whole = WHOLE_PHASES.filter((phase) => step.length <= phase.length + 2);
+  const near = nearest(step, whole) ?? nearest(step, work);
   if (near !== undefined) return [near];
-  if (meantProcedure.length > 0) return meantProcedure;
-  return sameStep.length > 0 ? sameStep : work.filter((one) => one.startsWith(`${name}.`));
+  if (isWork) return work.filter((one) => one.startsWith(`${name}.`));
+  const sameStep = all.filter((one) => one.endsWith(`.${own ?? name}`));
+  if (sameStep.length > 0) return sameStep;
+  const alike = nearest(name, ids);
+  return all.filter((one) => one.startsWith(`${alike}.`));
 }
