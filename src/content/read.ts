@@ -12,6 +12,7 @@ import type { ClimateLibrary } from './climate-library.ts';
 import { climateOfPlace, climateProblems } from './climates.ts';
 import { householdProblems } from './cross-household.ts';
 import { machineProblems } from './cross-machine.ts';
+import { zoneProblems } from './cross-place.ts';
 import { procedureProblems } from './cross-procedure.ts';
 import { type ContentFile, type Kind, type Sorted, sortFiles } from './files.ts';
 import type { Loaded } from './loaded.ts';
@@ -132,7 +133,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
       weatherFiles,
       options.library,
     );
-    problems.push(...found.problems);
+    problems.push(...found.problems, ...zoneProblems(place, home?.checked.sound.timeZone, asOf));
     if (found.climate) weather.set(place.id, { climate: found.climate, station: found.station });
   }
   // What could not be read is told elsewhere; a household without it is not the one that was written.
