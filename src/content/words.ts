@@ -85,14 +85,30 @@ export function wordsOf(
 /** The number that stands with its unit, or with a typographic minus, where a number alone is asked for. */
 function numberIn(input: unknown, path: Path): string | undefined {
   if (typeof input !== 'string') return undefined;
-  const [, number, unit = ''] = /^([-−–]?\d+(?:\.\d+)?)\s*([^\d\s].{0,20})?$/u.exec(input.trim()) ?? [];
   const name = String(path.findLast((part) => typeof part === 'string'));
-  const isOther =
-    (/minutes/i.test(name) && unit !== '' && !/^min/i.test(unit)) ||
-    (/[CF]$/.test(name) && /[CF]$/i.test(unit) && !unit.toUpperCase().endsWith(name.slice(-1)));
+  if (/minutes/i.test(name)) return timeIn(input, 'min');
+  if (path[0] === 'hours') return timeIn(input, 'h');
+  const [, number, unit = ''] = /^([-−–]?\d+(?:\.\d+)?)\s*([\p{L}°%'"′″].{0,20})?$/u.exec(input.trim()) ?? [];
+  const isOther = /[CF]$/.test(name) && /[CF]$/i.test(unit) && !unit.toUpperCase().endsWith(name.slice(-1));
   if (number === undefined || isOther) return undefined;
   const isSouthOrWest = /^(?:near|latitudeDeg)$/.test(name) && /^°?\s*[SW]/i.test(unit);
   return `${isSouthOrWest ? '-' : ''}${number.replace(/^[−–]/, '-')}`;
+}
+
+/** The hours of a day are asked for [min]. */
+const DAY_MIN = 24 * 60;
+
+/** A stretch of time as people write it, "2:30", "2 h 30", "150 min", in the unit that is asked for. */
+function timeIn(text: string, unit: 'min' | 'h'): string | undefined {
+  const [, clockH, clockMin, hours, rest, minutes] =
+    /^(?:(\d+):([0-5]\d)|(\d+(?:\.\d+)?)\s*h(?:ou)?r?s?\s*(?:([0-5]?\d)\s*(?:m|min|minutes)?)?|(\d+(?:\.\d+)?)\s*m(?:in)?(?:ute)?s?)$/i.exec(
+      text.trim().replace(',', '.'),
+    ) ?? [];
+  const h = clockH ?? hours;
+  if (h === undefined && minutes === undefined) return undefined;
+  const total = h === undefined ? Number(minutes) : Number(h) * 60 + Number(clockMin ?? rest ?? 0);
+  if (unit === 'min') return String(total);
+  return total > DAY_MIN ? undefined : String(Math.round((total / 60) * 100) / 100);
 }
 
 /** What is found where a list was to be. */

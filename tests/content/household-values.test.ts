@@ -50,6 +50,13 @@ test.each([
   ['siteUrl', 'garage.example', 'Write the address of the published site'],
   ['siteUrl', '" https://garage.example"', 'Write the address of the published site'],
   ['hours', '{ monday: 25 }', ''],
+  ['hours', '{ monday: 3 hours }', 'Write 3.'],
+  ['hours', '{ monday: 1.5h }', 'Write 1.5.'],
+  ['hours', '{ monday: "2:30" }', 'Write 2.5.'],
+  ['hours', '{ monday: 150 min }', 'Write 2.5.'],
+  // More hours than a day has, or no hours.
+  ['hours', '{ monday: 25 h }', 'Write it like monday: 3.'],
+  ['hours', '{ monday: 100 % }', 'Write it like monday: 3.'],
   ['hours', '{ monday: -1 }', ''],
   ['hands', '0', ''],
   ['away', '[{ from: "2026-12-21", to: "2026-12-20" }]', 'Swap the two dates.'],
