@@ -34,7 +34,7 @@ export function sheetMargins(
 export function sheetHead({ machine, format }: Showing, kind: SheetKind, level: 1 | 2): Markup {
   const { layUp, startUp, name } = machine;
   const days = kind === 'lay-up' ? [layUp.start, layUp.done] : [startUp.start, startUp.firstUse];
-  return html`<div class="sheet-head">${heading(level, html`${name}: ${sheetTitle(kind)}`)}
+  return html`<div class="sheet-head">${heading(level, html`${name}: <span class="whole">${sheetTitle(kind)}</span>`)}
 <p>${words.season(format.seasonName(layUp.start, startUp.firstUse))} · ${[...new Set(days)].map(format.dateText).join(' – ')}</p></div>`;
 }
 
