@@ -172,7 +172,7 @@ function asksForStation(file: ContentFile): boolean {
   return (
     file.path.startsWith('places/') &&
     typeof file.bytes !== 'string' &&
-    /\b(near|station)\s*:/.test(new TextDecoder().decode(file.bytes))
+    /\b(near|station)["']?\s*:/.test(new TextDecoder().decode(file.bytes))
   );
 }
 

@@ -50,6 +50,23 @@ test.each([
   expect(problems).toMatchObject([{ file: path, what: expect.stringContaining('leads out of the content folder') }]);
 });
 
+// YAML 1.2, 7.3: a key may be quoted as any text may; JSON, which is YAML too, quotes all of them.
+test.each([
+  '{ near: [48.2, 13.5] }',
+  '{ "near": [48.2, 13.5] }',
+  "{ 'near' : [48.2, 13.5] }",
+  '{ "station": "Duluth, US" }',
+])('a station of the library is found by %s', (climate) => {
+  writeFileSync(
+    join(folder, 'places', 'tin-shed.yaml'),
+    `name: Shed\nenclosure: carport\npower: false\nclimate: ${climate}\n`,
+  );
+  const library = join(import.meta.dirname, '..', '..', 'public', 'climate', 'normals.json');
+  const { household, problems } = readFolder(folder, { asOf: '2026-11-25', library });
+  expect(problems).toEqual([]);
+  expect(household?.places[0]?.climate).toBeDefined();
+});
+
 test('a link that leads nowhere is said', () => {
   symlinkSync(join(folder, 'gone.yaml'), join(folder, 'machines', 'other.yaml'));
   expect(read().problems).toMatchObject([
