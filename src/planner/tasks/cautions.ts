@@ -15,6 +15,9 @@ export interface Caution {
 const ELECTRIC: When = { engine: { cycle: 'electric' } };
 const BURNS: When = { engine: { cycle: ['four-stroke', 'two-stroke'] } };
 
+/** Neither of its batteries is of lead; that of a machine that burns fuel counts as no drive battery. */
+const NO_LEAD: When = { battery: { family: 'lithium' }, driveBattery: { chemistry: ['lithium-ion', 'none'] } };
+
 const MANUAL = "The machine's service manual.";
 
 export const CAUTIONS: readonly Caution[] = [
@@ -36,7 +39,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Battery acid and hydrogen',
     text: 'Charging gives off hydrogen, which explodes; acid burns eyes and skin. Ventilate, no sparks or flame, eye protection and gloves. Switch the charger off before its clips are put on or taken off. Acid on skin or in eyes: rinse with much water at once and see a doctor.',
     defer: "The battery maker's and the charger maker's instructions.",
-    unless: { battery: { family: 'lithium' } },
+    unless: NO_LEAD,
   },
   {
     id: 'battery-leads',
@@ -49,7 +52,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: 'Never charge a frozen battery',
     text: 'A flat battery freezes a little below 0 °C (32 °F); charged while frozen it can burst. A bulged case or ice in it: do not charge. Thaw it at room temperature; if the case is cracked or bulged, take it to the collection point.',
     defer: "The battery maker's instructions.",
-    unless: { battery: { family: 'lithium' } },
+    unless: NO_LEAD,
   },
   {
     id: 'lithium-cold',
@@ -57,6 +60,14 @@ export const CAUTIONS: readonly Caution[] = [
     text: 'A lithium iron phosphate battery charged below 0 °C (32 °F) is damaged for good. Warm it first. Use a charger made for that chemistry; one with a desulphating stage is not.',
     defer: "The battery maker's instructions.",
     unless: { battery: { family: ['flooded', 'sealed'] } },
+  },
+  {
+    id: 'heavy-battery',
+    title: 'Heavy battery',
+    text: "A car's battery weighs 15 to 25 kg (30 to 55 lb), a tractor's up to 60 kg (130 lb), a drive battery may weigh as much. By its handle or a strap, upright, close to the body, with a straight back; two people or a barrow where it is more than you lift easily. Never by its posts.",
+    defer: 'Local rules on lifting by hand.',
+    // Those of motorcycles and the like weigh some 2 to 8 kg: nobody needs a barrow.
+    unless: { kind: ['motorcycle', 'scooter', 'snow-machine', 'quad', 'mower'], driveBattery: { present: false } },
   },
   {
     id: 'drive-battery',

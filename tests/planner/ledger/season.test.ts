@@ -259,6 +259,7 @@ const TRADE_ORDER: readonly [string, string][] = [
   ['drive-battery.half', 'cover.cover'],
   ['start-up-drive-battery.look', 'start-up-drive-charge.lithium'],
   ['start-up-drive-battery.fit', 'start-up-electric.power'],
+  ['start-up-drive-battery.fit-lead', 'start-up-electric.power'],
   ['start-up-drive-charge.lithium', 'start-up-electric-ride.walking-pace'],
   ['weight-off.wheels', 'cover.cover'],
   ['start-up-plugs.exhaust', 'start-up-first-start.start'],

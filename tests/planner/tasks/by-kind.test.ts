@@ -210,3 +210,38 @@ test('a machine is warned of what it has, and of nothing else', () => {
   expect([...battery('lifepo4')]).toContain('lithium-cold');
   for (const id of ['battery-acid-gas', 'frozen-battery']) expect([...battery('lifepo4')]).not.toContain(id);
 });
+
+// Lead–acid gives off hydrogen and freezes when it is flat, and weighs some 25 to 40 g/Wh: common practice, from memory.
+test('a drive battery of lead is warned of as lead is, whatever the small battery beside it', () => {
+  for (const power of [true, false])
+    for (const removable of [true, false]) {
+      const steps = stepsOf(
+        of('scooter', {
+          cycle: 'electric',
+          battery: { ...BATTERY, chemistry: 'lifepo4' },
+          driveBattery: { chemistry: 'lead-acid', removable },
+          flags: { power },
+        }),
+      );
+      const charging = steps.filter(({ title }) => /drive battery.*charge|charge.*drive battery/i.test(title));
+      expect(new Set(charging.map(({ phase }) => phase)).size).toBe(3);
+      for (const { id, cautions } of charging)
+        expect(cautions, id).toEqual(expect.arrayContaining(['battery-acid-gas', 'frozen-battery']));
+      const carried = steps.filter(({ title }) => /take the drive battery out|drive battery in:/i.test(title));
+      expect(carried).toHaveLength(removable ? 2 : 0);
+      for (const { id, cautions } of carried)
+        expect(cautions, id).toEqual(expect.arrayContaining(['battery-acid-gas', 'battery-leads', 'heavy-battery']));
+    }
+});
+
+// Starting batteries of 60 to 100 Ah weigh 15 to 25 kg, of 180 Ah and more 45 kg and more, of motorcycles 2 to 5 kg: from memory.
+test('who carries the battery of a car or a tractor is told of its weight', () => {
+  for (const kind of KINDS) {
+    const told = stepsOf(of(kind, { battery: { ...BATTERY, chemistry: 'agm', care: 'carry-in', keptAt: 'room' } }))
+      .filter(({ cautions }) => cautions.includes('heavy-battery'))
+      .map(({ id }) => id);
+    expect(told, kind).toEqual(
+      ['side-by-side', 'car', 'tractor'].includes(kind) ? ['battery.out', 'start-up-battery.fit'] : [],
+    );
+  }
+});
