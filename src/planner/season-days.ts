@@ -65,8 +65,8 @@ export function layUpDays({ machine }: DraftMachine, steps: readonly PlanStep[],
 
 /**
  * The days of the start-up's work, and of the first use, which waits for it, and for the day after what is done on its eve. What of
- * it has found no day is not done before the first use, nor before the day of the plan; three weeks after the first use the season
- * is over.
+ * it has found no day is not done before the first use, nor before the day of the plan, nor before the rest of it; three weeks after
+ * the first use the season is over.
  * @param draft - the machine
  * @param steps - with their days
  * @param asOf - the day the plan is made for
@@ -81,7 +81,8 @@ export function startUpDays(
   const days = sheet.flatMap(({ date }) => (date !== undefined && date <= rideEnd ? [date] : [])).sort();
   const ticks = sheet.flatMap((step) => (step.done ? (tickedOn(machine, step) ?? []) : [])).sort();
   const made = sheet.every((step) => step.done) ? ticks.at(-1) : undefined;
-  const ready = sheet.some(lacksDay) ? later(firstUse, earlier(asOf, rideEnd)) : (days.at(-1) ?? made ?? firstUse);
+  const last = days.at(-1) ?? made ?? firstUse;
+  const ready = sheet.some(lacksDay) ? later(later(firstUse, earlier(asOf, rideEnd)), last) : last;
   const waits = steps.some((step) => isEve(step, firstUse) && !step.done);
   return {
     start: days.at(0) ?? made ?? firstUse,

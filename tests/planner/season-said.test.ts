@@ -97,6 +97,9 @@ test('the start-up lasts from its first session to its last before the ride', ()
   expect(days(lacking)).toEqual({ start: '2027-03-27', ready: '2027-04-10', firstUse: '2027-04-10' });
   expect(days(lacking, '2027-04-12')).toMatchObject({ ready: '2027-04-12', firstUse: '2027-04-12' });
   expect(days(lacking, '2027-06-01')).toMatchObject({ ready: '2027-05-01', firstUse: '2027-05-01' });
+  // What of it has a day after today is waited for as well: nobody rides before the brakes of next Saturday.
+  const late = [sheet('brakes', '2027-04-17'), sheet('none', undefined)];
+  expect(days(late, '2027-04-12')).toEqual({ start: '2027-04-17', ready: '2027-04-17', firstUse: '2027-04-17' });
 });
 
 test('a first ride that the start-up holds up is made when that is done, one that was made keeps its day', () => {
