@@ -209,7 +209,12 @@ test('an electric machine is asked for its drive battery, one for the road for s
   const [machine] = plan.machines;
   expect(machine!.driveBattery).toMatchObject({ chemistry: 'lead-acid', removable: true });
   const steps = machine!.steps.map(({ id }) => id);
-  for (const id of ['drive-battery.full', 'drive-battery.out-lead', 'wash.salt', 'start-up-drive-charge.lead'])
+  for (const id of [
+    'drive-battery.out-lead',
+    'drive-battery.full-away',
+    'wash.salt',
+    'start-up-drive-battery.full-away',
+  ])
     expect(steps).toContain(id);
   expect(plan.ledger.map(({ item }) => item)).toContain('drive-battery-out');
   expect(await shown.textContent()).not.toMatch(/petrol|exhaust|spark plug|clutch/i);

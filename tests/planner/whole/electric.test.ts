@@ -84,8 +84,9 @@ test('the first use waits for the day after the charge of the drive battery, how
       'name: Late\nkind: scooter\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lead-acid, removable: true }\n',
   });
   const machines = household!.machines.filter(({ id }) => id === 'late');
+  const places = household!.places.map((place) => ({ ...place, power: true }));
   const late = ['2027-04-08', '2027-04-10', '2027-04-12'].flatMap((asOf) => {
-    const { plan } = planSeason({ ...household!, machines, procedures: library() }, { asOf, quick: true });
+    const { plan } = planSeason({ ...household!, machines, places, procedures: library() }, { asOf, quick: true });
     const { steps, startUp } = plan.machines[0]!;
     const dayOf = (id: string) => steps.find((step) => step.id === id)!.date;
     const charge = dayOf('start-up-drive-charge.lead');
@@ -99,22 +100,46 @@ test('the first use waits for the day after the charge of the drive battery, how
   expect(late.length).toBeGreaterThan(0);
 });
 
-test('a drive battery is charged for hours before it is taken out', () => {
+// Where there is no socket a battery is carried to one: by the words themselves. A charge takes a night: common practice.
+test.each([
+  ['with a socket', true, ['drive-battery.full', 'drive-battery.out-lead']],
+  ['without a socket', false, ['drive-battery.out-lead', 'drive-battery.full-away']],
+  ['without a socket', false, ['start-up-drive-battery.full-away', 'start-up-drive-battery.fit-lead']],
+])('a drive battery of lead beside a machine %s is charged where it can be', (_, power, [first, then]) => {
   const { household } = readWith({
     'machines/lead.yaml':
       'name: Lead\nkind: scooter\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lead-acid, removable: true }\n',
   });
   const machines = household!.machines.filter(({ id }) => id === 'lead');
-  const { plan } = planSeason({ ...household!, machines, procedures: library() }, { asOf: '2026-10-01', quick: true });
-  const at = (id: string) =>
+  const places = household!.places.map((place) => ({ ...place, power }));
+  const { plan } = planSeason(
+    { ...household!, machines, places, procedures: library() },
+    { asOf: '2026-10-01', quick: true },
+  );
+  const at = (id: string | undefined) =>
     plan.sessions.flatMap(({ date, start, steps }) =>
-      steps.some(({ step }) => step === id) ? [`${date} ${start}`] : [],
+      steps.some(({ step }) => step === id) ? [Date.parse(`${date}T${start}Z`)] : [],
     )[0]!;
-  const hours =
-    (Date.parse(`${at('drive-battery.out-lead').replace(' ', 'T')}Z`) -
-      Date.parse(`${at('drive-battery.full').replace(' ', 'T')}Z`)) /
-    3.6e6;
-  expect(hours).toBeGreaterThanOrEqual(8);
+  const charge = /full/.test(first!) ? 8 * 3.6e6 : 0;
+  expect(at(then) - at(first)).toBeGreaterThanOrEqual(charge);
+  expect(plan.machines[0]!.steps.some(({ id }) => id === 'start-up-drive-charge.lead')).toBe(power);
+});
+
+test('a lithium drive battery beside a machine without a socket comes out for its charge, and is locked in again', () => {
+  const { household } = readWith({
+    'machines/late.yaml':
+      'name: Late\nkind: motorcycle\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lithium-ion, removable: true }\n',
+  });
+  const machines = household!.machines.filter(({ id }) => id === 'late');
+  const places = household!.places.map((place) => ({ ...place, power: false }));
+  const { plan } = planSeason(
+    { ...household!, machines, places, procedures: library() },
+    { asOf: '2026-10-01', quick: true },
+  );
+  const charges = plan.machines[0]!.steps.filter(({ id }) => id.startsWith('start-up-drive-charge.'));
+  expect(charges.map(({ id, date, doNotRide }) => [id, date, doNotRide])).toEqual([
+    ['start-up-drive-charge.lithium-away', '2027-04-09', 'The drive battery is loose or its lock does not shut.'],
+  ]);
 });
 
 // Positive first, negative last, and a battery that comes out is charged before it is connected: common practice.
