@@ -11,6 +11,7 @@
 import { isoOfDay } from '../dates.ts';
 import type { ChargeTrip } from '../season-plan.ts';
 import { Bench, type Slot, type State, WAIT_DAYS } from './bench.ts';
+import { leanest } from './lean.ts';
 import { type Days, type OpenDays, openDays } from './open-days.ts';
 import type { RotaBattery } from './rota-battery.ts';
 
@@ -90,38 +91,23 @@ export function chargeRota(batteries: readonly RotaBattery[], household: Days): 
   return { trips, charges, problems };
 }
 
-/** Charges that are tried one by one; a club's thousands are tried together first, and apart where that costs a trip. */
-const ONE_BY_ONE = 32;
-/** Plans of a yard that are made for this at most: what is left is a charge too many on a trip that is made anyway. */
-const MOST_TRIALS = 150;
-
 /** The yard's rota, less charges of nearly full batteries that save no trip. */
 function leanYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Bench) {
   const byId = new Map(batteries.map((battery) => [battery.machine, battery]));
-  let best = planYard(batteries, days, taken, new Set());
-  let skip: ReadonlySet<string> = new Set();
-  const spare = [...best.visits].flatMap(([day, charges]) =>
-    charges
-      .filter((charge) => charges.length > 1 && !byId.get(charge.machine)!.worthIt(day, charge.since))
-      .map((charge) => `${charge.machine} ${day}`),
+  return leanest(
+    (skip) => planYard(batteries, days, taken, skip),
+    ({ visits }) =>
+      [...visits].flatMap(([day, charges]) =>
+        charges
+          .filter((charge) => charges.length > 1 && !byId.get(charge.machine)!.worthIt(day, charge.since))
+          .map((charge) => `${charge.machine} ${day}`),
+      ),
+    (trial, best) => trial.visits.size <= best.visits.size && trouble(trial) <= trouble(best),
   );
-  const groups = spare.length > ONE_BY_ONE ? [spare] : spare.map((one) => [one]);
-  for (let trials = 0; groups.length > 0 && trials < MOST_TRIALS; trials++) {
-    const group = groups.shift()!;
-    const trial = new Set([...skip, ...group]);
-    const plan = planYard(batteries, days, taken, trial);
-    if (plan.visits.size <= best.visits.size && trouble(plan) <= trouble(best)) [best, skip] = [plan, trial];
-    else if (group.length > 1) {
-      const half = group.length >> 1;
-      groups.push(group.slice(0, half), group.slice(half));
-    }
-  }
-  return best;
 }
 
-function trouble(plan: ReturnType<typeof planYard>): number {
-  return plan.problems.length + [...plan.visits.values()].flat().filter((c) => c.problem !== undefined).length;
-}
+const trouble = ({ visits, problems }: ReturnType<typeof planYard>) =>
+  problems.length + [...visits.values()].flat().filter((c) => c.problem !== undefined).length;
 
 function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Bench, skip: ReadonlySet<string>) {
   const states: State[] = batteries.map((battery) => ({ battery, last: undefined, due: battery.firstDue }));
@@ -163,6 +149,8 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Benc
             isPresent(s, when) &&
             (s.battery.atHome || days.isOpen(when)) &&
             s.battery.canCharge(when) &&
+            // One that stands so full that it is due no later for it gains nothing.
+            s.battery.dueAfter(when, s.last) > s.due &&
             !skip.has(`${s.battery.machine} ${when}`)),
       )
       .sort(byDue);

@@ -242,6 +242,18 @@ test('a nearly full battery is left out of a trip that it does not need', () => 
   expect(rota.charges.filter((c) => c.machine === 'm1')).toEqual([]);
 });
 
+// What stands above the level it is charged to takes no charge: by the word itself.
+test('a battery that is due no later for a charge is left out of the trips of others', () => {
+  const often = rotaOf(steady(10, 60), 0);
+  const over = rotaOf(steady(45, 60), 1, {
+    // Above its level for thirty days: a charge by then changes nothing.
+    dueAfter: (day) => (day < START + 30 ? START + 45 : Number.POSITIVE_INFINITY),
+  });
+  const { charges } = chargeRota([often, over], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
+  expect(charges.filter(({ machine }) => machine === 'm0').map(({ day }) => day - START)).toEqual([10, 20, 30, 40, 50]);
+  expect(charges.filter(({ machine }) => machine === 'm1').map(({ day }) => day - START)).toEqual([30]);
+});
+
 test('a club charges each nearly full battery on the last trip that it can wait for, and makes no trip more for it', () => {
   const home = { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' };
   const many = { chargers: Array.from({ length: 90 }, (_, k) => charger(`c${k}`)) };
