@@ -1,3 +1,4 @@
+import { counted } from '../written.ts';
 import type { Category } from './iso9223.ts';
 
 /** One level of protection; each holds the measures of those below it. */
@@ -114,9 +115,9 @@ export function protectionFor(facts: ProtectionFacts): {
   );
   const because = [
     `Air of corrosion class ${facts.category}`,
-    `metal wet for ${Math.round(facts.wetHoursPerYear)} hours a year at this rate`,
+    `metal wet for ${counted(Math.round(facts.wetHoursPerYear), 'hour')} a year at this rate`,
     facts.unwashedSalt ? 'road salt not washed off' : '',
-    `${facts.restDays} days idle`,
+    `${counted(facts.restDays, 'day')} idle`,
     facts.dryStore ? 'the store is held dry already' : '',
     isBagOut ? facts.withoutBag : '',
     level === 4 && !facts.dryStore && !facts.canDehumidify ? 'no power or no closed space here for a dehumidifier' : '',

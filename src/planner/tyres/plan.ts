@@ -99,7 +99,8 @@ function planOne(tyre: Tyre, rest: TyreRest, input: TyreInput): { plan: TyrePlan
   const standsOnTyres = !machine.chassis.offGround;
   const raised = standsOnTyres && rest.days >= SHORT_REST_DAYS && tyre.sidewallMaxKPa !== undefined;
   const setKPa = raised ? Math.max(tyre.pressureKPa, tyre.sidewallMaxKPa!) : tyre.pressureKPa;
-  const later = (left: number, toC: number) => pressureAt(setKPa * left, rest.layUpC, toC, rest.atmKPa);
+  // A tyre gives way: where its air would be under that outside, it stands flat.
+  const later = (left: number, toC: number) => Math.max(0, pressureAt(setKPa * left, rest.layUpC, toC, rest.atmKPa));
   const expectedAtStartUpKPa = later(rest.leftAtEnd, rest.startUpC);
   const lookIn = lookInTemperatures(rest).map((temperatureC) => ({
     temperatureC,
@@ -228,7 +229,7 @@ function setDerivation(
 function expectedDerivation(setKPa: number, expected: number, rest: TyreRest): Derivation {
   return {
     method: 'tyres.expected',
-    equation: 'p2 = (p1·L + patm)·T2/T1 − patm (kelvin); L = exp(−Σ 1 %/month · 2^((T − 20)/11))',
+    equation: 'p2 = (p1·L + patm)·T2/T1 − patm (kelvin), not under 0; L = exp(−Σ 1 %/month · 2^((T − 20)/11))',
     inputs: [
       { name: 'set at lay-up, p1', value: setKPa, unit: 'kPa' },
       { name: 'store on the lay-up day, T1', value: rest.layUpC, unit: '°C' },

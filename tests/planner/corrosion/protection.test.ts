@@ -14,6 +14,7 @@ const FACTS: ProtectionFacts = {
 const level = (facts: Partial<ProtectionFacts>) => protectionFor({ ...FACTS, ...facts }).level;
 
 test.each([
+  [1, 1],
   [10, 1],
   [10.1, 2],
   [250, 2],
@@ -29,7 +30,8 @@ test.each([
   const { level: found, reason } = protectionFor({ ...FACTS, wetHoursPerYear, restDays: 61 });
   // Sixty-one days to a year ask for level 2 by themselves.
   expect(found).toBe(Math.max(2, expected));
-  expect(reason).toContain(`metal wet for ${Math.round(wetHoursPerYear)} hours a year at this rate`);
+  const hours = Math.round(wetHoursPerYear);
+  expect(reason).toContain(`metal wet for ${hours} ${hours === 1 ? 'hour' : 'hours'} a year at this rate`);
 });
 
 test.each([

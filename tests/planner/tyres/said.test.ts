@@ -49,6 +49,14 @@ test('more than ninety days are long enough to be moved every three months', () 
   );
 });
 
+// Ideal gas, by hand: 20 kPa set at −9 °C are (20 + 101)·213/264 − 101 = −3 kPa at −60 °C; no tyre holds less than the air outside.
+test('a soft tyre in a bitter cold stands flat, and never under the air outside', () => {
+  const soft = { tyres: [tyre({ pressureKPa: 20, sidewallMaxKPa: undefined })] };
+  const { first } = told(182, soft, storeYear(0, 60, 0));
+  expect(Math.min(...first.lookIn.map((row) => row.expectedKPa))).toBe(0);
+  expect(first.expectedAtStartUpKPa).toBeGreaterThanOrEqual(0);
+});
+
 test('a sidewall maximum under the normal pressure does not lower it', () => {
   expect(told(60, { tyres: [tyre({ sidewallMaxKPa: 200 })] }).first.setKPa).toBe(220);
 });
