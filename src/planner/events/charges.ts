@@ -1,5 +1,5 @@
 import { batteryName, shortBefore } from '../battery/index.ts';
-import { chargeHoursText, chargeTimeText } from '../charging-time.ts';
+import { chargeAsked, chargeHoursText, chargeTimeText } from '../charging-time.ts';
 import { daysBetween } from '../dates.ts';
 import type { BatteryChemistry } from '../household.ts';
 import type { BatteryPlan, Charge, ChargeTrip, MachinePlan } from '../season-plan.ts';
@@ -92,7 +92,7 @@ export function chargeDrafts(
       drafts.push(
         machineDraft(plan, machine, ['charge', part.number], {
           date: charge.date,
-          title: `${actOn([machine])}${lateText([part])}${beforeText([part])}${missingText([part])}: about ${amounts([part], readerOf(plan))}, ${chargeHoursText(charge.hours, plan.household.locale)}`,
+          title: `${actOn([machine])}${lateText([part])}${beforeText([part])}${missingText([part])}: about ${amounts([part], readerOf(plan))}, ${chargeHoursText(chargeAsked(charge).hours, plan.household.locale)}`,
           label: `Charge ${called(machine)}`,
           text: lines(partText(part, plan), ...lookInLines([part], charge.date), ...cautions([part])),
           category: 'charge',
@@ -150,19 +150,19 @@ function missingText(parts: readonly Part[]): string {
 
 /** "3 Ah", "3 + 8 Ah". */
 function amounts(parts: readonly Part[], reader: Reader): string {
-  const texts = parts.map((part) => ampHoursText(part.charge.ampHours, reader));
+  const texts = parts.map((part) => ampHoursText(chargeAsked(part.charge).ampHours, reader));
   return [...texts.slice(0, -1).map((text) => text.replace(/ Ah$/, '')), texts.at(-1)].join(' + ');
 }
 
 /** From the first charger switched on to the last one done; without hours of the day, the busiest charger's hours [h]. */
 function duration(parts: readonly Part[]): number {
   if (parts.every((part) => part.startHour !== undefined)) {
-    const ends = parts.map((part) => part.startHour! + part.charge.hours);
+    const ends = parts.map((part) => part.startHour! + chargeAsked(part.charge).hours);
     return Math.max(...ends) - Math.min(...parts.map((part) => part.startHour!));
   }
   const byCharger = new Map<string, number>();
   for (const { chargerId = '', charge } of parts)
-    byCharger.set(chargerId, (byCharger.get(chargerId) ?? 0) + charge.hours);
+    byCharger.set(chargerId, (byCharger.get(chargerId) ?? 0) + chargeAsked(charge).hours);
   return Math.max(...byCharger.values());
 }
 

@@ -1,5 +1,5 @@
 import { type Days, openDays } from '../battery/index.ts';
-import { chargeTimeText } from '../charging-time.ts';
+import { chargeAsked, chargeTimeText } from '../charging-time.ts';
 import { addDays, addMonths, dayNumber, daysBetween, earlier, later } from '../dates.ts';
 import type { Household, IsoDate, Machine, StepEach } from '../household.ts';
 import type { BeforeCharge } from '../season-plan.ts';
@@ -71,7 +71,7 @@ export function occurrences(each: StepEach, machine: Machine, household: Househo
         key: String(charge.occurrence ?? index + 1),
         n: charge.occurrence,
         amounts: withUnits({
-          chargeAh: charge.ampHours,
+          chargeAh: chargeAsked(charge).ampHours,
           chargeTime: chargeTimeText(charge.hours, charge.hoursMost, household.locale),
           chargeLatest: charge.overdue
             ? `${date(charge.date)}, overdue since ${date(charge.earliest)}`
