@@ -177,10 +177,6 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
         return make(source.atKey([...path, key]), [...path, key], what, 'Delete one of them.');
       }
       const at = source.atKey([...path, key]);
-      if (/^\d+ *[a-z°%]/i.test(key)) {
-        const what = `found the field "${printable(key)}", expected a field name`;
-        return make(at, [...path, key], what, 'Inside braces a comma ends the field: write decimals with a point.');
-      }
       const [, name, glued] = /^([\w-]+):(\S.*)$/s.exec(key) ?? [];
       if (name && glued && known.includes(name)) {
         const what = `found no space after the colon in "${printable(key)}", expected "${name}: ${printable(glued)}"`;

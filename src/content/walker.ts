@@ -86,7 +86,7 @@ export class Walker {
         'Take the tag away; put text in quotes.',
       );
     }
-    if (isMap(node)) return this.map(node.items, path);
+    if (isMap(node)) return this.map(node.items, path, node.flow);
     if (isSeq(node)) return this.list(node.items, path);
     if (isScalar(node)) return this.scalar(node.value, node.type === 'PLAIN', offset, path);
     return undefined;
@@ -105,9 +105,10 @@ export class Walker {
     });
   }
 
-  private map(items: Pairs, path: Path): Record<string, unknown> {
+  private map(items: Pairs, path: Path, isFlow = false): Record<string, unknown> {
     const result: Record<string, unknown> = {};
-    for (const item of items) {
+    for (const [i, item] of items.entries()) {
+      if (isFlow && this.isCutOff(items[i - 1], item, path)) continue;
       const keyNode = item.key as Node | null;
       const offset = offsetOf(keyNode);
       const name = isScalar(keyNode) ? keyNode.value : undefined;
@@ -126,7 +127,10 @@ export class Walker {
         continue;
       }
       if (name === '__proto__' || FORBIDDEN.test(name)) {
-        this.say(offset, path, `found the key "${printable(name)}", expected a field name`, 'Delete the line.');
+        const sign = FORBIDDEN.exec(name)?.[0];
+        const found = sign ? `the control character ${codeOf(sign)} in` : 'the key';
+        const fix = sign ? 'Delete that character; type the name again if it cannot be seen.' : 'Delete the line.';
+        this.say(offset, path, `found ${found} "${printable(name)}", expected a field name`, fix);
         continue;
       }
       if (Object.hasOwn(result, name)) {
@@ -137,6 +141,20 @@ export class Walker {
       result[name] = this.plain(item.value, [...path, name], offset);
     }
     return result;
+  }
+
+  /** True for what a decimal comma inside braces cuts off its figure: told there, and the figure is no value. */
+  private isCutOff(before: Pairs[number] | undefined, { key: rest, value }: Pairs[number], path: Path): boolean {
+    if (!before || value !== null || !isScalar(before.key) || !isScalar(before.value) || !isScalar(rest)) return false;
+    const [whole, part] = [before.value.source ?? '', rest.source ?? ''];
+    if (!/^[-−]?\d+$/.test(whole) || !/^\d+(?:\s*[a-z°%µ].*)?$/i.test(part)) return false;
+    const name = String(before.key.value);
+    const what = `found "${whole},${printable(part)}", expected a point: inside braces a comma ends the value`;
+    const fix = /^\d{3}(?!\d)/.test(part)
+      ? 'Write decimals with a point, and thousands without a comma.'
+      : `Write ${printable(name)}: ${whole}.${printable(part)}.`;
+    this.refuse(offsetOf(before.value), [...path, name], what, fix);
+    return true;
   }
 
   private scalar(value: unknown, plain: boolean, offset: number, path: Path): unknown {

@@ -89,7 +89,10 @@ function numberIn(input: unknown, path: Path): string | undefined {
   if (/minutes/i.test(name)) return timeIn(input, 'min');
   if (path[0] === 'hours') return timeIn(input, 'h');
   const [, number, unit = ''] = /^([-−–]?\d+(?:\.\d+)?)\s*([\p{L}°%'"′″].{0,20})?$/u.exec(input.trim()) ?? [];
-  const isOther = /[CF]$/.test(name) && /[CF]$/i.test(unit) && !unit.toUpperCase().endsWith(name.slice(-1));
+  const isOther =
+    // Degrees and minutes, two amounts: the first figure alone says something else.
+    /\d/.test(unit.replace(/[a-z][23]\b/gi, '')) ||
+    (/[CF]$/.test(name) && /[CF]$/i.test(unit) && !unit.toUpperCase().endsWith(name.slice(-1)));
   if (number === undefined || isOther) return undefined;
   const isSouthOrWest = /^(?:near|latitudeDeg)$/.test(name) && /^°?\s*[SW]/i.test(unit);
   return `${isSouthOrWest ? '-' : ''}${number.replace(/^[−–]/, '-')}`;

@@ -2,7 +2,7 @@
 import * as z from 'zod/mini';
 import { CHEMISTRY_NAMES, KINDS } from '../kinds.ts';
 import { nearest } from '../problem.ts';
-import { choice, count, date, flag, id, line, list, number, quantity, say } from './parts.ts';
+import { choice, count, date, flag, id, isInstant, line, list, number, quantity, say } from './parts.ts';
 
 export { CHEMISTRY_NAMES, KINDS };
 
@@ -190,10 +190,7 @@ export const household = z
       z
         .string()
         .check((ctx) => {
-          if (
-            !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(ctx.value) ||
-            Number.isNaN(Date.parse(ctx.value))
-          ) {
+          if (!isInstant(ctx.value)) {
             say(ctx, {
               expected: 'an instant in UTC, such as "2026-11-25T07:00:00Z"',
               fix: 'Write date, T, time, Z, in quotes; or delete the line to take the files’ own times.',

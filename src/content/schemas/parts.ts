@@ -68,6 +68,12 @@ export function isDate(text: string): boolean {
   return y >= 1900 && y <= 2199 && date.getUTCMonth() === m - 1 && date.getUTCDate() === d;
 }
 
+/** True for an instant in UTC, on a day that the calendar has. */
+export function isInstant(text: string): boolean {
+  const isWritten = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(text);
+  return isWritten && isDate(text.slice(0, 10)) && !Number.isNaN(Date.parse(text));
+}
+
 export function date(description: string, example: string) {
   return z
     .string({ error: () => 'a day, written "YYYY-MM-DD"' })

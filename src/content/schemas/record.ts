@@ -1,6 +1,6 @@
 /** What was done and measured: written into a machine's file, or exported from the page into records/<machine>/. */
 import * as z from 'zod/mini';
-import { date, id, line, list, paragraph, quantity, say } from './parts.ts';
+import { date, id, isInstant, line, list, paragraph, quantity, say } from './parts.ts';
 
 const season = z
   .string()
@@ -96,10 +96,7 @@ export const record = z
       z
         .string()
         .check((ctx) => {
-          if (
-            !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?Z$/.test(ctx.value) ||
-            Number.isNaN(Date.parse(ctx.value))
-          )
+          if (!isInstant(ctx.value))
             ctx.issues.push({
               code: 'custom',
               input: ctx.value,
