@@ -1,6 +1,7 @@
 /** Holds plain data against a schema and turns each issue into a problem with its place in the file. */
 import type * as z from 'zod/mini';
 import { alsoCalled } from './also-called.ts';
+import { coordinatesFix } from './coordinates.ts';
 import { isDiesel, NO_DIESEL } from './diesel.ts';
 import { bestBranch, formsOf, isWord } from './forms.ts';
 import { isId } from './ids.ts';
@@ -218,7 +219,8 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
       : Array.isArray(issue.input)
         ? 'Take the dashes or brackets away.'
         : write;
-    return [make(source.at(path), path, `found ${found}, expected ${forms}`, `${fix}${orNone}`)];
+    const place = coordinatesFix(path, issue.input);
+    return [make(source.at(path), path, `found ${found}, expected ${forms}`, place ?? `${fix}${orNone}`)];
   }
   if (issue.input === undefined && issue.code === 'invalid_type') {
     const wanted = issue.message || `${kindName(issue.expected)}`;
@@ -233,7 +235,8 @@ function problemsOf(issue: z.core.$ZodIssue, before: Path, source: Source, root:
       ),
     ];
   }
-  const { what, fix } = wordsOf(issue, write, path, needed);
+  const { what, ...own } = wordsOf(issue, write, path, needed);
+  const fix = coordinatesFix(path, issue.input) ?? own.fix;
   const words = typeof issue.input === 'string' && typeof path.at(-1) === 'number' ? issue.input.split(' ') : [];
   if (words.length > 1 && words.every(isId))
     return [

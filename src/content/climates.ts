@@ -98,6 +98,9 @@ function upsideDown(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>
   ];
 }
 
+/** Months told one by one of two lists. */
+const MOST_MONTHS = 3;
+
 /** Lists that must stand below one another, month by month, where they are in the same unit. */
 function outOfOrder(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>): Problem[] {
   return (['C', 'F'] as const).flatMap((unit) =>
@@ -106,21 +109,22 @@ function outOfOrder(source: Loaded<ClimateFile>['source'], c: Known<ClimateFile>
         ['recordLow', 'lowest on record', 'min', 'mean daily minimum'],
         ['min', 'mean daily minimum', 'mean', 'mean'],
         ['mean', 'mean', 'max', 'mean daily maximum'],
+        ['dewPoint', 'dew point', 'mean', 'mean'],
       ] as const
     ).flatMap(([lower, lowerName, upper, upperName]) => {
       const [a, b] = [months(c[`${lower}${unit}`]), months(c[`${upper}${unit}`])];
       const key = lower === 'mean' ? `${upper}${unit}` : `${lower}${unit}`;
-      return a.flatMap((value, m) =>
-        value === undefined || b[m] === undefined || value <= b[m]
-          ? []
-          : [
-              problemAt(
-                source,
-                [key, m],
-                `found a ${lowerName} of ${value} above a ${upperName} of ${b[m]} in month ${m + 1}, expected it below`,
-                'Check both lists; January comes first in each.',
-              ),
-            ],
+      const wrong = a.flatMap((value, m) => (value === undefined || b[m] === undefined || value <= b[m] ? [] : [m]));
+      // Lists that changed places are one slip.
+      const told = wrong.length > MOST_MONTHS ? wrong.slice(0, 1) : wrong;
+      const others = wrong.length > told.length ? ` and in ${wrong.length - 1} others` : '';
+      return told.map((m) =>
+        problemAt(
+          source,
+          [key, m],
+          `found a ${lowerName} of ${a[m]} above a ${upperName} of ${b[m]} in month ${m + 1}${others}, expected it below`,
+          'Check both lists; January comes first in each.',
+        ),
       );
     }),
   );

@@ -1,6 +1,7 @@
 /** Days and years so far off that another was meant. */
 import { addMonths } from '../planner/dates.ts';
 import type { Say, Sound } from './cross-answers.ts';
+import { dateCodeFix, looksLikeCode } from './date-code.ts';
 import type { HouseholdFile } from './schemas/household.ts';
 import type { RecordFile } from './schemas/record.ts';
 import { type Known, knownEntries } from './sound.ts';
@@ -53,11 +54,13 @@ export function yearProblems(m: Sound, asOf: string, say: Say): void {
   const built = m.year === undefined || m.year > now + 1 ? undefined : m.year;
   for (const [i, { madeYear }] of knownEntries(m.tyres)) {
     if (madeYear === undefined) continue;
-    const fix = 'The last two digits of the four in the date code are the year.';
+    const code = looksLikeCode(madeYear, now) ? dateCodeFix(madeYear) : undefined;
+    const fix = code ?? 'The last two digits of the four in the date code are the year.';
     if (madeYear > now)
       say(['tyres', i, 'madeYear'], `found ${madeYear}, which is in the future, expected a year up to ${now}`, fix);
-    if (built !== undefined && madeYear < built - TYRE_BEFORE_MACHINE)
+    else if (built !== undefined && madeYear < built - TYRE_BEFORE_MACHINE)
       say(['tyres', i, 'madeYear'], `found ${madeYear} on a machine of ${built}, expected a year after it`, fix);
+    else if (code !== undefined) say(['tyres', i, 'madeYear'], `found ${madeYear}, expected the year it was made`, fix);
   }
   const bought = typeof m.battery === 'object' ? m.battery.boughtYear : undefined;
   if (bought !== undefined && (bought > now || bought < now - FAR.battery.back))

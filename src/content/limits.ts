@@ -35,8 +35,8 @@ export const FILE_LIMITS: readonly LimitRow[] = [
   { field: 'engine.cylinders', unit: '', limits: [[0, 8], [0, 4], [0, 6], [0, 4], [0, 6], [0, 16], [0, 12], [0, 4]] },
   // Radiator, hoses and jacket are as large as the engine asks; heat exchangers of a track take more.
   { field: 'cooling.volume', unit: 'L', limits: [[0.1, 10], [0.1, 6], [0.1, 25], [0.1, 12], [0.1, 25], [0.1, 40], [0.1, 60], [0.1, 20]] },
-  // Trial and balloon tyres run at 20 to 40 kPa, van and spare tyres at 450 to 550 kPa.
-  { field: 'tyres[].pressure', unit: 'kPa', limits: [[10, 500], [10, 500], [10, 700], [10, 350], [10, 500], [10, 700], [10, 700], [10, 500]], fix: 'Check the figure and its unit: 100 kPa are 1 bar or 14.5 psi.' },
+  // Trial and balloon tyres run at 20 to 40 kPa, those of a car in sand at 100 kPa, van and spare tyres at 450 to 550 kPa.
+  { field: 'tyres[].pressure', unit: 'kPa', limits: [[20, 500], [80, 500], [10, 700], [10, 350], [10, 500], [80, 700], [10, 700], [10, 500]], fix: 'Check the figure and its unit: 100 kPa are 1 bar or 14.5 psi.' },
   // With a sidecar, a second axle or double wheels.
   { field: 'tyres[].count', unit: '', limits: [[1, 4], [1, 4], [1, 8], [1, 8], [1, 8], [1, 12], [1, 12], [1, 8]] },
   // No engine of the kind has run further.

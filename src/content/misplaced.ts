@@ -28,6 +28,11 @@ export function misplacedWords(
   root: z.ZodMiniType,
 ): { what: string; fix: string } | undefined {
   const here = inside === undefined ? 'among the outermost fields' : `inside "${inside}"`;
+  if (inside === 'battery' && name === 'voltage')
+    return {
+      what: `found "voltage" ${here}, expected a battery of 12 V, whose voltage is not written`,
+      fix: 'Delete the line; starting batteries of 6 V and 24 V are not planned.',
+    };
   const homes = homesOf(root, name);
   if (homes[0]?.length === 0)
     return {

@@ -1,6 +1,8 @@
 /** A schema's complaint in the words of the message: what was found, what is expected, what to do. */
 import type * as z from 'zod/mini';
 import { alsoCalled } from './also-called.ts';
+import { degreesIn } from './coordinates.ts';
+import { dateCodeFix } from './date-code.ts';
 import { isDiesel, NO_DIESEL } from './diesel.ts';
 import type { Path } from './path.ts';
 import { nearest, shown } from './problem.ts';
@@ -37,9 +39,15 @@ export function wordsOf(
       return { what: `found ${found}, expected ${values.length === 1 ? '' : 'one of '}${values.join(', ')}`, fix };
     }
     case 'too_small':
-      return { what: `found ${sizeOf(issue.input)}, expected at least ${issue.minimum}`, fix: write };
+      return {
+        what: `found ${sizeOf(issue.input)}, expected at least ${issue.minimum}`,
+        fix: codeFix(issue, path) ?? write,
+      };
     case 'too_big':
-      return { what: `found ${sizeOf(issue.input)}, expected at most ${issue.maximum}`, fix: write };
+      return {
+        what: `found ${sizeOf(issue.input)}, expected at most ${issue.maximum}`,
+        fix: tooBig(issue, path, write),
+      };
     case 'invalid_type': {
       if (issue.expected === 'boolean') {
         const word = String(issue.input).toLowerCase();
@@ -67,7 +75,7 @@ export function wordsOf(
       if (issue.expected === 'string' && ['number', 'boolean'].includes(typeof issue.input) && !issue.message) {
         return { what: `found ${found}, expected text`, fix: `Put it in quotes: "${String(issue.input)}".` };
       }
-      if (issue.expected === 'array' && typeof path.at(-1) === 'string') return listWords(issue.input);
+      if (issue.expected === 'array' && typeof path.at(-1) === 'string') return listWords(issue.input, write);
       if (
         /^(number|int)$/.test(issue.expected) &&
         typeof issue.input === 'string' &&
@@ -86,6 +94,7 @@ export function wordsOf(
 function numberIn(input: unknown, path: Path): string | undefined {
   if (typeof input !== 'string') return undefined;
   const name = String(path.findLast((part) => typeof part === 'string'));
+  if (/^(?:near|latitudeDeg)$/.test(name) && /['′’]/.test(input)) return degreesIn(input);
   if (/minutes/i.test(name)) return timeIn(input, 'min');
   if (path[0] === 'hours') return timeIn(input, 'h');
   const [, number, unit = ''] = /^([-−–]?\d+(?:\.\d+)?)\s*([\p{L}°%'"′″].{0,20})?$/u.exec(input.trim()) ?? [];
@@ -115,13 +124,16 @@ function timeIn(text: string, unit: 'min' | 'h'): string | undefined {
 }
 
 /** What is found where a list was to be. */
-function listWords(input: unknown): { what: string; fix: string } {
+function listWords(input: unknown, write: string): { what: string; fix: string } {
   const what = `found ${shown(input)}, expected a list`;
   if (isNothing(input)) return { what, fix: 'Write [] where there is none, or delete the line.' };
   const text = typeof input === 'string' ? input.trim() : '';
+  if (text !== '' && write.includes('[{')) return { what, fix: write };
   // Brackets of another kind, commas, or dashes that stand deeper than the first entry without one.
-  const words = text.replace(/^\((.*)\)$/s, '$1').split(/\s*,\s*|\s+-\s+/);
-  if (!words.every((word) => /^[\w.][\w .-]*$/.test(word)))
+  const inside = text.replace(/^\((.*)\)$/s, '$1');
+  const isFigures = /^[-−]?[\d.]+(?:\s+[-−]?[\d.]+)+$/.test(inside);
+  const words = inside.split(isFigures ? /\s+/ : /\s*,\s*|\s+-\s+/);
+  if (!isFigures && !words.every((word) => /^[\w.][\w .-]*$/.test(word)))
     return { what, fix: 'Begin each entry with a dash on a line of its own, or put them in square brackets.' };
   const fix = / - /.test(text) ? 'Write "- " before the first entry too, or' : 'Put square brackets around it:';
   return { what, fix: `${fix} [${words.join(', ')}].` };
@@ -141,6 +153,25 @@ export function wordMeant(word: string, known: readonly string[]): string | unde
   const longer = parts.length > 1 ? known.filter((one) => parts.every((part) => one.split('-').includes(part))) : [];
   return alsoCalled(word, known) ?? (longer.length === 1 ? longer[0] : nearest(word, known));
 }
+
+/** What to do about a date code where a year was asked for. */
+function codeFix({ input }: z.core.$ZodIssue, path: Path): string | undefined {
+  return path.at(-1) === 'madeYear' && typeof input === 'number' ? dateCodeFix(input) : undefined;
+}
+
+/** What to do about a figure or a list beyond its bounds. */
+function tooBig(issue: z.core.$ZodIssue, path: Path, write: string): string {
+  const { input } = issue;
+  if (Array.isArray(input) && input.length > MANY) return 'Keep what is still to be done, and take the rest out.';
+  const [list] = path;
+  const isCelsius = path.length === 2 && /^(?:mean|min|max|dewPoint|recordLow)C$/.test(String(list));
+  return isCelsius
+    ? `Check the number; figures in °F go into ${String(list).replace(/C$/, 'F')}.`
+    : (codeFix(issue, path) ?? write);
+}
+
+/** A list with more entries was made by a program. */
+const MANY = 100;
 
 function sizeOf(input: unknown): string {
   return Array.isArray(input) ? `a list of ${input.length}` : shown(input);

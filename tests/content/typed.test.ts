@@ -23,7 +23,7 @@ test.each([
 test('a pressure, in a list', () => {
   expect(
     problems('tyres:\n  - { position: front, pressure: 32 psi }\n  - { position: rear, pressure: 100 psi }'),
-  ).toEqual(['found 100 psi, expected 1.45 to 72.52 psi for a motorcycle']);
+  ).toEqual(['found 100 psi, expected 2.9 to 72.52 psi for a motorcycle']);
 });
 
 // 12 L in the tank of 2 US gal (7.57 L): 3.17 US gal.

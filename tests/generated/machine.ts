@@ -20,16 +20,24 @@ export interface Surroundings {
 /** Figures that the reader takes for a kind, with room to both sides. */
 const LIMITS: Record<
   Kind,
-  { ah: [number, number]; tankL: number; oilL: number; cylinders: number; coolantL: number; kPa: number; tyres: number }
+  {
+    ah: [number, number];
+    tankL: number;
+    oilL: number;
+    cylinders: number;
+    coolantL: number;
+    kPa: [number, number];
+    tyres: number;
+  }
 > = {
-  motorcycle: { ah: [1, 40], tankL: 60, oilL: 10, cylinders: 8, coolantL: 10, kPa: 500, tyres: 4 },
-  scooter: { ah: [1, 30], tankL: 30, oilL: 5, cylinders: 4, coolantL: 6, kPa: 500, tyres: 4 },
-  'snow-machine': { ah: [3, 60], tankL: 100, oilL: 10, cylinders: 6, coolantL: 25, kPa: 700, tyres: 8 },
-  quad: { ah: [3, 60], tankL: 60, oilL: 10, cylinders: 4, coolantL: 12, kPa: 350, tyres: 8 },
-  'side-by-side': { ah: [5, 120], tankL: 120, oilL: 12, cylinders: 6, coolantL: 25, kPa: 500, tyres: 8 },
-  car: { ah: [10, 250], tankL: 200, oilL: 25, cylinders: 16, coolantL: 40, kPa: 700, tyres: 12 },
-  tractor: { ah: [10, 400], tankL: 400, oilL: 60, cylinders: 12, coolantL: 60, kPa: 700, tyres: 12 },
-  mower: { ah: [1, 120], tankL: 60, oilL: 10, cylinders: 4, coolantL: 20, kPa: 500, tyres: 8 },
+  motorcycle: { ah: [1, 40], tankL: 60, oilL: 10, cylinders: 8, coolantL: 10, kPa: [21, 500], tyres: 4 },
+  scooter: { ah: [1, 30], tankL: 30, oilL: 5, cylinders: 4, coolantL: 6, kPa: [81, 500], tyres: 4 },
+  'snow-machine': { ah: [3, 60], tankL: 100, oilL: 10, cylinders: 6, coolantL: 25, kPa: [11, 700], tyres: 8 },
+  quad: { ah: [3, 60], tankL: 60, oilL: 10, cylinders: 4, coolantL: 12, kPa: [11, 350], tyres: 8 },
+  'side-by-side': { ah: [5, 120], tankL: 120, oilL: 12, cylinders: 6, coolantL: 25, kPa: [11, 500], tyres: 8 },
+  car: { ah: [10, 250], tankL: 200, oilL: 25, cylinders: 16, coolantL: 40, kPa: [81, 700], tyres: 12 },
+  tractor: { ah: [10, 400], tankL: 400, oilL: 60, cylinders: 12, coolantL: 60, kPa: [11, 700], tyres: 12 },
+  mower: { ah: [1, 120], tankL: 60, oilL: 10, cylinders: 4, coolantL: 20, kPa: [11, 500], tyres: 8 },
 };
 
 const year = (iso: string) => Number(iso.slice(0, 4));
@@ -200,7 +208,7 @@ const tyresArb = (kind: Kind) =>
         ...positions.map((position) =>
           fc
             .tuple(
-              fc.integer({ min: 11, max: LIMITS[kind].kPa - 10 }),
+              fc.integer({ min: LIMITS[kind].kPa[0], max: LIMITS[kind].kPa[1] - 10 }),
               fc.option(fc.nat(200), { nil: undefined }),
               fc.option(fc.integer({ min: 1, max: LIMITS[kind].tyres }), { nil: undefined }),
               fc.constantFrom('kPa', 'psi', 'bar'),
