@@ -11,6 +11,8 @@ import { textOf, Walk } from './walk.ts';
 const MACHINES = 300;
 let walk: Walk;
 let plan: SeasonPlan;
+/** What the agenda lists under each matter without a day. */
+let withoutDay: { text: string; href: string | null | undefined }[][];
 
 beforeAll(() => {
   walk = new Walk('club', '2026-10-01');
@@ -44,6 +46,14 @@ test('the round of a week is one printed page: where each battery stands, its ch
   const first = DateTime.fromISO(plan.trips.find((t) => t.date >= '2026-11-16')!.date);
   const [monday, sunday] = [first.startOf('week'), first.endOf('week')].map((day) => day.toISODate()!);
   const page = await walk.open(desk, '/agenda/', monday!);
+  withoutDay = await page.locator('[aria-labelledby=misfits] li.warning').evaluateAll((items) =>
+    items.map((item) =>
+      [...item.querySelectorAll('li')].map((line) => ({
+        text: line.textContent!.replaceAll(/\s+/g, ' ').trim(),
+        href: line.querySelector('a')?.getAttribute('href'),
+      })),
+    ),
+  );
   await walk.click(page, 'Rounds of charging');
   await walk.click(page, new RegExp(`^${first.startOf('week').setLocale('en-GB').toFormat('d LLL yyyy')}`));
   const week = page.locator('.round:target');
@@ -59,6 +69,24 @@ test('the round of a week is one printed page: where each battery stands, its ch
     const started = trip.charges.flatMap((c) => (c.startHour === undefined ? [] : [`${c.chargerId} ${c.startHour}`]));
     expect(new Set(started).size, trip.date).toBe(started.length);
   }
+});
+
+test('of much work without a day the agenda names the machines with their steps, and each name leads to its page', () => {
+  expect(withoutDay).toHaveLength(plan.misfits.length);
+  expect(Math.max(...plan.misfits.map(({ steps }) => steps.length))).toBeGreaterThan(60);
+  plan.misfits.forEach(({ steps }, i) => {
+    const ids = [...new Set(steps.map(({ machine }) => machine))];
+    const lines = withoutDay[i]!;
+    if (steps.length <= 60) expect(lines).toHaveLength(steps.length);
+    else
+      expect(lines).toEqual(
+        ids.map((id) => {
+          const own = steps.filter(({ machine }) => machine === id).length;
+          const { name } = plan.machines.find((machine) => machine.id === id)!;
+          return { text: `${name}: ${own} ${own === 1 ? 'step' : 'steps'}`, href: `/machines/${id}/` };
+        }),
+      );
+  });
 });
 
 test("a member's faulty row is told with all others' faults by cell, and nothing is written", async () => {
