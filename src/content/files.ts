@@ -71,7 +71,7 @@ export function sortFiles(files: readonly ContentFile[], unread: readonly string
   return result;
 }
 
-const stemOf = (name: string) => name.replace(/\.ya?ml.*$/is, '');
+const stemOf = (name: string) => name.replace(/\.(?:ya?ml.*|json)$/is, '');
 
 /** Two names that differ in case alone are one file on some disks. */
 function capitalsOnly(paths: Iterable<string>): Problem[] {
@@ -88,7 +88,13 @@ function capitalsOnly(paths: Iterable<string>): Problem[] {
 /** True for what looks like content; a path that leads somewhere else is looked at whatever it is called. */
 function isContent(parts: readonly string[]): boolean {
   if (leadsOut(parts)) return true;
-  return !parts.some((p) => p.startsWith('.')) && /\.ya?ml/i.test(parts.at(-1)!);
+  return !parts.some((p) => p.startsWith('.')) && isContentPath(parts);
+}
+
+/** YAML by its ending anywhere; JSON where content lies: it would be passed over in silence. */
+export function isContentPath(parts: readonly string[]): boolean {
+  const name = parts.at(-1)!;
+  return /\.ya?ml/i.test(name) || (parts.length > 1 && Object.hasOwn(FOLDERS, parts[0]!) && /\.json$/i.test(name));
 }
 
 const leadsOut = (parts: readonly string[]) => parts.some((p) => p === '..' || p === '' || /[\\\0]/.test(p));
@@ -106,7 +112,7 @@ function faultOf(parts: readonly string[], paths: ReadonlySet<string>): [what: s
     return ['found a path that leads out of its folder, expected a plain file name', 'Rename the file.'];
   const stem = stemOf(name);
   const beside = (id: string) => paths.has([...parts.slice(0, -1), `${id}.yaml`].join('/'));
-  if (!name.endsWith('.yaml'))
+  if (name !== `${stem}.yaml`)
     return [
       `found the ending of "${printable(name)}", expected ".yaml"`,
       beside(stem)
@@ -171,10 +177,13 @@ function misplaced(parts: readonly string[], id: string, paths: ReadonlySet<stri
   const [folder] = parts;
   if (parts.length === 1) {
     const what = 'found a content file at the top, expected household.yaml here, and all else in folders';
-    if (nearest(id, ['household']) === undefined) return [what, `Move it to one of ${folders}.`];
+    if (nearest(id, ['household']) === undefined)
+      return [what, `Move it to one of ${folders}, or out of this folder, if it is none of these.`];
     const taken = paths.has('household.yaml');
     return [what, taken ? 'Delete it, or move it away: there is one household.' : 'Rename the file to household.yaml.'];
   }
+  if (id === 'household' && !paths.has('household.yaml'))
+    return ['found household.yaml in a folder, expected it at the top', 'Move it to the top of the content folder.'];
   const where = `found a content file in the folder "${printable(parts.slice(0, -1).join('/'))}", expected `;
   if (folder === 'records')
     return [`${where}a folder for each machine inside records`, `Move it to records/<id of its machine>/.`];

@@ -2,6 +2,7 @@
 import { lstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { type ClimateLibrary, openClimateLibrary } from './climate-library.ts';
+import { isContentPath } from './files.ts';
 import type { Problem } from './problem.ts';
 import { type ContentFile, type ReadOptions, type ReadResult, readContent } from './read.ts';
 import { MAX_BYTES } from './text.ts';
@@ -60,7 +61,9 @@ export function readFiles(folder: string): Folder {
       try {
         real = realpathSync(full);
       } catch {
-        if (isContent(name))
+        if (isContent(inside) && name.includes('\ufffd'))
+          say(inside, 'found a file name that is not UTF-8, expected letters a–z and digits', 'Rename the file.');
+        else if (isContent(inside))
           say(inside, 'found a link that leads nowhere, expected a file', 'Delete the link, or put the file here.');
         continue;
       }
@@ -74,7 +77,7 @@ export function readFiles(folder: string): Folder {
       }
       const stats = statSync(full);
       if (stats.isDirectory()) {
-        if (isContent(name)) say(inside, 'found a folder, expected a file', `Rename the folder, or put a file here.`);
+        if (isContent(inside)) say(inside, 'found a folder, expected a file', `Rename the folder, or put a file here.`);
         else if (lstatSync(full).isSymbolicLink())
           say(
             inside,
@@ -84,7 +87,7 @@ export function readFiles(folder: string): Folder {
         else if (depth < MAX_FOLDER_DEPTH) visit(full, depth + 1);
         continue;
       }
-      if (!isContent(name)) continue;
+      if (!isContent(inside)) continue;
       if (!stats.isFile()) {
         say(inside, 'found something that is no file, expected a file', 'Delete it, or put a file here.');
         continue;
@@ -121,8 +124,8 @@ export function readFiles(folder: string): Folder {
   return result;
 }
 
-function isContent(name: string): boolean {
-  return /\.ya?ml|\.epw$/i.test(name);
+function isContent(path: string): boolean {
+  return isContentPath(path.split('/')) || /\.epw$/i.test(path);
 }
 
 /**
@@ -167,10 +170,10 @@ export function bundledProcedures(procedures: string, folder: string): ContentFi
   return readFiles(procedures).files.map((f) => ({ path: `procedures/${f.path}`, bytes: f.bytes }));
 }
 
-/** The library is large; it is opened only for a household that names a station. */
+/** The library is large; it is opened only for a household that names a station, in a folder of whatever name. */
 function asksForStation(file: ContentFile): boolean {
   return (
-    file.path.startsWith('places/') &&
+    !/^(?:climates|machines|procedures|records)\//.test(file.path) &&
     typeof file.bytes !== 'string' &&
     /\b(near|station)["']?\s*:/.test(new TextDecoder().decode(file.bytes))
   );

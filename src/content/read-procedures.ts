@@ -5,7 +5,7 @@ import { mergeProcedures } from '../planner/tasks/index.ts';
 import { check } from './check.ts';
 import { procedureProblems } from './cross-procedure.ts';
 import { type ContentFile, sortFiles } from './files.ts';
-import type { Loaded } from './loaded.ts';
+import { type Loaded, problemAt } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
 import { toProcedure } from './resolve-procedure.ts';
 import { type ProcedureFile, procedureSchema } from './schemas/procedure.ts';
@@ -92,4 +92,32 @@ export function libraryProblems(
 /** Those of the files that are sound, as the planner takes them. */
 export function soundProcedures(loaded: readonly Loaded<ProcedureFile>[]): Procedure[] {
   return loaded.flatMap(({ id, source, checked }) => (checked.value ? [toProcedure(id, checked.value, source)] : []));
+}
+
+/**
+ * What bundled procedures open and a file of the household's, in the place of a bundled one, no longer closes: told of that file,
+ * since the owner has no other.
+ * @param problems - of library and own together
+ * @param own - the household's files
+ */
+export function inOwnFiles(
+  problems: readonly Problem[],
+  own: readonly Loaded<ProcedureFile>[],
+  bundled: readonly Procedure[],
+): Problem[] {
+  const lost = new Map<Loaded<ProcedureFile>, Set<string>>();
+  const others = problems.filter((problem) => {
+    const item = /^found that it opens "([^"]*)"/.exec(problem.what)?.[1];
+    if (item === undefined || own.some(({ source }) => source.file === problem.file)) return true;
+    const closes = ({ id, steps }: Procedure) => steps.some((step) => step.closes.includes(item)) && id;
+    const replaced = own.find(({ id }) => bundled.some((one) => closes(one) === id));
+    if (replaced) lost.set(replaced, (lost.get(replaced) ?? new Set()).add(item));
+    return replaced === undefined;
+  });
+  const told = [...lost].map(([{ source }, items]) => {
+    const list = [...items].join(', ');
+    const what = `found no step that closes ${list}, which bundled procedures open, expected one as in the bundled file of this name`;
+    return problemAt(source, [], what, `Add "closes: [${list}]" to a step here, or give the file a name of its own.`);
+  });
+  return [...others, ...told];
 }

@@ -17,7 +17,7 @@ import { procedureProblems } from './cross-procedure.ts';
 import { type ContentFile, type Kind, type Sorted, sortFiles } from './files.ts';
 import type { Loaded } from './loaded.ts';
 import { type Problem, sortProblems } from './problem.ts';
-import { type Bundle, bundleOf, ledgerBeside, soundProcedures } from './read-procedures.ts';
+import { type Bundle, bundleOf, inOwnFiles, ledgerBeside, soundProcedures } from './read-procedures.ts';
 import { recordOfFile, recordProblems } from './records.ts';
 import { resolveMachine } from './resolve.ts';
 import { resolveHousehold, resolvePlace } from './resolve-place.ts';
@@ -121,7 +121,8 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
   if (unread('procedure').length === 0) {
     const broken = own.filter((p) => !p.checked.value).map(({ id, source: { file } }) => ({ id, file }));
     const written = broken.map(({ id, file }) => ({ id, ...sorted.find((f) => f.file.path === file)!.file }));
-    problems.push(...(own.length === 0 ? bundle.ledger : ledgerBeside(procedures, written)));
+    const ledger = own.length === 0 ? bundle.ledger : ledgerBeside(procedures, written);
+    problems.push(...inOwnFiles(ledger, own, bundle.procedures));
   }
 
   const weatherFiles = { files, unread: options.unread ?? [] };

@@ -81,6 +81,14 @@ function valueSlip(
     const fix = `Put the value in quotes: ${quoted(value)}; or begin a new line, if another field begins there.`;
     return { slip: tell(colon, what, fix), rest: 0 };
   }
+  if (kind === 'field' && /^[-?](?:\s|$)/.test(value)) {
+    const text = value.slice(1).trim();
+    const fix =
+      text === ''
+        ? 'Write the value, or delete the line.'
+        : `Put it in quotes: ${quoted(value)}; an entry of a list goes into brackets: [${text}].`;
+    return { slip: tell(0, `found "${value[0]}" in place of a value`, printable(fix)), rest: 0 };
+  }
   const sign = /^[@`%*]/.exec(value)?.[0];
   if (sign !== undefined && kind === 'field')
     return {

@@ -35,6 +35,8 @@ function withDashes(entry: YAMLMap): (YAMLMap | Undashed)[] {
 export class Walker {
   readonly problems: Problem[] = [];
   readonly refused = new Set<string>();
+  /** Names that values before have been given. */
+  private readonly anchors = new Set<string>();
   /** The first alias of the file. */
   alias: Problem | undefined;
   readonly positions = new Map<
@@ -61,6 +63,13 @@ export class Walker {
       return undefined;
     }
     if (node === null || node === undefined) return null;
+    if (isAlias(node) && !this.anchors.has(node.source))
+      return this.refuse(
+        offset,
+        path,
+        `found "*${printable(node.source)}", which names no value, expected a value`,
+        `Put it in quotes: "*${printable(node.source)}".`,
+      );
     if (isAlias(node)) {
       this.alias ??= this.problem(
         offset,
@@ -71,6 +80,7 @@ export class Walker {
       return undefined;
     }
     const { tag, anchor } = node as Node & { tag?: string; anchor?: string };
+    if (anchor !== undefined) this.anchors.add(anchor);
     if (anchor !== undefined && isScalar(node) && node.value === null)
       return this.refuse(
         this.signBefore('&', offset),

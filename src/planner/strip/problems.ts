@@ -63,16 +63,24 @@ export function stripProblems(machine: StripNames): StripProblem[] {
   for (const cycle of cyclesOf(machine.assemblies)) {
     problems.push({
       path: `assemblies.${assemblies.indexOf(cycle[0]!)}.behind`,
-      message: `found assemblies that lie behind one another: ${cycle.join(' -> ')}, expected an order in which they come off`,
+      message: `found assemblies that lie behind one another: ${ring(cycle)}, expected an order in which they come off`,
     });
   }
   for (const cycle of cyclesOf(machine.jobs.map((j) => ({ id: j.id, behind: j.after })))) {
     problems.push({
       path: `jobs.${jobs.indexOf(cycle[0]!)}.after`,
-      message: `found jobs that wait for one another: ${cycle.join(' -> ')}, expected an order in which they are done`,
+      message: `found jobs that wait for one another: ${ring(cycle)}, expected an order in which they are done`,
     });
   }
   return problems;
+}
+
+/** Names of a ring that are told: a longer one is known by its beginning. */
+const MOST_NAMES = 12;
+
+function ring(names: readonly string[]): string {
+  const told = names.length > MOST_NAMES ? [...names.slice(0, MOST_NAMES), '…', names.at(-1)!] : names;
+  return told.join(' -> ');
 }
 
 function cyclesOf(entries: readonly { id: Name; behind: readonly Name[] }[]): string[][] {
