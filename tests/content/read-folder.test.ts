@@ -127,3 +127,44 @@ test('the day of the plan can depend on the household’s time zone', () => {
   });
   expect(zone).toBe('Europe/Oslo');
 });
+
+test('a file name in another encoding is told as such, not as a link', () => {
+  const name = Buffer.concat([
+    Buffer.from(join(folder, 'machines', 'r')),
+    Buffer.from([0xf6]),
+    Buffer.from('bin.yaml'),
+  ]);
+  writeFileSync(name, 'name: Robin\n');
+  expect(read().problems).toMatchObject([
+    { what: 'found a file name that is not UTF-8, expected letters a–z and digits', fix: 'Rename the file.' },
+  ]);
+});
+
+test('a place in a folder of another name finds its station: the name of the folder is all that is wrong', () => {
+  cpSync(join(folder, 'places'), join(folder, 'place'), { recursive: true });
+  rmSync(join(folder, 'places'), { recursive: true });
+  writeFileSync(
+    join(folder, 'place', 'tin-shed.yaml'),
+    'name: Shed\nenclosure: carport\npower: false\nclimate: { near: [48.2, 13.5] }\n',
+  );
+  const library = join(import.meta.dirname, '..', '..', 'public', 'climate', 'normals.json');
+  expect(readFolder(folder, { asOf: '2026-11-25', library }).problems).toMatchObject([
+    { file: 'place/tin-shed.yaml', fix: 'Rename the folder to places.' },
+  ]);
+});
+
+test('a household in a folder of its own belongs at the top; files of no kind belong elsewhere', () => {
+  mkdirSync(join(folder, 'household'));
+  cpSync(join(folder, 'household.yaml'), join(folder, 'household', 'household.yaml'));
+  rmSync(join(folder, 'household.yaml'));
+  writeFileSync(join(folder, 'compose.yaml'), 'services: {}\n');
+  const fixes = read().problems.map(({ file, fix }) => [file, fix]);
+  expect(fixes).toContainEqual(['household/household.yaml', 'Move it to the top of the content folder.']);
+  expect(fixes).toContainEqual(['compose.yaml', expect.stringContaining('or out of this folder')]);
+});
+
+test('JSON is told where content lies, and left alone elsewhere', () => {
+  writeFileSync(join(folder, 'machines', 'kite.json'), '{ "name": "Kite", "kind": "scooter", "place": "tin-shed" }');
+  writeFileSync(join(folder, 'settings.json'), '{}');
+  expect(read().problems).toMatchObject([{ file: 'machines/kite.json', fix: 'Rename the file to kite.yaml.' }]);
+});
