@@ -33,6 +33,14 @@ export function misplacedWords(
       what: `found "voltage" ${here}, expected a battery of 12 V, whose voltage is not written`,
       fix: 'Delete the line; starting batteries of 6 V and 24 V are not planned.',
     };
+  const own = kindOfSchema(root);
+  if (name === 'id' && inside === undefined)
+    return {
+      what: `found "id" ${here}, expected none: the ${own === 'record' ? 'folder' : 'file'} is called by it`,
+      fix: 'Delete the line.',
+    };
+  // What is known of a drive battery is not true of the small one beside it.
+  if (inside === 'driveBattery') return undefined;
   const homes = homesOf(root, name);
   if (homes[0]?.length === 0)
     return {
@@ -46,7 +54,6 @@ export function misplacedWords(
       fix: `Move the line into ${where}, indented like the other fields there.`,
     };
   }
-  const own = kindOfSchema(root);
   const kind = KINDS.find((other) => other !== own && keysOf(KINDS_OF_FILES[other].schema).includes(name));
   if (kind === undefined || inside !== undefined) return undefined;
   const { path } = KINDS_OF_FILES[kind];

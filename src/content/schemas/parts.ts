@@ -126,12 +126,15 @@ const FRACTIONS: Readonly<Record<string, string>> = {
   '3/4': '.75',
 };
 
-/** What to write for the quantity within text that says more, or says it otherwise: "about 17 L", "2.2 bar cold", "17 L,". */
+/** What to write for the quantity within text that says more, or says it otherwise: "about 17 L", "2.2 bar cold", "17 L,", "minus 4 °C". */
 function quantityFix(text: string, dimension: Dimension): string | undefined {
   const [, litres, rest] = /^\s*([\d.,]+)\s*gal(?:lons?)?\b(.*)$/is.exec(text) ?? [];
   if (litres !== undefined && rest === '') return `Write ${litres} US gal, or ${litres} imp gal.`;
   const plain = text
     .trim()
+    .replace(/[\uff01-\uff5e]/g, (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0))
+    .replace(/^(?:minus\s*|[–—−])(?=\d)/i, '-')
+    .replace(/[º˚]\s*(?=[CF]\b)/g, '°')
     .replace(/^(?:[~≈]|about|approx\.?|approximately|ca\.?|circa)\s*/i, '')
     .replace(/(?<=\d)\s*([¼½¾]|[13]\/[24])/, (part) => FRACTIONS[part.trim()] ?? part);
   const words = plain.split(/\s+/).slice(0, 5);
