@@ -105,7 +105,7 @@ export function draftMachine(
       lowestStoreC: air.lowestC,
       highestStoreC: air.highestC,
       asOf,
-      doneOn: tickedOn(['addFuel', 'drained', 'lowFuel']),
+      doneOn: tickedOn(['addFuel', 'planFuel', 'drained', 'lowFuel']),
       usedUp: isTicked(['drainedUseBy']),
       seenTo: petrolSeenToOn(machine, household.procedures),
     }),

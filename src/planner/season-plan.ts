@@ -286,6 +286,8 @@ export interface FuelPlan {
   /** Petrol in the tank over the rest, as far as it is planned [L]; 0 in a drained one. */
   levelL: number;
   addL?: number | undefined;
+  /** To be drawn off first, where the tank is fuller than the heat of the store allows [L]. */
+  drawOffL?: number | undefined;
   doseML?: number | undefined;
   runMinutes?: number | undefined;
   drainedL?: number | undefined;

@@ -211,6 +211,7 @@ const fuel = z.strictObject({
   settled: z.enum(['done', 'past']).optional(),
   levelL: finite.min(0),
   addL: finite.min(0).optional(),
+  drawOffL: finite.min(0).optional(),
   doseML: finite.min(0).optional(),
   runMinutes: finite.min(0).optional(),
   drainedL: finite.min(0).optional(),

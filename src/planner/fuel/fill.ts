@@ -5,6 +5,9 @@ import { DENSITY_RANGE, EXPANSION_EQUATION, EXPANSION_SOURCE, expansionPerK, exp
 /** Share of the tank that is filled for the rest where the heat allows it. */
 export const FILL_SHARE = 0.95;
 
+/** Nobody draws off less [L]. */
+const DROP_L = 0.005;
+
 /** Down to how many litres the last rides use a tank that is left low [L]: two parts fresh then go on top. Common practice. */
 export const lowTankL = ({ tankL }: Pick<Fuel, 'tankL'>): number => tankL / 3;
 
@@ -48,7 +51,7 @@ export function fillAmounts(fuel: Fuel, fillC: number, hottestC: number, share =
   return {
     addL,
     levelL,
-    drawOffL: Math.max(0, inTankL - levelL),
+    drawOffL: inTankL - levelL > DROP_L ? inTankL - levelL : 0,
     fullAtHottestPct,
     derivations: [
       {

@@ -104,6 +104,7 @@ export function planFuel(input: FuelInput): { plan: FuelPlan; warnings: Warning[
     settled: stage === 'before' || stage === 'lay-up' ? undefined : input.doneOn ? 'done' : 'past',
     levelL,
     addL: inTank?.addL,
+    drawOffL: inTank?.drawOffL || undefined,
     doseML,
     runMinutes,
     drainedL,

@@ -71,7 +71,7 @@ function tankWarnings(plan: FuelPlan, facts: FuelFacts): Note[] {
 function levelWarnings({ fuel, amounts, highestStoreC, household }: FuelFacts): Note[] {
   const q = (value: number, unit: string) => formatQuantity(value, unit, household);
   if (!amounts) return [];
-  if (amounts.drawOffL > 0.005)
+  if (amounts.drawOffL > 0)
     return [
       {
         level: 'warning',

@@ -73,6 +73,10 @@ export const AMOUNTS: readonly AmountRow[] = [
   row('can', 'L', FUEL),
   // Petrol to add on the fill day.
   row('addFuel', 'L', FILL),
+  // Petrol in the tank over the rest, once it is filled or drawn off.
+  row('planFuel', 'L', FILL),
+  // Petrol to draw off a tank that is too full for the warmth of the store.
+  row('drawOffFuel', 'L', { fuel: { choice: 'fill', room: 'over' } }),
   // Stabiliser for the whole tank, by the household's own product.
   row('stabiliserDose', 'mL', {
     fuel: { choice: 'fill', stabiliser: true },

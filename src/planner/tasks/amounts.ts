@@ -179,6 +179,8 @@ function fuelAmounts(machine: Machine, household: Household, { fuel: plan }: Pla
     taps: fuel.taps?.count,
     can: household.fuelCare.canL,
     addFuel: plan?.choice === 'fill' ? (plan.addL ?? 0) : undefined,
+    planFuel: plan?.choice === 'fill' ? plan.levelL : undefined,
+    drawOffFuel: plan?.choice === 'fill' ? plan.drawOffL : undefined,
     stabiliserDose: plan?.choice === 'fill' && (plan.doseML ?? 0) > 0 ? plan.doseML : undefined,
     runMinutes: plan?.choice === 'fill' ? (plan.runMinutes ?? 0) : undefined,
     lowFuel: plan?.choice === 'leave' ? lowTankL(fuel) : undefined,

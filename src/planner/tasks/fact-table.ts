@@ -49,6 +49,11 @@ export const FACTS: readonly FactRow[] = [
     values: ['fill', 'drain', 'leave', 'none'],
     meaning: 'What the plan does with the petrol over the rest.',
   },
+  {
+    path: 'fuel.room',
+    values: ['add', 'full', 'over', 'none'],
+    meaning: 'Of a tank that rests full: petrol is added, it is full already, or too full for the warmth of the store.',
+  },
   { path: 'fuel.tap', values: ['vacuum', 'manual', 'none'], meaning: 'Kind of fuel tap.' },
   { path: 'fuel.twoTaps', values: YES_NO, meaning: 'More than one fuel tap on the tank.' },
   { path: 'fuel.bowls', values: YES_NO, meaning: 'Has float bowls.' },

@@ -42,6 +42,7 @@ export function machineFacts(machine: Machine, place: Place, household: Househol
       present: fuel !== undefined,
       delivery: fuel?.delivery ?? 'none',
       choice: parts.fuel?.choice ?? 'none',
+      room: roomFact(parts),
       tap: fuel?.taps?.kind ?? 'none',
       twoTaps: (fuel?.taps?.count ?? 0) > 1,
       bowls: (fuel?.bowls ?? 0) > 0,
@@ -129,6 +130,15 @@ function oilChange(machine: Machine, parts: PlanParts): 'advised' | 'fresh' | 'n
       !parts.services.some((due) => due.id === item.id && due.pulledIn),
   );
   return fresh ? 'fresh' : 'advised';
+}
+
+/** Less is not worth a can [L]. */
+const LEAST_FILL_L = 0.05;
+
+function roomFact({ fuel }: PlanParts): 'add' | 'full' | 'over' | 'none' {
+  if (fuel?.choice !== 'fill') return 'none';
+  if (fuel.drawOffL) return 'over';
+  return (fuel.addL ?? 0) >= LEAST_FILL_L ? 'add' : 'full';
 }
 
 function batteryFacts(machine: Machine, place: Place, parts: PlanParts): Facts {

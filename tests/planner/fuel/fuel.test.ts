@@ -31,6 +31,7 @@ describe('drain or fill', () => {
     const { plan: p } = plan(machine());
     expect(p.choice).toBe('fill');
     expect(p.addL).toBeCloseTo(0.95 * 17 - 6, 9);
+    expect(p.drawOffL).toBeUndefined();
     expect(p.doseML).toBeCloseTo(0.95 * 17 * 4, 9);
     expect(p.runMinutes).toBeCloseTo((60 * 0.2) / 1, 9);
     expect(p.drainedL).toBeUndefined();
@@ -163,6 +164,8 @@ describe('swelling', () => {
     });
     const { plan: p, warnings } = plan(full, { highestStoreC: 35 });
     expect(p.addL).toBe(0);
+    expect(p.drawOffL).toBeCloseTo(17 - p.levelL, 9);
+    expect(p.drawOffL).toBeGreaterThan(0);
     expect(p.fullAtHottestPct).toBeLessThanOrEqual(100 + 1e-9);
     expect(warnings.some((w) => w.act.includes('Draw off'))).toBe(true);
   });

@@ -288,6 +288,7 @@ const TRADE_ORDER: readonly [string, string][] = [
   ['start-up-fuel.premix', 'start-up-fuel.old'],
   ['start-up-fuel.premix', 'start-up-fuel.stood'],
   ['fuel-fill.premix', 'fuel-fill.fill'],
+  ['fuel-fill.draw-off', 'fuel-fill.stabilise'],
   ['fuel-drain.tank', 'battery.charge'],
   ['fuel-drain.tank-two-taps', 'battery.maintainer'],
   ['fuel-shut.bowls', 'battery.charge'],

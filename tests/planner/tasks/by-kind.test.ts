@@ -245,3 +245,19 @@ test('who carries the battery of a car or a tractor is told of its weight', () =
     );
   }
 });
+
+// A full tank takes nothing, one that is too full for the warmth runs over: by the words themselves.
+test.each([
+  ['add', ['fuel-fill.premix', 'fuel-fill.fill']],
+  ['full', ['fuel-fill.full']],
+  ['over', ['fuel-fill.draw-off']],
+] as const)('a tank that is filled for its rest is told what it wants: %s', (room, ids) => {
+  const fuel = { ...caseOf().machine.fuel!, taps: null, premix: true };
+  const steps = stepsOf(caseOf({ room, cycle: 'two-stroke', fuel })).filter(({ id }) => id.startsWith('fuel-fill.'));
+  const told = steps.filter(({ id }) => /premix|fill\.fill|full|draw-off/.test(id));
+  expect(told.map(({ id }) => id)).toEqual(ids);
+  for (const { id, cautions } of told) expect(cautions, id).toContain('petrol-vapour');
+  // Stabiliser is for what stays in the tank.
+  if (room === 'over')
+    expect(steps.map(({ id }) => id).slice(0, 2)).toEqual(['fuel-fill.draw-off', 'fuel-fill.stabilise']);
+});
