@@ -87,7 +87,7 @@ export class Bench {
     const needs = battery.chargers
       .map((c) => `${Math.ceil(battery.hoursOn(c, day, last))} h on "${c.name}"`)
       .join(' or ');
-    return `${battery.name} needs ${needs} by ${this.days.written(state.due)}, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`;
+    return `${battery.name} needs ${needs} by ${this.days.written(state.due)}, and no day up to then on which a charge is worth it has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`;
   }
 
   private startHour(day: number): number {

@@ -149,8 +149,7 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Benc
             isPresent(s, when) &&
             (s.battery.atHome || days.isOpen(when)) &&
             s.battery.canCharge(when) &&
-            // One that stands so full that it is due no later for it gains nothing.
-            s.battery.dueAfter(when, s.last) > s.due &&
+            s.battery.dueAfter(when, s.last) > s.due && // One that stands so full that it is due no later gains nothing.
             !skip.has(`${s.battery.machine} ${when}`)),
       )
       .sort(byDue);
@@ -215,8 +214,9 @@ function dayFor(state: State, days: OpenDays): number | undefined {
   return undefined;
 }
 
+/** The latest earlier day with room; none on which it is nearly full, since days later it would be due all the same. */
 function earlierDay(state: State, before: number, days: OpenDays, bench: Bench) {
-  for (let day = before - 1; day >= floorOf(state); day--) {
+  for (let day = before - 1; day >= floorOf(state) && state.battery.worthIt(day, state.last); day--) {
     if (!days.isOpen(day) || !state.battery.canCharge(day)) continue;
     const slot = bench.place(state, day);
     if (slot) return { day, slot };

@@ -132,7 +132,7 @@ test('days away are passed over while a battery waits', () => {
 test('a charge that has no room says what it needs, by when, and what would do', () => {
   const both = state({ a: 5.2, b: 30 }, { chargers: [charger('a'), charger('b')] }, MONDAY + 2);
   expect(new Bench(daysOf()).fullText(both, MONDAY)).toBe(
-    'Moth needs 6 h on "A" or 30 h on "B" by 4 November 2026, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.',
+    'Moth needs 6 h on "A" or 30 h on "B" by 4 November 2026, and no day up to then on which a charge is worth it has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.',
   );
 });
 

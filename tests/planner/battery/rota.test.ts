@@ -219,6 +219,20 @@ test('a charge that fits no day names the charger and what would do', () => {
   expect(rota.trips[0]!.problem).toMatch(/^m0's battery needs 60 h on "trickle".*another charger/);
 });
 
+// Filled up while it was nearly full it would be due some days later, and so again and again: by the words themselves.
+test('a charge that fits no day is not made while the battery is nearly full, only said', () => {
+  const slow = rotaOf(steady(30, 50), 0, {
+    chargers: [charger('trickle')],
+    hoursOn: (_, day) => (day <= START + 10 ? 2 : 60),
+    worthIt: (day) => day > START + 20,
+  });
+  const rota = chargeRota([slow], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
+  expect(rota.charges.map((c) => c.day - START)).toEqual([30]);
+  expect(rota.trips[0]!.problem).toMatch(/needs 60 h on "trickle"/);
+  const lost = chargeRota([{ ...slow, worthIt: () => true }], { away: [], hoursByWeekday: ANY_HOURS, locale: 'en-GB' });
+  expect(lost.charges[0]!.day - START).toBe(10);
+});
+
 test('the same long charge is left on a charger that keeps', () => {
   const slow = rotaOf(steady(30, 50), 0, { chargers: [charger('keeper', true)], hoursOn: () => 60 });
   expect(
@@ -407,7 +421,7 @@ test('late and without room are said together, once for a trip', () => {
   const home = { ...OPEN, away: [{ from: '2026-11-01', to: '2026-12-10' }] };
   const slow = rotaOf(steady(30, 60), 0, { chargers: [charger('trickle')], hoursOn: () => 60 });
   expect(chargeRota([slow], home).trips[0]!.problem).toBe(
-    `The charge of m0's battery is due by 2 December 2026, and is put on 11 December 2026, the first day it can be. m0's battery needs 60 h on "trickle" by 2 December 2026, and neither that day nor an earlier one has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`,
+    `The charge of m0's battery is due by 2 December 2026, and is put on 11 December 2026, the first day it can be. m0's battery needs 60 h on "trickle" by 2 December 2026, and no day up to then on which a charge is worth it has room for it: another charger that suits it, more hours on a day before, or a maintainer left on would do.`,
   );
   const rota = chargeRota([rotaOf(steady(30, 60), 0), rotaOf(steady(31, 60), 1)], home);
   expect(rota.trips[0]!.problem).toBe(
