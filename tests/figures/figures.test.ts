@@ -223,6 +223,13 @@ describe('the strip-down picture', () => {
     expect(svg).toContain('class="f-box f-off"');
   });
 
+  // A part may be off with no job left that it is off for.
+  test('names the jobs in its words where there are some, and leaves no gap where there are none', () => {
+    const said = (jobs: string) => SAY.words.strip.description('Seat and Tank', jobs);
+    expect(said('Valves')).toContain('out of its way: Valves. It goes back');
+    expect(said('')).toBe('Left to right what comes off: Seat and Tank. It goes back together from right to left.');
+  });
+
   test('bears fifteen parts with long names, and none', () => {
     const part = strip().off[0]!;
     const off = Array.from({ length: 15 }, (_, i) => ({

@@ -1,7 +1,7 @@
 import { daysBetween } from '../dates.ts';
 import type { BatteryPlan, Charge, Derivation } from '../season-plan.ts';
 import { inUnits } from '../units/index.ts';
-import { writtenMonth } from '../written.ts';
+import { counted, writtenMonth } from '../written.ts';
 import { LARGEST_FITTED_FRACTION } from './acid.ts';
 import { largestChargeA } from './charge.ts';
 import { freezingPoint, specificGravity } from './freezing.ts';
@@ -61,7 +61,7 @@ function selfDischarge(unit: BatteryUnit): Derivation {
     ],
     result: { value: tenth(perMonth * factor + drain), unit: '% in 30 d at the mean temperature of the rest' },
     sources: [...row.sources],
-    caveat: `The path sums the real hours of ${rest.days} days, and warm hours count for more than the mean temperature says.`,
+    caveat: `The path sums the real hours of ${counted(rest.days, 'day')}, and warm hours count for more than the mean temperature says.`,
   };
 }
 

@@ -54,7 +54,7 @@ const FIGURES: FigureWords = {
   strip: {
     title: (name) => `${name}: what comes off, in order`,
     description: (assemblies, jobs) =>
-      `Left to right what comes off: ${assemblies}. A line for each job passes through the parts that must be out of its way: ${jobs}. It goes back together from right to left.`,
+      `Left to right what comes off: ${assemblies}. ${jobs && `A line for each job passes through the parts that must be out of its way: ${jobs}. `}It goes back together from right to left.`,
     off: 'off',
     on: 'back on',
     minutes: (minutes) => `${minutes} min`,
