@@ -101,12 +101,15 @@ export function readFiles(folder: string): Folder {
           );
         return;
       }
-      const limit = /\.epw$/i.test(name) ? MAX_WEATHER_BYTES : MAX_BYTES;
+      const isWeather = /\.epw$/i.test(name);
+      const limit = isWeather ? MAX_WEATHER_BYTES : MAX_BYTES;
       if (stats.size > limit) {
         say(
           inside,
           `found a file of ${Math.round(stats.size / 1024)} kB, expected at most ${limit / 1024} kB`,
-          'Split the file, or take out what does not belong in it.',
+          isWeather
+            ? 'Take the file as it was published, one whole year of hours.'
+            : 'Split the file, or take out what does not belong in it.',
         );
         continue;
       }

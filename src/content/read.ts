@@ -93,9 +93,10 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
     problems.push(
       missing('household.yaml', 'found no household.yaml', 'Copy the one of the demo household and change it.'),
     );
-  if (places.length === 0 && unread('place').length === 0)
+  const isUnread = (folder: string) => options.unread?.includes(folder) ?? false;
+  if (places.length === 0 && unread('place').length === 0 && !isUnread('places'))
     problems.push(missing('places', 'found no place', 'Write places/<id>.yaml: where the machines rest.'));
-  if (machines.length === 0 && unread('machine').length === 0)
+  if (machines.length === 0 && unread('machine').length === 0 && !isUnread('machines'))
     problems.push(missing('machines', 'found no machine', 'Write machines/<id>.yaml, or run: npm run new.'));
 
   const zone = home?.checked.sound.timeZone ?? 'UTC';

@@ -134,7 +134,9 @@ function quoteSlip(value: string, rows: readonly string[], at: number, tell: Tel
     const what = `found text after a closing quote, expected the quote (${sign}) at the end of the value alone`;
     return { slip: tell(end, what, `Write ${quoted(whole)}.`), rest: 0 };
   }
-  const close = { rest: 0, slip: tell(0, `found a quote (${sign}) that is not closed`, `Close it: ${value}${sign}.`) };
+  // A comment behind it is no part of the text.
+  const text = value.replace(/\s+#\s.*$/, '');
+  const close = { rest: 0, slip: tell(0, `found a quote (${sign}) that is not closed`, `Close it: ${text}${sign}.`) };
   // Text in quotes may run over several lines, all deeper than its field, and nothing stands behind its end.
   for (let i = at + 1; i < rows.length; i++) {
     const next = rows[i]!;

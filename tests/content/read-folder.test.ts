@@ -168,3 +168,17 @@ test('JSON is told where content lies, and left alone elsewhere', () => {
   writeFileSync(join(folder, 'settings.json'), '{}');
   expect(read().problems).toMatchObject([{ file: 'machines/kite.json', fix: 'Rename the file to kite.yaml.' }]);
 });
+
+test('a folder that is not read is told alone: it is not said to be empty as well', () => {
+  rmSync(join(folder, 'machines'), { recursive: true });
+  symlinkSync('/etc', join(folder, 'machines'));
+  expect(read().problems.map(({ file }) => file)).toEqual(['machines']);
+});
+
+test('a weather file of many years is told to be taken as it was published', () => {
+  mkdirSync(join(folder, 'climates'), { recursive: true });
+  writeFileSync(join(folder, 'climates', 'years.epw'), 'x'.repeat(10 * 1024 * 1024));
+  expect(read().problems).toMatchObject([
+    { file: 'climates/years.epw', fix: expect.stringContaining('one whole year') },
+  ]);
+});
