@@ -92,7 +92,7 @@ export class Walker {
       return this.refuse(
         this.signBefore('!', offset),
         path,
-        `found the tag "${printable(tag)}", expected a plain value`,
+        `found the tag "${printable(tag.replace(/^tag:yaml\.org,2002:/, '!!'))}", expected a plain value`,
         'Take the tag away; put text in quotes.',
       );
     }
@@ -200,7 +200,8 @@ export class Walker {
 
   /** Where the sign stands with which a value's tag or name begins. */
   private signBefore(sign: string, offset: number): number {
-    return Math.max(0, this.text.lastIndexOf(sign, offset));
+    const last = Math.max(0, this.text.lastIndexOf(sign, offset));
+    return this.text[last - 1] === sign ? last - 1 : last;
   }
 
   private position(offset: number) {
