@@ -1,9 +1,5 @@
 /** What only shows when a place is held against the household's time zone: coordinates that lost a sign, or changed places. */
-import { type Loaded, problemAt } from './loaded.ts';
-import type { Problem } from './problem.ts';
-import type { PlaceFile } from './schemas/place.ts';
-
-type Pair = readonly [latitude: number, longitude: number];
+import type { Coordinates } from '../planner/household.ts';
 
 /** No zone's standard time is further from its sun; that of western China is 2.9 h from it [h]. */
 const FAR_FROM_SUN_H = 3.5;
@@ -12,40 +8,25 @@ const FAR_FROM_SUN_H = 3.5;
 const NEAR_SUN_H = 2;
 
 /**
- * Latitude and longitude that cannot be meant: far from the household's time zone, or on the other half of the earth, where a
- * sign or the order of the two puts them right. Where nothing puts them right, the place may well be abroad.
+ * The coordinates that were meant where the given ones are far from the household's time zone, or on the other half of the earth, and
+ * a sign or the order of the two puts them right. Where nothing puts them right, the place is abroad. It may be in any case, so that
+ * this is a doubt and no fault.
+ * @param near - as given
  * @param zone - IANA name; of one without a place, such as UTC, nothing is said
  * @param asOf - the day of the plan: zones change
  */
-export function zoneProblems(
-  { source, checked }: Pick<Loaded<PlaceFile>, 'source' | 'checked'>,
-  zone: string | undefined,
-  asOf: string,
-): Problem[] {
-  const climate = checked.sound.climate as PlaceFile['climate'] | undefined;
-  if (typeof climate !== 'object' || !('near' in climate) || zone === undefined || !/^(?!Etc\/).+\//.test(zone))
-    return [];
+export function meantCoordinates(near: Coordinates, zone: string, asOf: string): Coordinates | undefined {
+  if (!/^(?!Etc\/).+\//.test(zone)) return undefined;
   const sun = sunOf(zone, Number(asOf.slice(0, 4)));
-  const [latitude, longitude] = climate.near;
-  const isIn = (pair: Pair) => hoursBetween(sun, pair) <= NEAR_SUN_H && !isOtherHalf(sun, pair);
-  const turned: Pair = [longitude, latitude];
-  const isTurned = Math.abs(longitude) <= 90 && isIn(turned) && !isIn(climate.near);
-  const isFar = hoursBetween(sun, climate.near) > FAR_FROM_SUN_H;
-  const signs: Pair[] = isFar ? [[latitude, -longitude]] : [];
+  const [latitude, longitude] = near;
+  const isIn = (pair: Coordinates) => hoursBetween(sun, pair) <= NEAR_SUN_H && !isOtherHalf(sun, pair);
+  const turned: Coordinates = [longitude, latitude];
+  const isTurned = Math.abs(longitude) <= 90 && isIn(turned) && !isIn(near);
+  const isFar = hoursBetween(sun, near) > FAR_FROM_SUN_H;
+  const signs: Coordinates[] = isFar ? [[latitude, -longitude]] : [];
   // A minus is forgotten; nobody writes one too many.
   if (latitude > 0) signs.push([-latitude, longitude], ...(isFar ? [[-latitude, -longitude] as const] : []));
-  const meant =
-    signs.find((pair) => (isFar || isOtherHalf(sun, climate.near)) && isIn(pair)) ?? (isTurned ? turned : undefined);
-  if (meant === undefined) return [];
-  const where = `${Math.abs(latitude)}° ${latitude < 0 ? 'south' : 'north'}, ${Math.abs(longitude)}° ${longitude < 0 ? 'west' : 'east'}`;
-  return [
-    problemAt(
-      source,
-      ['climate', 'near'],
-      `found ${where}, which is not in the household's time zone ${zone}, expected latitude first, south and west negative`,
-      `Write near: [${meant.join(', ')}]; if the place is abroad, write climate: { station: … } with the name of one near it.`,
-    ),
-  ];
+  return signs.find((pair) => (isFar || isOtherHalf(sun, near)) && isIn(pair)) ?? (isTurned ? turned : undefined);
 }
 
 /** What a zone's clock tells of where it is: its standard time [h], and the half of the earth, where it has summer time. */
@@ -69,10 +50,10 @@ function offsetH(zone: string, instant: number): number {
 }
 
 /** Hours between a zone's clock and the sun of a place, the shorter way round. */
-function hoursBetween({ offsetH }: Sun, [, longitude]: Pair): number {
+function hoursBetween({ offsetH }: Sun, [, longitude]: Coordinates): number {
   const apart = Math.abs(offsetH - longitude / 15) % 24;
   return Math.min(apart, 24 - apart);
 }
 
-const isOtherHalf = ({ half }: Sun, [latitude]: Pair) =>
+const isOtherHalf = ({ half }: Sun, [latitude]: Coordinates) =>
   half !== undefined && latitude !== 0 && latitude > 0 !== (half === 'north');

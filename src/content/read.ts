@@ -12,7 +12,7 @@ import type { ClimateLibrary } from './climate-library.ts';
 import { climateOfPlace, climateProblems } from './climates.ts';
 import { householdProblems } from './cross-household.ts';
 import { machineProblems } from './cross-machine.ts';
-import { zoneProblems } from './cross-place.ts';
+import { meantCoordinates } from './cross-place.ts';
 import { procedureProblems } from './cross-procedure.ts';
 import { type ContentFile, type Kind, type Sorted, sortFiles } from './files.ts';
 import type { Loaded } from './loaded.ts';
@@ -135,7 +135,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
       weatherFiles,
       options.library,
     );
-    problems.push(...found.problems, ...zoneProblems(place, home?.checked.sound.timeZone, asOf));
+    problems.push(...found.problems);
     if (found.climate) weather.set(place.id, { climate: found.climate, station: found.station });
   }
   // What could not be read is told elsewhere; a household without it is not the one that was written.
@@ -144,7 +144,11 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
 
   const resolved = places.map((p) => {
     const { climate, station } = weather.get(p.id)!;
-    return resolvePlace(p.id, p.checked.value!, climate, station);
+    const raw = p.checked.value!;
+    const found = resolvePlace(p.id, raw, climate, station);
+    const near = typeof raw.climate === 'object' && 'near' in raw.climate ? raw.climate.near : undefined;
+    const meant = near && meantCoordinates(near, zone, asOf);
+    return meant ? { ...found, place: { ...found.place, doubtfulNear: { given: near, meant } } } : found;
   });
   const household: Household = {
     ...resolveHousehold(home.checked.value, revisedAt(home.checked.value.revised, records, options.revised)),

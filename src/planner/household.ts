@@ -81,6 +81,9 @@ export interface FuelCare {
   cans: number;
 }
 
+/** Degrees, north and east positive. */
+export type Coordinates = readonly [latitude: number, longitude: number];
+
 export interface Place {
   id: string;
   name: string;
@@ -89,6 +92,8 @@ export interface Place {
   climate: Climate;
   /** Distance and height difference to the station whose figures are used, when it is not the place's own. */
   station?: { name: string; distanceKm: number; heightDifferenceM: number; far: boolean } | undefined;
+  /** Coordinates by which that station was found that are not where the household's clocks are, and those that would be. */
+  doubtfulNear?: { given: Coordinates; meant: Coordinates } | undefined;
   /** Sulphur dioxide deposition, mg/(m² d). */
   sulphurDioxideMgM2D: number;
   /** Chloride deposition on things stored here, mg/(m² d). */

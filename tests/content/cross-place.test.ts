@@ -1,25 +1,23 @@
-/** Coordinates held against the household's time zone: the places of the zones themselves are none of them refused. */
+/** Coordinates held against the household's time zone: the places of the zones themselves are none of them doubted. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { check } from '../../src/content/check.ts';
-import { zoneProblems } from '../../src/content/cross-place.ts';
-import { place } from '../../src/content/schemas/place.ts';
-import { readSource } from '../../src/content/source.ts';
+import { openClimateLibrary } from '../../src/content/climate-library.ts';
+import { meantCoordinates } from '../../src/content/cross-place.ts';
+import { readContent } from '../../src/content/read.ts';
+import { planSeason } from '../../src/planner/plan.ts';
+import { household } from './helpers.ts';
 
-const DATA = join(import.meta.dirname, '..', 'published', 'data', 'zone-places.json');
+const ROOT = join(import.meta.dirname, '..', '..');
+const DATA = join(ROOT, 'tests', 'published', 'data', 'zone-places.json');
 const { places } = JSON.parse(readFileSync(DATA, 'utf8')) as { places: [string, number, number][] };
 
-function fixFor(zone: string, latitude: number, longitude: number): string | undefined {
-  const text = `name: Shed\nenclosure: masonry\npower: true\nclimate: { near: [${latitude}, ${longitude}] }\n`;
-  const source = readSource('places/shed.yaml', text);
-  const checked = check(source, place);
-  expect(checked.problems).toEqual([]);
-  const [problem] = zoneProblems({ source, checked }, zone, '2026-11-30');
-  return problem && /near: (\[.*?\])/.exec(problem.fix)?.[1];
-}
+const fixFor = (zone: string, latitude: number, longitude: number): string | undefined => {
+  const meant = meantCoordinates([latitude, longitude], zone, '2026-11-30');
+  return meant && `[${meant.join(', ')}]`;
+};
 
-test('no principal place of any zone is refused in its zone (IANA zone.tab)', () => {
+test('no principal place of any zone is doubted in its zone (IANA zone.tab)', () => {
   expect(places.length).toBeGreaterThan(400);
   expect(places.filter(([zone, latitude, longitude]) => fixFor(zone, latitude, longitude) !== undefined)).toEqual([]);
 });
@@ -54,4 +52,35 @@ test('a place abroad is left alone where no sign puts it right, and so is a zone
   expect(fixFor('Europe/Vienna', -33.9, 18.4)).toBeUndefined();
   expect(fixFor('UTC', 45, 93)).toBeUndefined();
   expect(fixFor('Etc/GMT+6', 45, 93)).toBeUndefined();
+});
+
+test('a doubt is told with the plan, both ways out of it hold, and no place abroad is refused', () => {
+  const library = openClimateLibrary(JSON.parse(readFileSync(join(ROOT, 'public/climate/normals.json'), 'utf8')));
+  const told = (climate: string, zone = 'America/New_York') => {
+    const files = household().map(({ path, bytes }) => ({ path, bytes: String(bytes) }));
+    const texts = files.map(({ path, bytes }) =>
+      path === 'household.yaml'
+        ? { path, bytes: bytes.replace(/^timeZone: .*$/m, `timeZone: ${zone}`) }
+        : path.startsWith('places/')
+          ? { path, bytes: bytes.replace(/^climate: .*$/m, `climate: ${climate}`) }
+          : { path, bytes },
+    );
+    const { household: read, problems } = readContent(texts, { asOf: '2026-11-30', library });
+    expect(problems).toEqual([]);
+    const { plan } = planSeason(read!, { asOf: '2026-11-30' });
+    return plan.warnings.filter(({ about }) => about === 'place');
+  };
+  const [doubt, ...others] = told('{ near: [40.71, 74] }');
+  expect(others).toEqual([]);
+  expect(doubt).toMatchObject({
+    level: 'warning',
+    text: expect.stringMatching(
+      / is given at 40\.71° north, 74° east, near .+: that is not where clocks keep the time of America\/New_York\./,
+    ),
+    act: expect.stringContaining('write near: [40.71, -74] in places/'),
+  });
+  expect(told('{ near: [40.71, -74] }')).toEqual([]);
+  const named = /, near (.+?): that/.exec(doubt!.text)![1]!;
+  expect(told(`{ station: "${named}" }`)).toEqual([]);
+  expect(told('{ near: [-43.53, 172.64] }', 'Europe/London')).toEqual([]);
 });
