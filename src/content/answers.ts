@@ -8,24 +8,16 @@ import type { Climate } from '../planner/climate/index.ts';
 import type { Household, Place, Procedure } from '../planner/household.ts';
 import { mergeProcedures } from '../planner/tasks/procedures.ts';
 import { type Dimension, parseQuantity } from '../planner/units/index.ts';
+import { chargerSettings } from './charger-settings.ts';
 import { type ClimateLibrary, nearestStations, stationClimate, stationOf } from './climate-library.ts';
 import { answerProblems, type Say } from './cross-answers.ts';
 import { seasonProblems } from './cross-season.ts';
-import type { ContentFile } from './files.ts';
 import { resolveMachine } from './resolve.ts';
 import { resolveHousehold, resolvePlace } from './resolve-place.ts';
 import type { MachineFile } from './schemas/machine.ts';
 import type { PlaceFile } from './schemas/place.ts';
 import { typedIn } from './typed.ts';
-import {
-  chargerSettings,
-  type HouseholdAnswers,
-  type MachineAnswers,
-  type PlaceAnswers,
-  writeHousehold,
-  writeMachine,
-  writePlace,
-} from './write.ts';
+import type { HouseholdAnswers, MachineAnswers, PlaceAnswers } from './write.ts';
 
 /** All that was answered; machines name their place by its id. */
 export interface Answers {
@@ -106,15 +98,6 @@ export function problemsOf(answers: Answers): AnswerProblem[] {
     answerProblems(file, say, typedIn(machine));
     return problems;
   });
-}
-
-/** The same answers as files of a content folder. */
-export function filesOf(answers: Answers): ContentFile[] {
-  return [
-    { path: 'household.yaml', bytes: writeHousehold(answers.household) },
-    ...answers.places.map((p) => ({ path: `places/${p.id}.yaml`, bytes: writePlace(p) })),
-    ...answers.machines.map((m) => ({ path: `machines/${m.id}.yaml`, bytes: writeMachine(m) })),
-  ];
 }
 
 function climateOf(

@@ -1,5 +1,8 @@
 /** What only shows when a place is held against the household's time zone: coordinates that lost a sign, or changed places. */
-import type { Coordinates } from '../planner/household.ts';
+import type { PlaceFile } from './schemas/place.ts';
+
+/** Degrees, north and east positive. */
+type Coordinates = readonly [latitude: number, longitude: number];
 
 /** No zone's standard time is further from its sun; that of western China is 2.9 h from it [h]. */
 const FAR_FROM_SUN_H = 3.5;
@@ -28,6 +31,35 @@ export function meantCoordinates(near: Coordinates, zone: string, asOf: string):
   if (latitude > 0) signs.push([-latitude, longitude], ...(isFar ? [[-latitude, -longitude] as const] : []));
   return signs.find((pair) => (isFar || isOtherHalf(sun, near)) && isIn(pair)) ?? (isTurned ? turned : undefined);
 }
+
+/**
+ * What to say of a place whose coordinates are not where the household's clocks are, though others like them would be.
+ * @param id - of the place
+ * @param place - its file
+ * @param station - whose figures are taken
+ * @param zone - IANA name
+ * @param asOf - the day of the plan
+ */
+export function placeDoubts(
+  id: string,
+  { name, climate }: PlaceFile,
+  station: { name: string } | undefined,
+  zone: string,
+  asOf: string,
+): { text: string; act: string }[] {
+  const near = typeof climate === 'object' && 'near' in climate ? climate.near : undefined;
+  const meant = near && meantCoordinates(near, zone, asOf);
+  if (!meant) return [];
+  return [
+    {
+      text: `${name} is given at ${written(near)}${station ? `, near ${station.name}` : ''}: that is not where clocks keep the time of ${zone}. Every date and every cold to be reckoned with hangs on it.`,
+      act: `If a minus or the order was lost, write near: [${meant.join(', ')}] in places/${id}.yaml; south and west are negative, latitude comes first. If the place is there, name the station instead, and this is not said any more.`,
+    },
+  ];
+}
+
+const written = ([latitude, longitude]: Coordinates) =>
+  `${Math.abs(latitude)}° ${latitude < 0 ? 'south' : 'north'}, ${Math.abs(longitude)}° ${longitude < 0 ? 'west' : 'east'}`;
 
 /** What a zone's clock tells of where it is: its standard time [h], and the half of the earth, where it has summer time. */
 interface Sun {

@@ -12,7 +12,7 @@ import type { ClimateLibrary } from './climate-library.ts';
 import { climateOfPlace, climateProblems } from './climates.ts';
 import { householdProblems } from './cross-household.ts';
 import { machineProblems } from './cross-machine.ts';
-import { meantCoordinates } from './cross-place.ts';
+import { placeDoubts } from './cross-place.ts';
 import { procedureProblems } from './cross-procedure.ts';
 import { type ContentFile, type Kind, type Sorted, sortFiles } from './files.ts';
 import type { Loaded } from './loaded.ts';
@@ -144,12 +144,9 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
 
   const resolved = places.map((p) => {
     const { climate, station } = weather.get(p.id)!;
-    const raw = p.checked.value!;
-    const found = resolvePlace(p.id, raw, climate, station);
-    const near = typeof raw.climate === 'object' && 'near' in raw.climate ? raw.climate.near : undefined;
-    const meant = near && meantCoordinates(near, zone, asOf);
-    return meant ? { ...found, place: { ...found.place, doubtfulNear: { given: near, meant } } } : found;
+    return resolvePlace(p.id, p.checked.value!, climate, station);
   });
+  const doubts = places.flatMap((p) => placeDoubts(p.id, p.checked.value!, weather.get(p.id)!.station, zone, asOf));
   const household: Household = {
     ...resolveHousehold(home.checked.value, revisedAt(home.checked.value.revised, records, options.revised)),
     places: resolved.map((r) => r.place),
@@ -163,6 +160,7 @@ export function readContent(files: readonly ContentFile[], options: ReadOptions)
       );
     }),
     procedures,
+    ...(doubts.length > 0 && { doubts }),
   };
   return { household, problems: [] };
 }

@@ -1,5 +1,8 @@
 /** Writes content files as a person would: commented, in the order of the questions, only with what was answered. */
 import type { BenchRecord } from '../planner/bench-record.ts';
+import type { Answers } from './answers.ts';
+import { chargerSettings } from './charger-settings.ts';
+import type { ContentFile } from './files.ts';
 import { CHEMISTRY_NAMES, DRIVE_CHEMISTRIES, KINDS } from './kinds.ts';
 import { scalar } from './scalar.ts';
 import { recordLists } from './write-record.ts';
@@ -143,13 +146,6 @@ export interface HouseholdAnswers {
   revised?: string | undefined;
 }
 
-/** Chemistries that any charger for a 12 V lead-acid battery is taken to have a setting for; common practice. */
-const LEAD_SETTINGS = ['flooded', 'agm', 'gel'] as const;
-
-/** What a charger of the answers has a setting for. */
-export const chargerSettings = ({ lithium = false }: NonNullable<HouseholdAnswers['charger']>) =>
-  lithium ? ([...LEAD_SETTINGS, 'lifepo4'] as const) : LEAD_SETTINGS;
-
 /**
  * The household's file.
  * @returns YAML that the reader takes
@@ -188,6 +184,15 @@ export function writeHousehold(answers: HouseholdAnswers, schema = '../public/sc
           .concat(' # last change; delete it before you change these files by hand'),
   ];
   return `${HEAD(schema)}\n${lines.filter((l) => l !== '').join('\n')}\n`;
+}
+
+/** All answers as files of a content folder. */
+export function filesOf(answers: Answers): ContentFile[] {
+  return [
+    { path: 'household.yaml', bytes: writeHousehold(answers.household) },
+    ...answers.places.map((p) => ({ path: `places/${p.id}.yaml`, bytes: writePlace(p) })),
+    ...answers.machines.map((m) => ({ path: `machines/${m.id}.yaml`, bytes: writeMachine(m) })),
+  ];
 }
 
 type Row = readonly [string, string | boolean | undefined, string];

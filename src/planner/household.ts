@@ -46,6 +46,8 @@ export interface Household {
   places: Place[];
   machines: Machine[];
   procedures: Procedure[];
+  /** What of the content may well be meant otherwise, and what to do about it: told with the plan. */
+  doubts?: { text: string; act: string }[] | undefined;
   /** Instant of the last change of the content, ISO 8601 in UTC: what calendars take as "last modified". */
   revised: string;
   /** Seed of the weather ensemble; the same seed gives the same plan. */
@@ -81,9 +83,6 @@ export interface FuelCare {
   cans: number;
 }
 
-/** Degrees, north and east positive. */
-export type Coordinates = readonly [latitude: number, longitude: number];
-
 export interface Place {
   id: string;
   name: string;
@@ -92,8 +91,6 @@ export interface Place {
   climate: Climate;
   /** Distance and height difference to the station whose figures are used, when it is not the place's own. */
   station?: { name: string; distanceKm: number; heightDifferenceM: number; far: boolean } | undefined;
-  /** Coordinates by which that station was found that are not where the household's clocks are, and those that would be. */
-  doubtfulNear?: { given: Coordinates; meant: Coordinates } | undefined;
   /** Sulphur dioxide deposition, mg/(m² d). */
   sulphurDioxideMgM2D: number;
   /** Chloride deposition on things stored here, mg/(m² d). */

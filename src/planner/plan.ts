@@ -20,7 +20,6 @@ import { householdAgenda } from './household-agenda.ts';
 import type { LedgerProblem } from './ledger/index.ts';
 import { type DraftMachine, draftMachine } from './machine-plan.ts';
 import { type PlaceContext, placeContext, placePlan } from './place-context.ts';
-import { placeWarnings } from './place-warnings.ts';
 import { isChargeStep, withTickedBattery, withTickedCharges } from './recorded.ts';
 import { datedSteps, layUpDays, startUpDays } from './season-days.ts';
 import type { MachinePlan, PlanStep, SeasonPlan, Warning } from './season-plan.ts';
@@ -125,7 +124,7 @@ export function planSeason(asWritten: Household, options: PlanOptions): PlanResu
   const users = drafts.map(({ machine, strip }) => ({ machine, steps: stepsOf.get(machine.id)!, strip }));
   const supplies = sumSupplies(users, household);
   const warnings: Warning[] = [
-    ...placeWarnings(household.places, household.zone),
+    ...(household.doubts ?? []).map((doubt): Warning => ({ ...doubt, level: 'warning', about: 'content' })),
     ...batteries.warnings,
     ...drafts.flatMap((draft) => draft.warnings),
     ...agenda.notes,

@@ -153,9 +153,10 @@ function scriptsOf(page: string, but = /^$/): string[] {
 
 /**
  * The design asks for 120 kB of script in all. That is not reached: with every text taken out, the code of planner, pages and
- * calendar takes some 135 kB. What was reached is held, so that nothing is added to it unawares; figures in kB, gzip.
+ * calendar takes some 135 kB. What was reached is held, so that nothing is added to it unawares; figures in kB, gzip. What only files
+ * ask for comes with files: their reader, what it says of each slip, and the writing of files from a form.
  */
-const REACHED = { planning: 181, readingFiles: 86 };
+const REACHED = { planning: 180, readingFiles: 91 };
 
 test('the planner page carries no more script than was reached, and the reader of files only when files are read', () => {
   const gzip = (path: string) => gzipSync(readFileSync(join(folder, path)), { level: 9 }).length / 1000;

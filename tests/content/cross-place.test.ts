@@ -68,7 +68,7 @@ test('a doubt is told with the plan, both ways out of it hold, and no place abro
     const { household: read, problems } = readContent(texts, { asOf: '2026-11-30', library });
     expect(problems).toEqual([]);
     const { plan } = planSeason(read!, { asOf: '2026-11-30' });
-    return plan.warnings.filter(({ about }) => about === 'place');
+    return plan.warnings.filter(({ about }) => about === 'content');
   };
   const [doubt, ...others] = told('{ near: [40.71, 74] }');
   expect(others).toEqual([]);

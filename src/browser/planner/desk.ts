@@ -2,7 +2,7 @@
  * What the worker does: holds one household, plans it, and hands out markup, calendar and files. Apart from the worker so
  * that tests can ask it directly.
  */
-import { filesOf, householdOf, problemsOf } from '../../content/answers.ts';
+import { type Answers, householdOf, problemsOf } from '../../content/answers.ts';
 import { nearestStations, openClimateLibrary } from '../../content/climate-library.ts';
 import type { ContentFile } from '../../content/files.ts';
 import { countryName, placesByName, type TownsFile } from '../../content/towns.ts';
@@ -36,7 +36,8 @@ export class Desk implements Answering {
   private how = { methods: {}, form: false };
   private household: Household | undefined;
   private today = '';
-  private held: readonly ContentFile[] = [];
+  /** The files that were read, or the answers from which files are written when they are asked for. */
+  private held: readonly ContentFile[] | Answers = [];
   /** Last days of use that the slider has set in loaded files. */
   private moved = new Map<string, string>();
   private last: SeasonPlan | undefined;
@@ -80,7 +81,7 @@ export class Desk implements Answering {
     const problems = problemsOf(answers);
     if (problems.length > 0) return { problems };
     const [library, procedures] = await Promise.all([this.library(), this.procedures()]);
-    this.hold(filesOf(answers), householdOf(answers, { library, procedures }, asOf), asOf, true);
+    this.hold(answers, householdOf(answers, { library, procedures }, asOf), asOf, true);
     return { problems: [], shown: this.shown(machine) };
   }
 
@@ -129,9 +130,8 @@ export class Desk implements Answering {
       path: file.path,
       bytes: typeof file.bytes === 'string' ? new TextEncoder().encode(file.bytes) : file.bytes,
     });
-    const files = this.held.map(bytes);
-    if (this.moved.size === 0) return files;
-    const { withLastUse } = await import('./read-loaded.ts');
+    const { filesOf, withLastUse } = await import('./read-loaded.ts');
+    const files = ('household' in this.held ? filesOf(this.held) : this.held).map(bytes);
     return files.map((file) => {
       const day = this.moved.get(/^machines\/(.*)\.yaml$/.exec(file.path)?.[1] ?? '');
       return day === undefined ? file : withLastUse(file, day);
@@ -169,9 +169,9 @@ export class Desk implements Answering {
     return withCancelled(fresh, earlier, all, this.recorded.asOf);
   }
 
-  private hold(files: readonly ContentFile[], household: Household, asOf: string, form = false): void {
+  private hold(content: readonly ContentFile[] | Answers, household: Household, asOf: string, form = false): void {
     this.how = { methods: this.setting.methods, form };
-    this.held = files;
+    this.held = content;
     this.moved.clear();
     this.household = household;
     this.today = asOf;

@@ -8,6 +8,7 @@ import type { Procedure } from '../../planner/household.ts';
 import { dayIn } from '../day-in.ts';
 import type { LoadedFile } from './messages.ts';
 
+export { filesOf } from '../../content/write.ts';
 export { contentOf } from './picked.ts';
 
 interface With {

@@ -64,7 +64,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'heavy-battery',
     title: 'Heavy battery',
-    text: "A car's battery weighs 15 to 25 kg (30 to 55 lb), a tractor's up to 60 kg (130 lb), a drive battery may weigh as much. By its handle or a strap, upright, close to the body, with a straight back; two people or a barrow where it is more than you lift easily. Never by its posts.",
+    text: 'Lift it by its handle or a strap, never by its posts: upright, close to the body, back straight. Two people or a barrow where it is more than one lifts easily.',
     defer: 'Local rules on lifting by hand.',
     // Those of motorcycles and the like weigh some 2 to 8 kg: nobody needs a barrow.
     unless: { kind: ['motorcycle', 'scooter', 'snow-machine', 'quad', 'mower'], driveBattery: { present: false } },
