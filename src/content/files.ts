@@ -1,6 +1,6 @@
 /** What each path in the content folder is, and which paths cannot be. */
 
-import { ID_RULE, isId, slug } from './ids.ts';
+import { ID_RULE, isDeviceName, isId, slug } from './ids.ts';
 import { nearest, type Problem, printable } from './problem.ts';
 
 export interface ContentFile {
@@ -125,7 +125,13 @@ function faultOf(parts: readonly string[], paths: ReadonlySet<string>): [what: s
     return isId(parts[1]!)
       ? undefined
       : [`found the folder "${printable(parts[1]!)}", expected a machine's id: ${ID_RULE}`, 'Rename the folder.'];
-  if (isId(stem)) return undefined;
+  if (isId(stem))
+    return isDeviceName(stem)
+      ? [
+          `found the file name "${stem}", which some systems keep for a device, expected another id`,
+          `Rename the file, for instance to ${freeName(slug(stem), beside)}.yaml.`,
+        ]
+      : undefined;
   const what = `found the file name "${printable(stem)}", which is the id, expected ${ID_RULE}`;
   const original = copyOf(stem);
   const free = freeName(slug(original ?? stem), beside);

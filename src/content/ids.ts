@@ -9,6 +9,12 @@ export function isId(text: string): boolean {
   return ID.test(text) && text.length <= 60;
 }
 
+/** Names of devices on Windows, where no file or folder can be called so: Microsoft, Naming Files, Paths, and Namespaces. */
+const DEVICE = /^(?:con|prn|aux|nul|com\d|lpt\d)$/;
+
+/** True for an id that cannot be the name of a file everywhere. */
+export const isDeviceName = (id: string): boolean => DEVICE.test(id);
+
 /** An id made from any text; "" where no letter or digit is left. */
 export function idFrom(text: string): string {
   return text
@@ -22,5 +28,6 @@ export function idFrom(text: string): string {
 
 /** The id of a machine made from any text. */
 export function slug(text: string): string {
-  return idFrom(text) || 'machine';
+  const id = idFrom(text) || 'machine';
+  return isDeviceName(id) ? `${id}-1` : id;
 }

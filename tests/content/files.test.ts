@@ -1,5 +1,6 @@
 /** What each path is, and each file's bytes: by the rules of the field reference, of Unicode and of YAML. */
 import { expect, test } from 'vitest';
+import { slug } from '../../src/content/ids.ts';
 import { type ContentFile, readContent } from '../../src/content/read.ts';
 import { decode, placeIn } from '../../src/content/text.ts';
 import { household, SMALLEST } from './helpers.ts';
@@ -26,6 +27,8 @@ test.each([
   ['machines/Copy of juniper.yaml', 'Delete it, if it is a copy of juniper.yaml'],
   ['machines/juniper_copy.yaml', 'Delete it, if it is a copy of juniper.yaml'],
   ['machines/juniper.yaml.bak', 'Delete it, or move it out of the folder, if it is a copy of juniper.yaml'],
+  ['machines/con.yaml', 'keep for a device, expected another id. Rename the file, for instance to con-1.yaml'],
+  ['places/lpt1.yaml', 'Rename the file, for instance to lpt1-1.yaml'],
   ['machines/other.yml', 'Rename the file to other.yaml'],
   ['machines/other.YAML', 'Rename the file to other.yaml'],
   [
@@ -119,4 +122,9 @@ test('a place in a text is its line and its sign, each from one', () => {
     { line: 2, column: 1 },
     { line: 2, column: 3 },
   ]);
+});
+
+test('an id made from a name is never that of a device', () => {
+  expect(['Aux', 'COM1', 'Nul!', 'Lpt9'].map(slug)).toEqual(['aux-1', 'com1-1', 'nul-1', 'lpt9-1']);
+  expect(['Auxiliary', 'Com 1', 'Comet', 'Con Brio'].map(slug)).toEqual(['auxiliary', 'com-1', 'comet', 'con-brio']);
 });
