@@ -1,5 +1,5 @@
 /** What only shows when household.yaml is held against the other files. */
-import { farHousehold } from './cross-years.ts';
+import { farAway } from './cross-years.ts';
 import { type Loaded, problemAt, repeatedIds } from './loaded.ts';
 import { nearest, type Problem } from './problem.ts';
 import type { HouseholdFile } from './schemas/household.ts';
@@ -17,7 +17,7 @@ export function householdProblems(
 ): Problem[] {
   const { chargers, stands } = checked.sound;
   const problems: Problem[] = [];
-  farHousehold(checked.sound, asOf, (path, what, fix) => problems.push(problemAt(source, path, what, fix)));
+  farAway(checked.sound, asOf, (path, what, fix) => problems.push(problemAt(source, path, what, fix)));
   return [
     ...problems,
     ...repeatedIds(source, 'chargers', chargers),

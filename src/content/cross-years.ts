@@ -1,6 +1,5 @@
 /** Days and years so far off that another was meant. */
 import { addMonths } from '../planner/dates.ts';
-import { counted } from '../planner/written.ts';
 import type { Say, Sound } from './cross-answers.ts';
 import { dateCodeFix, looksLikeCode } from './date-code.ts';
 import type { HouseholdFile } from './schemas/household.ts';
@@ -19,8 +18,6 @@ const FAR = {
   paper: { back: 20, ahead: 100 },
   /** Petrol that was bought before is no petrol. */
   fuel: { back: 15, ahead: 0 },
-  /** The last change of the files, by a clock that may be wrong; a plan may be made for a day that is past. */
-  changed: { back: 100, ahead: 1 },
   /** A starting battery. */
   battery: { back: 40, ahead: 0 },
 } as const;
@@ -36,8 +33,7 @@ function isFar(day: string, asOf: string, { back, ahead }: { back: number; ahead
 }
 
 function far(day: string, asOf: string, { back, ahead }: { back: number; ahead: number }): string {
-  const within =
-    ahead === 0 ? `at most ${back} years before` : `from ${back} years before to ${counted(ahead, 'year')} after`;
+  const within = ahead === 0 ? `at most ${back} years before` : `from ${back} years before to ${ahead} years after`;
   return `found ${day}, which is far off, expected a day ${within} ${asOf}`;
 }
 
@@ -101,13 +97,10 @@ function* pastDays(m: Sound): Generator<[(string | number)[], string]> {
 }
 
 /** What of a record has a day. */
-export type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'skipped' | 'notes' | 'asLeft'> & {
-  exported?: RecordFile['exported'];
-};
+export type Dated = Pick<RecordFile, 'readings' | 'charged' | 'done' | 'skipped' | 'notes' | 'asLeft'>;
 
 /** Things that were written down: they lie neither in the future nor decades back. */
 export function recordedProblems(data: Known<Dated>, asOf: string, say: Say): void {
-  farChange('exported', data.exported, asOf, say);
   const lists = [
     ['readings', 'date', FAR.ticked],
     ['charged', 'date', FAR.ticked],
@@ -133,16 +126,8 @@ export function recordedProblems(data: Known<Dated>, asOf: string, say: Say): vo
   }
 }
 
-/** An instant of the last change that lies years ahead: calendars would take no later one for newer. */
-function farChange(field: string, instant: string | undefined, asOf: string, say: Say): void {
-  const day = instant?.slice(0, 10);
-  if (day !== undefined && isFar(day, asOf, FAR.changed))
-    say([field], far(day, asOf, FAR.changed), 'Correct the year, or delete the line.');
-}
-
-/** Days away that no plan reaches, and a last change that no file can have had. */
-export function farHousehold({ away, revised }: Known<HouseholdFile>, asOf: string, say: Say): void {
-  farChange('revised', revised, asOf, say);
+/** Days away that no plan reaches. */
+export function farAway({ away }: Known<HouseholdFile>, asOf: string, say: Say): void {
   for (const [i, period] of knownEntries(away))
     for (const end of ['from', 'to'] as const) {
       const day = period[end];

@@ -26,7 +26,6 @@ test.each([
   ['away', '[{ from: "2026-12-20", to: "2026-12-20" }]'],
   ['batteryRoom', '{ name: Hall, temperature: -10 °C }'],
   ['hands', '1'],
-  ['revised', '"2027-11-25T23:59:59Z"'],
 ])('%s: %s is taken', (name, value) => {
   expect(home({ [name]: value })).toEqual([]);
 });
@@ -60,8 +59,6 @@ test.each([
   ['hours', '{ monday: 100 % }', 'Write it like monday: 3.'],
   ['hours', '{ monday: -1 }', ''],
   ['hands', '0', ''],
-  ['revised', '"2027-11-26T00:00:00Z"', 'Correct the year, or delete the line.'],
-  ['revised', '"2062-11-25T07:00:00Z"', 'Correct the year, or delete the line.'],
   ['away', '[{ from: "2026-12-21", to: "2026-12-20" }]', 'Swap the two dates.'],
   ['batteryRoom', '{ name: Hall, temperature: 36 °C }', ''],
 ])('%s: %s is told', (name, value, fix) => {
@@ -98,7 +95,6 @@ test.each([
 test.each([
   ['exported: "2026-11-20T18:20:00+01:00"', 'exported: '],
   ['exported: "2026-11-20"', 'exported: '],
-  ['exported: "2036-11-20T18:20:00Z"', 'exported: found 2036-11-20, which is far off'],
   ['exported: "2026-13-20T18:20:00Z"', 'exported: '],
   ['season: "2026-06"', 'season: '],
   ['season: "26-05"', 'season: '],
