@@ -21,7 +21,7 @@ import { PLANNER } from './words.ts';
 type Answering = { [A in Ask]: (given: Asks[A][0]) => Promise<Asks[A][1]> | Asks[A][1] };
 
 // The planner and what shows a plan are in the worker itself. Only what needs a library of its own is fetched when it is asked
-// for: a second chunk that shares the planner would tear it into several, which are larger together.
+// for, and with it what writes files: a second chunk that shares the planner would tear it into several, which are larger together.
 
 /** Many towns of North America are called as one of the Old World that names a time zone: Berlin, Paris, Athens. */
 const OVERSEAS: ReadonlySet<string> = new Set(['US', 'CA']);

@@ -149,7 +149,8 @@ function planYard(batteries: readonly RotaBattery[], days: OpenDays, taken: Benc
             isPresent(s, when) &&
             (s.battery.atHome || days.isOpen(when)) &&
             s.battery.canCharge(when) &&
-            s.battery.dueAfter(when, s.last) > s.due && // One that stands so full that it is due no later gains nothing.
+            // One that stands so full that it is due no later gains nothing.
+            s.battery.dueAfter(when, s.last) > s.due &&
             !skip.has(`${s.battery.machine} ${when}`)),
       )
       .sort(byDue);

@@ -1,6 +1,7 @@
 /** Everything that a plan says of electric machines, word by word: steps, warnings, reasons, reminders, what a longer season costs. */
 import { expect, test } from 'vitest';
 import { KINDS } from '../../../src/content/kinds.ts';
+import type { Household } from '../../../src/planner/household.ts';
 import { planSeason } from '../../../src/planner/plan.ts';
 import { readWith } from '../../content/helpers.ts';
 import { BURNING } from '../tasks/burning.ts';
@@ -10,6 +11,17 @@ import { slipsIn } from './slips.ts';
 /** Names, lines of files and addresses are no speech. */
 const NO_SPEECH =
   /^(?:id|uid|path|settle|method|field|step|after|opens|closes|item|openedBy|closedBy|about|stage|cautions)$/;
+
+/** A household with one electric machine, with or without electricity where it stands; as the place has it where nothing is said. */
+function alone(lines: string, power?: boolean): Household {
+  const { household, problems } = readWith({
+    'machines/own.yaml': `name: Own\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\n${lines}`,
+  });
+  expect(problems).toEqual([]);
+  const places = household!.places.map((place) => ({ ...place, power: power ?? place.power }));
+  const machines = household!.machines.filter(({ id }) => id === 'own');
+  return { ...household!, machines, places, procedures: library() };
+}
 
 function* spoken(value: unknown, field = ''): Generator<string> {
   if (NO_SPEECH.test(field)) return;
@@ -59,14 +71,9 @@ test.each([
 ])(
   'a drive battery %s electricity is charged on no day before its look, and on none where its look has none',
   (_, power, id) => {
-    const { household } = readWith({
-      'machines/late.yaml':
-        'name: Late\nkind: motorcycle\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\n',
-    });
-    const machines = household!.machines.filter((machine) => machine.id === 'late');
-    const places = household!.places.map((place) => ({ ...place, power }));
+    const household = alone('kind: motorcycle\n', power);
     const days = ['2026-12-01', '2027-04-08', '2027-04-09', '2027-04-10', '2027-04-11', '2027-04-20'].map((asOf) => {
-      const { plan } = planSeason({ ...household!, machines, places, procedures: library() }, { asOf, quick: true });
+      const { plan } = planSeason(household, { asOf, quick: true });
       const dayOf = (name: string) => plan.machines[0]!.steps.find((step) => step.id === name)!.date;
       return { asOf, look: dayOf('start-up-drive-battery.look'), charge: dayOf(id) };
     });
@@ -79,14 +86,9 @@ test.each([
 
 // Charging takes hours, most often a night; a machine is ridden once its battery is full: common practice.
 test('the first use waits for the day after the charge of the drive battery, however late the start-up is', () => {
-  const { household } = readWith({
-    'machines/late.yaml':
-      'name: Late\nkind: scooter\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lead-acid, removable: true }\n',
-  });
-  const machines = household!.machines.filter(({ id }) => id === 'late');
-  const places = household!.places.map((place) => ({ ...place, power: true }));
+  const household = alone('kind: scooter\ndriveBattery: { chemistry: lead-acid, removable: true }\n', true);
   const late = ['2027-04-08', '2027-04-10', '2027-04-12'].flatMap((asOf) => {
-    const { plan } = planSeason({ ...household!, machines, places, procedures: library() }, { asOf, quick: true });
+    const { plan } = planSeason(household, { asOf, quick: true });
     const { steps, startUp } = plan.machines[0]!;
     const dayOf = (id: string) => steps.find((step) => step.id === id)!.date;
     const charge = dayOf('start-up-drive-charge.lead');
@@ -106,16 +108,8 @@ test.each([
   ['without a socket', false, ['drive-battery.out-lead', 'drive-battery.full-away']],
   ['without a socket', false, ['start-up-drive-battery.full-away', 'start-up-drive-battery.fit-lead']],
 ])('a drive battery of lead beside a machine %s is charged where it can be', (_, power, [first, then]) => {
-  const { household } = readWith({
-    'machines/lead.yaml':
-      'name: Lead\nkind: scooter\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lead-acid, removable: true }\n',
-  });
-  const machines = household!.machines.filter(({ id }) => id === 'lead');
-  const places = household!.places.map((place) => ({ ...place, power }));
-  const { plan } = planSeason(
-    { ...household!, machines, places, procedures: library() },
-    { asOf: '2026-10-01', quick: true },
-  );
+  const household = alone('kind: scooter\ndriveBattery: { chemistry: lead-acid, removable: true }\n', power);
+  const { plan } = planSeason(household, { asOf: '2026-10-01', quick: true });
   const at = (id: string | undefined) =>
     plan.sessions.flatMap(({ date, start, steps }) =>
       steps.some(({ step }) => step === id) ? [Date.parse(`${date}T${start}Z`)] : [],
@@ -126,16 +120,8 @@ test.each([
 });
 
 test('a lithium drive battery beside a machine without a socket comes out for its charge, and is locked in again', () => {
-  const { household } = readWith({
-    'machines/late.yaml':
-      'name: Late\nkind: motorcycle\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\ndriveBattery: { chemistry: lithium-ion, removable: true }\n',
-  });
-  const machines = household!.machines.filter(({ id }) => id === 'late');
-  const places = household!.places.map((place) => ({ ...place, power: false }));
-  const { plan } = planSeason(
-    { ...household!, machines, places, procedures: library() },
-    { asOf: '2026-10-01', quick: true },
-  );
+  const household = alone('kind: motorcycle\ndriveBattery: { chemistry: lithium-ion, removable: true }\n', false);
+  const { plan } = planSeason(household, { asOf: '2026-10-01', quick: true });
   const charges = plan.machines[0]!.steps.filter(({ id }) => id.startsWith('start-up-drive-charge.'));
   expect(charges.map(({ id, date, doNotRide }) => [id, date, doNotRide])).toEqual([
     ['start-up-drive-charge.lithium-away', '2027-04-09', 'The drive battery is loose or its lock does not shut.'],
@@ -144,12 +130,10 @@ test('a lithium drive battery beside a machine without a socket comes out for it
 
 // Positive first, negative last, and a battery that comes out is charged before it is connected: common practice.
 test('the small battery of an electric machine is connected after it was charged', () => {
-  const { household } = readWith({
-    'machines/small.yaml':
-      'name: Small\nkind: motorcycle\nplace: tin-shed\nlastUse: "2026-10-25"\nfirstUse: "2027-04-10"\nengine: { cycle: electric }\nbattery: { chemistry: agm, capacity: 5 Ah, care: visits, connected: false }\n',
-  });
-  const machines = household!.machines.filter(({ id }) => id === 'small');
-  const { plan } = planSeason({ ...household!, machines, procedures: library() }, { asOf: '2026-10-01', quick: true });
+  const household = alone(
+    'kind: motorcycle\nbattery: { chemistry: agm, capacity: 5 Ah, care: visits, connected: false }\n',
+  );
+  const { plan } = planSeason(household, { asOf: '2026-10-01', quick: true });
   const order = plan.machines[0]!.steps.map(({ id }) => id);
   const charge = order.findIndex((id) => /^start-up-electric-battery\.full/.test(id));
   const connect = order.findIndex((id) => /\.connect$/.test(id));
